@@ -1,0 +1,100 @@
+using MathNet.Numerics;
+
+namespace FleetTrend.Statistics.Norms;
+
+/// <summary>
+/// The law of a count: chances of lowest, lowest + 1, and so on. Chances below <see cref="Negligible"/> at either end are dropped,
+/// which keeps a sum of many laws short.
+/// </summary>
+internal sealed class CountLaw
+{
+    private const double Negligible = 1e-40;
+
+    private readonly long lowest;
+    private readonly double[] chances;
+
+    private CountLaw(long lowest, double[] chances)
+    {
+        this.lowest = lowest;
+        this.chances = chances;
+    }
+
+    /// <summary>A count that is always zero.</summary>
+    public static CountLaw Zero { get; } = new(0, [1]);
+
+    /// <summary>Binomial law, by recursion outwards from its mode.</summary>
+    public static CountLaw Binomial(long trials, double chance)
+    {
+        if (trials == 0 || chance <= 0)
+            return Zero;
+        if (chance >= 1)
+            return new CountLaw(trials, [1]);
+        var mode = Math.Min(trials, (long)Math.Floor((trials + 1) * chance));
+        var atMode = Math.Exp(
+            SpecialFunctions.GammaLn(trials + 1.0) - SpecialFunctions.GammaLn(mode + 1.0)
+            - SpecialFunctions.GammaLn(trials - mode + 1.0) + mode * Math.Log(chance) + (trials - mode) * double.LogP1(-chance));
+        return FromMode(
+            mode, atMode,
+            k => k == trials ? 0 : (trials - k) / (k + 1.0) * (chance / (1 - chance)),
+            k => k == 0 ? 0 : k / (trials - k + 1.0) * ((1 - chance) / chance));
+    }
+
+    /// <summary>Law of the sum of two independent counts.</summary>
+    public CountLaw Plus(CountLaw other)
+    {
+        var sum = new double[chances.Length + other.chances.Length - 1];
+        for (var i = 0; i < chances.Length; i++)
+        {
+            for (var j = 0; j < other.chances.Length; j++)
+                sum[i + j] += chances[i] * other.chances[j];
+        }
+        return Trimmed(lowest + other.lowest, sum);
+    }
+
+    /// <summary>Chance of a count at least this high.</summary>
+    public double AtLeast(long count)
+    {
+        if (count <= lowest)
+            return 1;
+        var sum = 0.0;
+        for (var k = (long)chances.Length - 1; k >= 0 && lowest + k >= count; k--)
+            sum += chances[k];
+        return Math.Min(1, sum);
+    }
+
+    /// <summary>Chance of a count at most this high.</summary>
+    public double AtMost(long count)
+    {
+        if (count >= lowest + chances.Length - 1)
+            return 1;
+        var sum = 0.0;
+        for (var k = 0; k < chances.Length && lowest + k <= count; k++)
+            sum += chances[k];
+        return Math.Min(1, sum);
+    }
+
+    private static CountLaw FromMode(long mode, double atMode, Func<long, double> up, Func<long, double> down)
+    {
+        var above = new List<double>();
+        var chance = atMode;
+        for (var k = mode; (chance *= up(k)) > Negligible; k++)
+            above.Add(chance);
+        var below = new List<double>();
+        chance = atMode;
+        for (var k = mode; (chance *= down(k)) > Negligible; k--)
+            below.Add(chance);
+        below.Reverse();
+        double[] all = [.. below, atMode, .. above];
+        var total = all.Sum();
+        for (var i = 0; i < all.Length; i++)
+            all[i] /= total;
+        return new CountLaw(mode - below.Count, all);
+    }
+
+    private static CountLaw Trimmed(long lowest, double[] chances)
+    {
+        var first = Array.FindIndex(chances, c => c > Negligible);
+        var last = Array.FindLastIndex(chances, c => c > Negligible);
+        return new CountLaw(lowest + first, chances[first..(last + 1)]);
+    }
+}

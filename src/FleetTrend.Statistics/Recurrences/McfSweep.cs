@@ -1,0 +1,120 @@
+namespace FleetTrend.Statistics.Recurrences;
+
+/// <summary>
+/// One pass over all ages in order. The influence of unit i is Z_i(t) = sum over its events of 1/n minus the sum, over
+/// ages at which it was watched, of d/n². While it is watched Z_i(t) = B_i - A(t), with A the running sum of d/n² and
+/// B_i changing only at its own events and entries; while it is not, Z_i stands still. So the sum of Z_i² over all units
+/// follows from three running sums, and a standard error at every event age costs no more than the pass itself.
+/// </summary>
+internal sealed class McfSweep(IReadOnlyList<RecurrenceUnit> units, McfVariance variance)
+{
+    private readonly double[] offset = new double[units.Count];
+    private int atRisk;
+    private double sumOffset;
+    private double sumOffsetSquared;
+    private double sumStanding;
+    private double drift;
+
+    /// <summary>All points, ascending in age.</summary>
+    public McfPoint[] Run(double z, McfLimits limits)
+    {
+        var (entryTime, entryUnit) = Sorted(units, u => u.WindowSpan.Length, (u, k) => u.WindowSpan[k].Start);
+        var (exitTime, exitUnit) = Sorted(units, u => u.WindowSpan.Length, (u, k) => u.WindowSpan[k].Stop);
+        var (eventTime, eventUnit) = Sorted(units, u => u.EventSpan.Length, (u, k) => u.EventSpan[k]);
+        var points = new List<McfPoint>(eventTime.Length);
+        var (entry, exit) = (0, 0);
+        var (value, poisson) = (0.0, 0.0);
+        for (var first = 0; first < eventTime.Length;)
+        {
+            var time = eventTime[first];
+            // An exit at an earlier age comes before an entry at the same earlier age; both come before this age's events.
+            while (exit < exitTime.Length && exitTime[exit] < time)
+            {
+                while (entry < entryTime.Length && entryTime[entry] < exitTime[exit])
+                    Enter(entryUnit[entry++]);
+                Exit(exitUnit[exit++]);
+            }
+            while (entry < entryTime.Length && entryTime[entry] < time)
+                Enter(entryUnit[entry++]);
+
+            var last = first;
+            while (last < eventTime.Length && eventTime[last] == time)
+                Jump(eventUnit[last++]);
+            var events = last - first;
+            drift += events / ((double)atRisk * atRisk);
+            value += (double)events / atRisk;
+            poisson += events / ((double)atRisk * atRisk);
+            var error = Math.Sqrt(variance == McfVariance.Robust ? Influence() : poisson);
+            points.Add(Limited(time, events, value, error, z, limits));
+            first = last;
+        }
+        return [.. points];
+    }
+
+    private McfPoint Limited(double time, int events, double value, double error, double z, McfLimits limits) =>
+        limits == McfLimits.Logarithmic
+            ? new(time, atRisk, events, value, error, value * Math.Exp(-z * error / value), value * Math.Exp(z * error / value))
+            : new(time, atRisk, events, value, error, value - z * error, value + z * error);
+
+    private double Influence() =>
+        Math.Max(0, sumOffsetSquared - 2 * drift * sumOffset + atRisk * drift * drift) + Math.Max(0, sumStanding);
+
+    private void Enter(int unit)
+    {
+        var standing = offset[unit];
+        sumStanding -= standing * standing;
+        Add(unit, standing + drift);
+        atRisk++;
+    }
+
+    private void Exit(int unit)
+    {
+        var standing = offset[unit] - drift;
+        Remove(unit);
+        offset[unit] = standing;
+        sumStanding += standing * standing;
+        atRisk--;
+    }
+
+    private void Jump(int unit)
+    {
+        var before = offset[unit];
+        Remove(unit);
+        Add(unit, before + 1.0 / atRisk);
+    }
+
+    private void Add(int unit, double value)
+    {
+        offset[unit] = value;
+        sumOffset += value;
+        sumOffsetSquared += value * value;
+    }
+
+    private void Remove(int unit)
+    {
+        sumOffset -= offset[unit];
+        sumOffsetSquared -= offset[unit] * offset[unit];
+    }
+
+    private static (double[] Times, int[] Units) Sorted(
+        IReadOnlyList<RecurrenceUnit> units, Func<RecurrenceUnit, int> count, Func<RecurrenceUnit, int, double> time)
+    {
+        var total = 0;
+        for (var i = 0; i < units.Count; i++)
+            total += count(units[i]);
+        var times = new double[total];
+        var owners = new int[total];
+        var at = 0;
+        for (var i = 0; i < units.Count; i++)
+        {
+            var n = count(units[i]);
+            for (var k = 0; k < n; k++)
+            {
+                times[at] = time(units[i], k);
+                owners[at++] = i;
+            }
+        }
+        Array.Sort(times, owners);
+        return (times, owners);
+    }
+}

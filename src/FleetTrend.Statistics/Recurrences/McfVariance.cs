@@ -1,0 +1,14 @@
+namespace FleetTrend.Statistics.Recurrences;
+
+/// <summary>How the variance of a mean cumulative function was found.</summary>
+public enum McfVariance
+{
+    /// <summary>Lawless and Nadeau: from the spread between units; assumes only that units are independent.</summary>
+    Robust,
+
+    /// <summary>
+    /// From the count alone, as if events were a Poisson process. Used for a single unit, which has no spread between
+    /// units to learn from.
+    /// </summary>
+    Poisson,
+}
