@@ -1,0 +1,152 @@
+using FleetTrend.Statistics.Recurrences;
+
+namespace FleetTrend.Statistics.Tests.Recurrences;
+
+public sealed class MeanCumulativeFunctionTests
+{
+    [Fact] // Nelson and Doganaksoy 1989, Nelson 1995: 41 engines, 48 valve-seat replacements; values in R.
+    public void Valve_seats_every_point()
+    {
+        var reference = ReferenceCase.Load("valve-seat-mcf");
+        var mcf = MeanCumulativeFunction.Estimate([.. RecurrenceRows.Read(reference).Values]).Value;
+        CheckPoints(reference, mcf);
+        reference.Equal(mcf.Points.Select(p => p.Lower), "log_lower");
+        reference.Equal(mcf.Points.Select(p => p.Upper), "log_upper");
+        reference.Equal(mcf.Events, "total_events");
+        reference.Equal(mcf.ExposureHours, "total_exposure");
+    }
+
+    [Fact] // The same data on the plain scale.
+    public void Valve_seats_plain_limits()
+    {
+        var reference = ReferenceCase.Load("valve-seat-mcf");
+        var units = RecurrenceRows.Read(reference).Values.ToList();
+        var mcf = MeanCumulativeFunction.Estimate(units, limits: McfLimits.Plain).Value;
+        reference.Equal(mcf.Points.Select(p => p.Lower), "plain_lower");
+        reference.Equal(mcf.Points.Select(p => p.Upper), "plain_upper");
+    }
+
+    [Theory] // Nelson 1995 figures to four digits, and units at risk as printed with R's valveSeat example.
+    [InlineData(61, 0.0244, 41)]
+    [InlineData(98, 0.1463, 41)]
+    [InlineData(202, 0.2927, 41)]
+    [InlineData(404, 0.6835, 40)]
+    [InlineData(604, 1.0597, 22)]
+    [InlineData(653, 1.5427, 9)]
+    public void Valve_seats_as_printed(double days, double value, int atRisk)
+    {
+        var reference = ReferenceCase.Load("valve-seat-mcf");
+        var point = MeanCumulativeFunction.Estimate([.. RecurrenceRows.Read(reference).Values]).Value.At(days)!.Value;
+        Assert.Equal(value, point.Value, 4);
+        Assert.Equal(atRisk, point.AtRisk);
+    }
+
+    [Fact] // The trap: minus the logarithm of R's Kaplan-Meier curve of the same rows is 1.579 at 653 days; ours is 1.543.
+    public void Valve_seats_are_not_minus_log_survival()
+    {
+        var reference = ReferenceCase.Load("valve-seat-mcf");
+        var mcf = MeanCumulativeFunction.Estimate([.. RecurrenceRows.Read(reference).Values]).Value;
+        var wrong = reference.Expected("wrong_minus_log_survival_at_653");
+        Assert.Equal(1.579, wrong, 3);
+        Assert.True(Math.Abs(mcf.At(653)!.Value.Value - wrong) > 0.03);
+    }
+
+    [Fact] // survfit(Surv(start, stop, status) ~ 1, id) of R's survival package on constructed windows with gaps.
+    public void Late_entry_and_gaps()
+    {
+        var reference = ReferenceCase.Load("mcf-window-observation");
+        CheckPoints(reference, MeanCumulativeFunction.Estimate([.. RecurrenceRows.Read(reference).Values]).Value);
+    }
+
+    [Theory] // Doganaksoy and Nelson 1998, braking grids of two batches; survfit by batch in R.
+    [InlineData("first", true)]
+    [InlineData("second", false)]
+    public void Braking_grids_by_batch(string batch, bool first)
+    {
+        var reference = ReferenceCase.Load("braking-grids-two-batches");
+        var last = reference.Parameter("last_unit_of_first_batch");
+        var units = RecurrenceRows.Read(reference).Where(u => u.Key <= last == first).Select(u => u.Value).ToList();
+        CheckPoints(reference, MeanCumulativeFunction.Estimate(units).Value, batch);
+    }
+
+    [Theory] // Simulated fleet, seed 20240602; R script recurrences.R.
+    [InlineData("all", null)]
+    [InlineData("location_1", "1")]
+    [InlineData("location_5", "5")]
+    [InlineData("location_9", "9")]
+    public void Simulated_cracks(string name, string? location)
+    {
+        var reference = ReferenceCase.Load("sim2-cracks");
+        var locations = reference.Text("location");
+        var units = RecurrenceRows.Read(reference, i => location is null || locations[i] == location).Values.ToList();
+        var mcf = MeanCumulativeFunction.Estimate(units).Value;
+        var at = reference.ExpectedAll("at").Select(t => mcf.At(t)).ToList();
+        reference.Equal(at.Select(p => p?.Value ?? 0), name, "value");
+        reference.Equal(at.Select(p => p is { } q ? q.StandardError * q.StandardError : 0), name, "var_robust");
+    }
+
+    [Fact] // By hand. A (0,10] fails at 4 and 4; B (0,10] never; C (5,10] at 7.
+    public void Three_units_by_hand()
+    {
+        // At 4: two at risk, two events: 1. Influence A: (2-1)/2 = 1/2, B: -1/2; variance 1/2.
+        // At 7: three at risk, one event: 1 + 1/3. A: 1/2 - 1/9 = 7/18, B: -11/18, C: 2/9; variance (49+121+16)/324.
+        var mcf = MeanCumulativeFunction.Estimate(
+            [new RecurrenceUnit(0, 10, 4, 4), new RecurrenceUnit(0, 10), new RecurrenceUnit(5, 10, 7)]).Value;
+        Assert.Equal(2, mcf.Points.Count);
+        Assert.Equal((2, 2), (mcf.Points[0].AtRisk, mcf.Points[0].Events));
+        Assert.Equal(1, mcf.Points[0].Value, 14);
+        Assert.Equal(0.5, Math.Pow(mcf.Points[0].StandardError, 2), 14);
+        Assert.Equal((3, 1), (mcf.Points[1].AtRisk, mcf.Points[1].Events));
+        Assert.Equal(4.0 / 3, mcf.Points[1].Value, 14);
+        Assert.Equal(186.0 / 324, Math.Pow(mcf.Points[1].StandardError, 2), 14);
+    }
+
+    [Fact] // The rule start < t <= stop: an event at a unit's last hour counts, and one that enters at that hour is not at risk.
+    public void A_unit_is_at_risk_after_its_start_up_to_its_stop()
+    {
+        var mcf = MeanCumulativeFunction.Estimate([new RecurrenceUnit(0, 100, 100), new RecurrenceUnit(100, 200, 150)]).Value;
+        Assert.Equal([1, 1], mcf.Points.Select(p => p.AtRisk));
+        Assert.Throws<ArgumentException>(() => new RecurrenceUnit(100, 200, 100));
+        Assert.Throws<ArgumentException>(() => new RecurrenceUnit(100, 200, 200.1));
+    }
+
+    [Fact]
+    public void A_single_unit_has_no_spread_and_says_so()
+    {
+        var mcf = MeanCumulativeFunction.Estimate([new RecurrenceUnit(0, 100, 20, 60)]).Value;
+        Assert.Equal(McfVariance.Poisson, mcf.Variance);
+        Assert.Equal(Math.Sqrt(2), mcf.Points[^1].StandardError, 12);
+    }
+
+    [Fact]
+    public void Spans_that_nobody_watched_are_told()
+    {
+        var mcf = MeanCumulativeFunction.Estimate([new RecurrenceUnit(10, 50, 20), new RecurrenceUnit(80, 90)]).Value;
+        Assert.Equal([new ObservationWindow(50, 80)], mcf.Unwatched);
+        Assert.Equal((10, 90), (mcf.From, mcf.To));
+    }
+
+    [Fact]
+    public void Nothing_watched_is_a_typed_reason_and_no_event_is_an_empty_function()
+    {
+        Assert.Equal(NotEstimableKind.NothingObserved, MeanCumulativeFunction.Estimate([]).Reason?.Kind);
+        Assert.Equal(NotEstimableKind.NothingObserved, MeanCumulativeFunction.Estimate([new RecurrenceUnit(5, 5)]).Reason?.Kind);
+        Assert.Empty(MeanCumulativeFunction.Estimate([new RecurrenceUnit(0, 5)]).Value.Points);
+    }
+
+    [Fact]
+    public void Overlapping_windows_are_refused_and_touching_ones_joined()
+    {
+        Assert.Throws<ArgumentException>(() => new RecurrenceUnit([new(0, 10), new(5, 20)], []));
+        Assert.Single(new RecurrenceUnit([new(10, 20), new(0, 10)], [10]).Windows);
+    }
+
+    private static void CheckPoints(ReferenceCase reference, MeanCumulativeFunction mcf, params string[] prefix)
+    {
+        reference.Equal(mcf.Points.Select(p => p.Time), [.. prefix, "time"]);
+        reference.Equal(mcf.Points.Select(p => (double)p.AtRisk), [.. prefix, "at_risk"]);
+        reference.Equal(mcf.Points.Select(p => (double)p.Events), [.. prefix, "events"]);
+        reference.Equal(mcf.Points.Select(p => p.Value), [.. prefix, "value"]);
+        reference.Equal(mcf.Points.Select(p => p.StandardError * p.StandardError), [.. prefix, "var_robust"]);
+    }
+}

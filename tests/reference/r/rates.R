@@ -1,0 +1,61 @@
+# Exact Poisson limits, rates and rate ratios.  Run in this folder: Rscript rates.R
+script_name <- "rates.R"
+source("golden.R")
+
+x <- c(0:30, 50, 100)
+limits <- function(confidence) {
+  tail <- (1 - confidence) / 2
+  list(lower = ifelse(x == 0, 0, qchisq(tail, 2 * x) / 2), upper = qchisq(1 - tail, 2 * x + 2) / 2)
+}
+at95 <- limits(.95)
+golden("poisson-exact-garwood", "Exact two-sided Poisson limits, counts 0 to 30, 50, 100, at 90, 95 and 99 percent",
+  "Garwood 1936, chi-square form; published digits: 3.689 and one-sided 2.996 at count 0, (4.80, 18.39) at count 10",
+  table = data.frame(count = x),
+  expected = list(conf_90 = limits(.9), conf_95 = at95, conf_99 = limits(.99), one_sided_upper_95 = qchisq(.95, 2 * x + 2) / 2),
+  published = list(zero_upper_95 = 3.689, zero_one_sided_95 = 2.996, ten_95 = c(4.80, 18.39)), rel = 1e-8, abs = 1e-12,
+  checks = list("the exact test of R (poisson.test)" = max(abs(sapply(x, function(k) poisson.test(k)$conf.int[2]) - at95$upper)) < 1e-8))
+
+x <- 1:10; t <- 101:110; z <- qnorm(.975)
+mid <- function(k) c(
+  uniroot(function(l) ppois(k - 1, l, lower.tail = FALSE) - .5 * dpois(k, l) - .025, c(1e-9, k + 10), tol = 1e-13)$root,
+  uniroot(function(l) ppois(k, l) - .5 * dpois(k, l) - .025, c(k, 10 * k + 30), tol = 1e-13)$root)
+m <- t(sapply(x, mid))
+golden("poisson-rates-with-exposure", "Poisson rates with exposure: exact, mid-p and score limits at 95 percent",
+  "counts 1 to 10 on exposures 101 to 110, the example of the epitools package's help for pois.exact; limits computed",
+  table = data.frame(events = x, exposure = t),
+  expected = list(rate = x / t, exact_lower = qchisq(.025, 2 * x) / 2 / t, exact_upper = qchisq(.975, 2 * x + 2) / 2 / t,
+    mid_lower = m[, 1] / t, mid_upper = m[, 2] / t,
+    score_lower = (x + z^2 / 2 - z * sqrt(x + z^2 / 4)) / t, score_upper = (x + z^2 / 2 + z * sqrt(x + z^2 / 4)) / t,
+    jeffreys_lower = qgamma(.025, x + .5) / t, jeffreys_upper = qgamma(.975, x + .5) / t), rel = 1e-7, abs = 1e-12)
+
+cases <- data.frame(first = c(11, 0, 30, 1, 240), first_hours = c(800, 120, 2100.5, 10, 51000),
+                    second = c(6, 5, 18, 0, 190), second_hours = c(1083.7, 900, 2050, 1000, 49000))
+r <- lapply(seq_len(nrow(cases)), function(i) { with(cases[i, ], {
+  test <- poisson.test(c(first, second), c(first_hours, second_hours)); n <- first + second; s <- first_hours / (first_hours + second_hours)
+  list(ratio = unname(test$estimate), p = test$p.value, lower = test$conf.int[1], upper = test$conf.int[2],
+       score = (first - n * s) / sqrt(n * s * (1 - s)), p_upper = pbinom(first - 1, n, s, lower.tail = FALSE),
+       p_lower = pbinom(first, n, s), mid = pbinom(first, n, s, lower.tail = FALSE) + .5 * dbinom(first, n, s)) }) })
+column <- function(name) sapply(r, `[[`, name)
+golden("poisson-two-sample-exact", "Ratio of two Poisson rates: exact conditional interval and tests",
+  "R 4.2.2 stats::poisson.test; five constructed pairs, with a zero on either side and a large pair",
+  table = cases, rel = 1e-7, abs = 1e-10,
+  expected = list(ratio = column("ratio"), lower = column("lower"), upper = column("upper"), p_two_sided = column("p"),
+    p_upper = column("p_upper"), p_lower = column("p_lower"), mid_p_upper = column("mid"), score = column("score")),
+  note = "the two-sided p sums all outcomes no more likely than the one seen (relative slack 1e-7)")
+
+hours <- 800; events <- 2
+golden("nist-8.4.5.1-hpp-bounds", "Limits of a mean time between failures from 2 failures in 800 h, 90 percent; no failure in 1000 h",
+  "NIST/SEMATECH e-Handbook 8.4.5.1: lower 127.0690, upper 2251.229", rel = 1e-6, abs = 1e-9,
+  parameters = list(hours = hours, events = events, confidence = .9, zero_hours = 1000, zero_tails = c(.05, .1, .2)),
+  expected = list(mtbf = hours / events, lower = 2 * hours / qchisq(.95, 2 * events + 2), upper = 2 * hours / qchisq(.05, 2 * events),
+    zero_lower = 1000 / -log(c(.05, .1, .2))),
+  published = list(lower = 127.0690, upper = 2251.229),
+  checks = list("the printed digits" = round(2 * hours / qchisq(.95, 6), 4) == 127.0690 && round(2 * hours / qchisq(.05, 4), 3) == 2251.229))
+
+r <- c(1:10, 15, 20, 30, 50)
+factors <- lapply(c(conf_60 = .6, conf_80 = .8, conf_90 = .9, conf_95 = .95), function(c) { a <- 1 - c
+  list(lower = 2 * r / qchisq(1 - a / 2, 2 * (r + 1)), upper = 2 * r / qchisq(a / 2, 2 * r)) })
+golden("nist-8.4.5.1-factor-table", "Factors from an observed mean time between failures to its two-sided limits",
+  "NIST/SEMATECH e-Handbook 8.4.5.1, formula of its tables; first printed rows from memory", table = data.frame(failures = r),
+  expected = factors, published = list(one_failure_90 = c(.2108, 19.4958)), rel = 1e-6, abs = 1e-12,
+  checks = list("the printed first row, to 1e-4" = abs(factors$conf_90$lower[1] - .2108) < 2e-4 && abs(factors$conf_90$upper[1] - 19.4958) < 2e-4))
