@@ -1,0 +1,40 @@
+using FleetTrend.Observations.DataProblems;
+using FleetTrend.Observations.Exposures;
+using FleetTrend.Observations.Lives;
+using FleetTrend.Observations.Recurrences;
+
+namespace FleetTrend.Observations;
+
+/// <summary>What the records of one aircraft say, in the form that statistics need; every part names its rows.</summary>
+public sealed record AircraftObservations
+{
+    /// <summary>Registration mark.</summary>
+    public required string Registration { get; init; }
+
+    /// <summary>Base on the latest day known.</summary>
+    public required string Base { get; init; }
+
+    /// <summary>Type group on the latest day known.</summary>
+    public required string TypeGroup { get; init; }
+
+    /// <summary>The day it left the fleet, or null while it flies.</summary>
+    public DateOnly? RetiredDate { get; init; }
+
+    /// <summary>Latest time in service known from readings and visits, and its day; null where there is neither.</summary>
+    public HoursOnDate? Latest { get; init; }
+
+    /// <summary>Time in service at the latest inspection, and its day; null where there is none.</summary>
+    public HoursOnDate? LatestInspection { get; init; }
+
+    /// <summary>Watched hours per location, cut where the aircraft changed base or type group.</summary>
+    public required IReadOnlyList<LocationExposure> Exposures { get; init; }
+
+    /// <summary>Events: each crack, leak and so on once, however often it was seen.</summary>
+    public required IReadOnlyList<LocationEvent> Events { get; init; }
+
+    /// <summary>Lives of parts.</summary>
+    public required IReadOnlyList<ObservedLife> Lives { get; init; }
+
+    /// <summary>What in the records does not add up; marked and listed, never repaired silently.</summary>
+    public required IReadOnlyList<DataProblem> Problems { get; init; }
+}

@@ -1,0 +1,9 @@
+namespace FleetTrend.Trends.Airframes;
+
+/// <summary>What one location adds to an aircraft's standing.</summary>
+/// <param name="Location">Path of the location.</param>
+/// <param name="Kind">Its kind.</param>
+/// <param name="Observed">Events there.</param>
+/// <param name="Expected">Events expected there at the rate of the others.</param>
+/// <param name="ExposureHours">Hours watched there.</param>
+public sealed record LocationShare(string Location, string Kind, int Observed, double Expected, double ExposureHours);

@@ -1,0 +1,14 @@
+namespace FleetTrend.Trends.Flags;
+
+/// <summary>What a flag says.</summary>
+public enum FlagKind
+{
+    /// <summary>An aircraft has more events of a condition than its like.</summary>
+    AirframeDrift = 1,
+
+    /// <summary>A condition keeps coming back at one location of one aircraft.</summary>
+    RepeatLocation = 2,
+
+    /// <summary>A kind of part lasts less long at one base than at the others.</summary>
+    BasePartLife = 3,
+}

@@ -1,0 +1,55 @@
+using FleetTrend.Records.Findings;
+
+namespace FleetTrend.Trends.Flags;
+
+/// <summary>A statement that an aircraft, a location or a base departs from the norm, with its evidence.</summary>
+public sealed record ProposedFlag
+{
+    /// <summary>What it is about, the same from week to week: a flag that is open is not raised again.</summary>
+    public required string Subject { get; init; }
+
+    /// <summary>What it says.</summary>
+    public required FlagKind Kind { get; init; }
+
+    /// <summary>The aircraft; null for a base.</summary>
+    public string? Registration { get; init; }
+
+    /// <summary>The base.</summary>
+    public required string Base { get; init; }
+
+    /// <summary>The type group.</summary>
+    public required string TypeGroup { get; init; }
+
+    /// <summary>The condition; null where it is about a life.</summary>
+    public Condition? Condition { get; init; }
+
+    /// <summary>Kind of part, for a flag about lives.</summary>
+    public string? PartKind { get; init; }
+
+    /// <summary>The locations that drive it, most first.</summary>
+    public required IReadOnlyList<string> Locations { get; init; }
+
+    /// <summary>Observed over expected, or median life over median life elsewhere.</summary>
+    public required Figure Ratio { get; init; }
+
+    /// <summary>Events, or failures, observed.</summary>
+    public required int Observed { get; init; }
+
+    /// <summary>Events expected; null where it is about a life.</summary>
+    public double? Expected { get; init; }
+
+    /// <summary>Exact p-value; null for a repeat, which is raised by count.</summary>
+    public double? PValue { get; init; }
+
+    /// <summary>q-value: the expected share of chance calls among flags as strong as this.</summary>
+    public double? QValue { get; init; }
+
+    /// <summary>First event within; null where it has no day.</summary>
+    public DateOnly? SinceDate { get; init; }
+
+    /// <summary>One sentence in a mechanic's words.</summary>
+    public required string Statement { get; init; }
+
+    /// <summary>What to check, a line each.</summary>
+    public required IReadOnlyList<string> WhatToCheck { get; init; }
+}

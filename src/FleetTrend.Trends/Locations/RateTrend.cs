@@ -1,0 +1,31 @@
+using FleetTrend.Records.Findings;
+
+namespace FleetTrend.Trends.Locations;
+
+/// <summary>How often a condition arises per 1,000 hours at a location, at all locations of a kind, or in a whole type group.</summary>
+public sealed record RateTrend
+{
+    /// <summary>The type group.</summary>
+    public required string TypeGroup { get; init; }
+
+    /// <summary>The kind; null for the type group as a whole.</summary>
+    public string? Kind { get; init; }
+
+    /// <summary>Path of the location; null for a kind or the type group as a whole.</summary>
+    public string? Location { get; init; }
+
+    /// <summary>The condition.</summary>
+    public required Condition Condition { get; init; }
+
+    /// <summary>All events over all location hours.</summary>
+    public required Figure Rate { get; init; }
+
+    /// <summary>Aircraft with exposure there.</summary>
+    public required int AircraftCount { get; init; }
+
+    /// <summary>Events that a first look found, in no rate.</summary>
+    public required int PresentAtEntryCount { get; init; }
+
+    /// <summary>Events within that came back after an action that had closed one.</summary>
+    public required int RepeatCount { get; init; }
+}

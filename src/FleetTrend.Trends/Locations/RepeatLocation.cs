@@ -1,0 +1,38 @@
+using FleetTrend.Records.Findings;
+using FleetTrend.Records.Sources;
+
+namespace FleetTrend.Trends.Locations;
+
+/// <summary>One location of one aircraft where a condition came back after an action that had closed it, since the last renewal.</summary>
+public sealed record RepeatLocation
+{
+    /// <summary>The aircraft.</summary>
+    public required string Registration { get; init; }
+
+    /// <summary>Its base.</summary>
+    public required string Base { get; init; }
+
+    /// <summary>Its type group.</summary>
+    public required string TypeGroup { get; init; }
+
+    /// <summary>Path of the location.</summary>
+    public required string Location { get; init; }
+
+    /// <summary>Its kind.</summary>
+    public required string Kind { get; init; }
+
+    /// <summary>The condition.</summary>
+    public required Condition Condition { get; init; }
+
+    /// <summary>The events since the last renewal, oldest first; at least two.</summary>
+    public required IReadOnlyList<RepeatEvent> Events { get; init; }
+
+    /// <summary>Hours watched there since the last renewal or start.</summary>
+    public required double ExposureHours { get; init; }
+
+    /// <summary>Expected events in those hours at the rate of the other aircraft of the type group.</summary>
+    public required double Expected { get; init; }
+
+    /// <summary>The records behind it.</summary>
+    public required IReadOnlyList<RecordKey> Evidence { get; init; }
+}

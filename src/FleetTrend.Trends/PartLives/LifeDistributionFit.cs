@@ -1,0 +1,35 @@
+namespace FleetTrend.Trends.PartLives;
+
+/// <summary>A distribution fitted to lives by maximum likelihood.</summary>
+public sealed record LifeDistributionFit
+{
+    /// <summary>Name: <c>Weibull</c>, <c>lognormal</c>.</summary>
+    public required string Distribution { get; init; }
+
+    /// <summary>First parameter: Weibull shape, or mean of the log life.</summary>
+    public required Figure First { get; init; }
+
+    /// <summary>Its name: <c>shape</c> or <c>mu</c>.</summary>
+    public required string FirstName { get; init; }
+
+    /// <summary>Second parameter: Weibull scale in hours, or standard deviation of the log life.</summary>
+    public required Figure Second { get; init; }
+
+    /// <summary>Its name: <c>scale</c> or <c>sigma</c>.</summary>
+    public required string SecondName { get; init; }
+
+    /// <summary>Log-likelihood at the maximum.</summary>
+    public required double LogLikelihood { get; init; }
+
+    /// <summary>Akaike's criterion; smaller is better.</summary>
+    public required double Aic { get; init; }
+
+    /// <summary>Age by which one in ten has failed.</summary>
+    public required Figure B10 { get; init; }
+
+    /// <summary>Age by which half have failed.</summary>
+    public required Figure Median { get; init; }
+
+    /// <summary>Chance that a new part fails within the look-ahead hours of the parameters.</summary>
+    public required Figure FailureWithinLookAhead { get; init; }
+}

@@ -1,0 +1,44 @@
+using FleetTrend.Observations.DataProblems;
+using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.PartLives;
+
+namespace FleetTrend.Trends;
+
+/// <summary>What the fleet was doing as of a moment: everything that reports and pages show.</summary>
+public sealed record TrendSnapshot
+{
+    /// <summary>The moment of knowledge (UTC): only records accepted by then were seen.</summary>
+    public required DateTimeOffset AsOf { get; init; }
+
+    /// <summary>The choices behind it.</summary>
+    public required TrendParameters Parameters { get; init; }
+
+    /// <summary>Version of the code that computed it.</summary>
+    public required string CodeVersion { get; init; }
+
+    /// <summary>Every aircraft, by registration.</summary>
+    public required IReadOnlyList<FleetLine> Fleet { get; init; }
+
+    /// <summary>Rates per location, per kind and per type group, for each condition that was seen.</summary>
+    public required IReadOnlyList<RateTrend> Rates { get; init; }
+
+    /// <summary>Mean cumulative number of cracks per location of a type group.</summary>
+    public required IReadOnlyList<RecurrenceTrend> Recurrences { get; init; }
+
+    /// <summary>Places where the same condition came back after an action, worst first.</summary>
+    public required IReadOnlyList<RepeatLocation> Repeats { get; init; }
+
+    /// <summary>Life distributions per part kind: the type group as a whole, and each base.</summary>
+    public required IReadOnlyList<PartLifeTrend> PartLives { get; init; }
+
+    /// <summary>Each aircraft against the others of its type group, per condition.</summary>
+    public required IReadOnlyList<AirframeStanding> Airframes { get; init; }
+
+    /// <summary>What deserves attention by these numbers; the store decides which are new.</summary>
+    public required IReadOnlyList<ProposedFlag> Flags { get; init; }
+
+    /// <summary>What in the records does not add up.</summary>
+    public required IReadOnlyList<DataProblem> Problems { get; init; }
+}
