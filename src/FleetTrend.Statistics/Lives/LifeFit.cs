@@ -1,0 +1,276 @@
+namespace FleetTrend.Statistics.Lives;
+
+/// <summary>
+/// A life distribution fitted by maximum likelihood to any mix of exact, right-, left-, interval-censored and left-truncated lives, with
+/// profile-likelihood intervals.
+/// </summary>
+/// <remarks>
+/// A life adds ln f(t) (exact), ln S(lower) (right-censored) or ln(S(lower) - S(upper)) (interval), each less ln S(entry).
+/// Intervals are computed when first asked for, and kept.
+/// Source: Meeker and Escobar, Statistical Methods for Reliability Data, 1998, chapters 8 and 11; IEC 61649; NIST/SEMATECH e-Handbook 8.4.1.
+/// </remarks>
+public sealed class LifeFit
+{
+    private readonly LikelihoodSearch search;
+    private readonly LikelihoodSearch.Peak peak;
+    private readonly StandardLaw law;
+    private readonly LogCovariance covariance;
+    private readonly Lazy<LifeParameter> scale;
+    private readonly Lazy<LifeParameter> shape;
+
+    private LifeFit(
+        LifeDistribution distribution, LikelihoodSearch search, LikelihoodSearch.Peak peak, LogCovariance covariance, bool isShapeGiven,
+        double confidence)
+    {
+        this.search = search;
+        this.peak = peak;
+        this.covariance = covariance;
+        Distribution = distribution;
+        IsShapeGiven = isShapeGiven;
+        Confidence = confidence;
+        law = StandardLaw.Of(distribution);
+        Law = new LifeLaw(distribution, Math.Exp(peak.Mu), isShapeGiven && peak.Tau == 0 ? 1 : Math.Exp(peak.Tau));
+        scale = new Lazy<LifeParameter>(FitScale);
+        shape = new Lazy<LifeParameter>(FitShape);
+    }
+
+    /// <summary>The family.</summary>
+    public LifeDistribution Distribution { get; }
+
+    /// <summary>Whether the shape was given (the exponential, a stated-shape fit) rather than fitted.</summary>
+    public bool IsShapeGiven { get; }
+
+    /// <summary>Confidence of every interval.</summary>
+    public double Confidence { get; }
+
+    /// <summary>The fitted law: survival, hazard, mean and the rest, without intervals.</summary>
+    public LifeLaw Law { get; }
+
+    /// <summary>Lives in the data, counts included.</summary>
+    public long Lives => search.Lives.Lives;
+
+    /// <summary>Failures among them.</summary>
+    public long Failures => search.Lives.Failures;
+
+    /// <summary>Maximised log-likelihood; exact failures enter with their density per hour.</summary>
+    public double LogLikelihood => peak.Point.Value;
+
+    /// <summary>Akaike's criterion, 2 parameters - 2 log-likelihood; smaller is better, and only differences mean anything. Source: Akaike 1974.</summary>
+    public double Aic => (2 * FittedParameters) - (2 * LogLikelihood);
+
+    /// <summary>Number of parameters fitted: 2, or 1 where the shape was given.</summary>
+    public int FittedParameters => IsShapeGiven ? 1 : 2;
+
+    /// <summary>Scale, exp(mu), in hours.</summary>
+    public LifeParameter Scale => scale.Value;
+
+    /// <summary>Shape, 1/sigma.</summary>
+    public LifeParameter Shape => shape.Value;
+
+    /// <summary>mu = ln scale.</summary>
+    public LifeParameter Mu => new(
+        "mu", peak.Mu, Math.Sqrt(covariance.LogScale),
+        new Interval(Math.Log(Scale.Interval.Lower), Math.Log(Scale.Interval.Upper), Confidence));
+
+    /// <summary>sigma = 1/shape.</summary>
+    public LifeParameter Sigma => new(
+        "sigma", Law.Sigma, Law.Sigma * Math.Sqrt(covariance.LogShape),
+        new Interval(1 / Shape.Interval.Upper, 1 / Shape.Interval.Lower, Confidence));
+
+    /// <summary>The family's customary parameters: shape and scale; mu and sigma for the lognormal; scale for the exponential.</summary>
+    public IReadOnlyList<LifeParameter> Parameters => Distribution switch
+    {
+        LifeDistribution.Lognormal => [Mu, Sigma],
+        LifeDistribution.Exponential => [Scale],
+        _ => [Shape, Scale],
+    };
+
+    /// <summary>Variances of ln scale and ln shape and their covariance, from the observed information. Source: inverse of the negative Hessian.</summary>
+    public LogCovariance LogCovariance => covariance;
+
+    /// <summary>Fits a distribution. Source: see the type's remarks.</summary>
+    /// <param name="distribution">The family.</param>
+    /// <param name="lives">The lives, in any order.</param>
+    /// <param name="confidence">Confidence of the intervals, in (0, 1).</param>
+    /// <returns>The fit; or the reason when no finite maximum exists, which happens with no failures, with all lives compatible
+    /// with one single failure age, and with left-censored data that show no growth with age.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence is not in (0, 1).</exception>
+    public static Outcome<LifeFit> Fit(LifeDistribution distribution, IReadOnlyList<Life> lives, double confidence = 0.95)
+    {
+        Confidences.Check(confidence);
+        return distribution == LifeDistribution.Exponential
+            ? FitScaleOnly(distribution, 1, lives, confidence)
+            : FitBoth(distribution, lives, confidence);
+    }
+
+    /// <summary>
+    /// Fits the scale for a stated shape (Weibayes for the Weibull): for few failures, where the shape is known from like parts.
+    /// Source: Abernethy, The New Weibull Handbook, chapter 6; IEC 61649.
+    /// </summary>
+    /// <param name="distribution">The family.</param>
+    /// <param name="shape">The stated shape, 1/sigma; positive.</param>
+    /// <param name="lives">The lives, in any order.</param>
+    /// <param name="confidence">Confidence of the intervals, in (0, 1).</param>
+    /// <exception cref="ArgumentOutOfRangeException">The shape is not positive and finite or the confidence is not in (0, 1).</exception>
+    public static Outcome<LifeFit> FitWithShape(
+        LifeDistribution distribution, double shape, IReadOnlyList<Life> lives, double confidence = 0.95)
+    {
+        Confidences.Check(confidence);
+        if (!(shape > 0 && double.IsFinite(shape))) throw new ArgumentOutOfRangeException(nameof(shape), shape, "A shape is positive and finite.");
+        return FitScaleOnly(distribution, shape, lives, confidence);
+    }
+
+    /// <summary>
+    /// The age by which a share <paramref name="probability"/> has failed, with its interval: 0.1 for B10, 0.5 for the median.
+    /// Source: Meeker and Escobar 1998, section 8.3.3 (profile of the quantile).
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The probability is not in (0, 1).</exception>
+    public IntervalEstimate Quantile(double probability)
+    {
+        var value = Law.Quantile(probability);
+        var z = law.ZOfLogSurvival(Accurate.LogOnePlus(-probability));
+        var weight = -z / Law.Shape; // d ln t / d tau
+        var (lower, upper) = IsShapeGiven
+            ? ScaleLimits(Math.Log(value), z)
+            : ProfileInterval.Limits(
+                search, peak, v => new LikelihoodPath.FixedAnchor(v, z), Math.Log(value), StandardError(1, weight), Confidence);
+        return new IntervalEstimate(value, new Interval(Math.Exp(lower), Math.Exp(upper), Confidence));
+    }
+
+    /// <summary>Probability of surviving beyond <paramref name="age"/> hours, with its interval. Source: profile of S(age), as for quantiles.</summary>
+    public IntervalEstimate Survival(double age)
+    {
+        var value = Law.Survival(age);
+        if (age == 0) return new IntervalEstimate(1, new Interval(1, 1, Confidence));
+        var (lower, upper) = ZLimits(age);
+        return new IntervalEstimate(
+            value, Ordered(Math.Exp(law.LogSurvival(upper).Value), Math.Exp(law.LogSurvival(lower).Value)));
+    }
+
+    /// <summary>Probability of having failed by <paramref name="age"/> hours, with its interval. Source: as <see cref="Survival"/>.</summary>
+    public IntervalEstimate Cdf(double age)
+    {
+        var value = Law.Cdf(age);
+        if (age == 0) return new IntervalEstimate(0, new Interval(0, 0, Confidence));
+        var (lower, upper) = ZLimits(age);
+        return new IntervalEstimate(value, Ordered(Math.Exp(law.LogCdf(lower).Value), Math.Exp(law.LogCdf(upper).Value)));
+    }
+
+    /// <summary>
+    /// Probability that one still good at <paramref name="age"/> fails within the next <paramref name="ahead"/> hours, with its interval.
+    /// Source: 1 - S(age + ahead)/S(age); IEC 61649; its profile likelihood.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The age is negative, or ahead is not above 0 and finite.</exception>
+    public IntervalEstimate ConditionalFailure(double age, double ahead)
+    {
+        if (!(ahead > 0 && double.IsFinite(ahead))) throw new ArgumentOutOfRangeException(nameof(ahead), ahead, "Hours ahead are above 0 and finite.");
+        if (age == 0) return Cdf(ahead);
+        var value = Law.ConditionalFailure(age, ahead);
+        var hazard = Law.CumulativeHazard(age + ahead) - Law.CumulativeHazard(age);
+        var (logNow, logLater) = (Math.Log(age), Math.Log(age + ahead));
+        var (z0, z1) = (Law.Shape * (logNow - peak.Mu), Law.Shape * (logLater - peak.Mu));
+        var (g0, g1) = (law.LogSurvival(z0).First, law.LogSurvival(z1).First);
+        var ofMu = -Law.Shape * (g0 - g1) / hazard; // derivatives of ln hazard
+        var ofTau = ((z0 * g0) - (z1 * g1)) / hazard;
+        var (lower, upper) = IsShapeGiven
+            ? ConditionalLimitsOfScale(age, ahead)
+            : ProfileInterval.Limits(
+                search,
+                peak,
+                v => new LikelihoodPath.FixedConditionalHazard(law, logNow, logLater, Math.Exp(v)),
+                Math.Log(hazard),
+                StandardError(ofMu, ofTau),
+                Confidence);
+        return new IntervalEstimate(
+            value, Ordered(Accurate.OneMinusExpOfMinus(Math.Exp(lower)), Accurate.OneMinusExpOfMinus(Math.Exp(upper))));
+    }
+
+    private static Outcome<LifeFit> FitBoth(LifeDistribution distribution, IReadOnlyList<Life> lives, double confidence)
+    {
+        var arrays = new LifeArrays(lives);
+        if (LifeFitStart.Refusal(arrays) is { } refusal) return refusal;
+        var likelihood = new LikelihoodSearch(StandardLaw.Of(distribution), arrays);
+        return LifeFitStart.Find(likelihood, lives) is { } start
+            && likelihood.Maximise(start.Mu, start.Tau) is { } top
+            && LogCovariance.Of(top.Point) is { } covariance
+            && LifeFitStart.IsInterior(likelihood, top, covariance)
+                ? new LifeFit(distribution, likelihood, top, covariance, isShapeGiven: false, confidence)
+                : LifeFitStart.NoFiniteMaximum(arrays.Failures);
+    }
+
+    private static Outcome<LifeFit> FitScaleOnly(
+        LifeDistribution distribution, double shape, IReadOnlyList<Life> lives, double confidence)
+    {
+        var arrays = new LifeArrays(lives);
+        if (LifeFitStart.ScaleRefusal(arrays) is { } refusal) return refusal;
+        var likelihood = new LikelihoodSearch(StandardLaw.Of(distribution), arrays);
+        var path = new LikelihoodPath.FixedShape(Math.Log(shape));
+        var along = likelihood.Maximise(path, arrays.MeanLogAge());
+        if (!along.IsSettled) return LifeFitStart.NoFiniteMaximum(arrays.Failures);
+        var point = likelihood.At(along.X, Math.Log(shape));
+        var top = new LikelihoodSearch.Peak(along.X, Math.Log(shape), point);
+        return new LifeFit(distribution, likelihood, top, new LogCovariance(-1 / point.MuMu, 0, 0), isShapeGiven: true, confidence);
+    }
+
+    private LifeParameter FitScale()
+    {
+        var (lower, upper) = IsShapeGiven
+            ? ScaleLimits(peak.Mu, 0)
+            : ProfileInterval.Limits(
+                search, peak, v => new LikelihoodPath.FixedAnchor(v, 0), peak.Mu, StandardError(1, 0), Confidence);
+        return new LifeParameter(
+            "scale", Law.Scale, Law.Scale * StandardError(1, 0), new Interval(Math.Exp(lower), Math.Exp(upper), Confidence));
+    }
+
+    private LifeParameter FitShape()
+    {
+        if (IsShapeGiven) return new LifeParameter("shape", Law.Shape, 0, new Interval(Law.Shape, Law.Shape, Confidence));
+        var (lower, upper) = ProfileInterval.Limits(
+            search, peak, v => new LikelihoodPath.FixedShape(v), peak.Tau, StandardError(0, 1), Confidence);
+        return new LifeParameter(
+            "shape", Law.Shape, Law.Shape * StandardError(0, 1), new Interval(Math.Exp(lower), Math.Exp(upper), Confidence));
+    }
+
+    /// <summary>Limits of z = shape (ln age - mu).</summary>
+    private (double Lower, double Upper) ZLimits(double age)
+    {
+        var logAge = Math.Log(age);
+        var z = Law.Shape * (logAge - peak.Mu);
+        if (!IsShapeGiven)
+        {
+            return ProfileInterval.Limits(
+                search, peak, v => new LikelihoodPath.FixedAnchor(logAge, v), z, StandardError(-Law.Shape, z), Confidence);
+        }
+
+        var (lower, upper) = ScaleLimits(peak.Mu, 0);
+        return (Law.Shape * (logAge - upper), Law.Shape * (logAge - lower));
+    }
+
+    /// <summary>Limits of ln age at a fixed z when only the scale is free: those of mu, moved along.</summary>
+    private (double Lower, double Upper) ScaleLimits(double logAge, double z)
+    {
+        var fixedTau = peak.Tau;
+        var (lower, upper) = ProfileInterval.Limits(
+            search, peak, v => new LikelihoodPath.Fixed(v, fixedTau), peak.Mu, StandardError(1, 0), Confidence);
+        var offset = z == 0 ? 0 : logAge - peak.Mu;
+        return (lower + offset, upper + offset);
+    }
+
+    /// <summary>Limits of the log hazard between two ages when only the scale is free: it falls as the scale rises.</summary>
+    private (double Lower, double Upper) ConditionalLimitsOfScale(double age, double ahead)
+    {
+        var (lower, upper) = ScaleLimits(peak.Mu, 0);
+        return (LogHazard(upper), LogHazard(lower));
+
+        double LogHazard(double mu)
+        {
+            if (double.IsInfinity(mu)) return -mu;
+            var moved = new LifeLaw(Distribution, Math.Exp(mu), Law.Shape);
+            return Math.Log(moved.CumulativeHazard(age + ahead) - moved.CumulativeHazard(age));
+        }
+    }
+
+    private double StandardError(double ofMu, double ofTau) => Math.Sqrt(covariance.Of(ofMu, ofTau));
+
+    private Interval Ordered(double lower, double upper) => new(Math.Min(lower, upper), Math.Max(lower, upper), Confidence);
+}

@@ -1,0 +1,92 @@
+namespace FleetTrend.Statistics.Lives;
+
+/// <summary>Decides whether a maximum can exist, and where to begin to look for it.</summary>
+internal static class LifeFitStart
+{
+    /// <summary>Lives beyond which the start is sought on a sample.</summary>
+    private const int SampleMax = 4000;
+
+    private static readonly double[] Shapes = [0.25, 0.5, 1, 2, 4, 8, 16];
+
+    /// <summary>The reason for which no distribution of two parameters can be fitted, or null.</summary>
+    internal static NotEstimable? Refusal(LifeArrays lives)
+    {
+        if (ScaleRefusal(lives) is { } refusal) return refusal;
+
+        // When one age lies in every life's range, the likelihood rises for ever as the law closes in on that age.
+        return lives.LatestGood <= lives.EarliestFailed
+            ? new NotEstimable(
+                NotEstimableKind.NoFiniteMaximum,
+                lives.Failures,
+                $"All failures can have happened at one single age, {lives.EarliestFailed} h or a little before: the shape has no upper end.")
+            : null;
+    }
+
+    /// <summary>The reason for which not even a scale can be fitted, or null.</summary>
+    internal static NotEstimable? ScaleRefusal(LifeArrays lives)
+    {
+        if (lives.Lives == 0) return new NotEstimable(NotEstimableKind.NothingObserved, 0, "There are no lives.");
+        if (lives.Failures == 0)
+        {
+            return new NotEstimable(
+                NotEstimableKind.NoEvents, 0, $"None of {lives.Lives} lives has failed: only a lower limit of life can be stated.");
+        }
+
+        return lives.HoursSeenGood <= 0
+            ? new NotEstimable(
+                NotEstimableKind.NoFiniteMaximum,
+                lives.Failures,
+                "No life was ever seen good while under observation: failure may have come at once.")
+            : null;
+    }
+
+    internal static NotEstimable NoFiniteMaximum(long failures) => new(
+        NotEstimableKind.NoFiniteMaximum,
+        failures,
+        $"With {failures} failures in these looks the likelihood has no maximum at a finite shape and scale.");
+
+    /// <summary>A start near the maximum: the best of a range of shapes, on a sample where there are many lives.</summary>
+    internal static (double Mu, double Tau)? Find(LikelihoodSearch search, IReadOnlyList<Life> lives)
+    {
+        if (lives.Count > 2 * SampleMax)
+        {
+            var sample = new LifeArrays(lives, lives.Count / SampleMax);
+            var sampled = new LikelihoodSearch(search.Law, sample);
+            if (sample.Failures > 50 && OfBestShape(sampled) is { } near && sampled.Maximise(near.Mu, near.Tau) is { } peak)
+                return (peak.Mu, peak.Tau);
+        }
+
+        return OfBestShape(search);
+    }
+
+    /// <summary>Whether the maximum is one: not a plateau that goes on to a degenerate law.</summary>
+    internal static bool IsInterior(LikelihoodSearch search, LikelihoodSearch.Peak peak, LogCovariance covariance)
+    {
+        if (covariance.LogShape < 0.5) return true; // the shape is known within a factor of e^(2 x 0.7): the likelihood falls on both sides
+        foreach (var tau in (double[])[-LikelihoodSearch.TauLimit, LikelihoodSearch.TauLimit])
+        {
+            var path = new LikelihoodPath.FixedShape(tau);
+            if (search.Maximise(path, peak.Mu).Value > peak.Point.Value - 1e-6) return false;
+        }
+
+        return true;
+    }
+
+    private static (double Mu, double Tau)? OfBestShape(LikelihoodSearch search)
+    {
+        (double Mu, double Tau)? best = null;
+        var top = double.NegativeInfinity;
+        var mu = search.Lives.MeanLogAge();
+        foreach (var shape in Shapes)
+        {
+            var peak = search.Maximise(new LikelihoodPath.FixedShape(Math.Log(shape)), mu);
+            if (!double.IsFinite(peak.Value)) continue;
+            mu = peak.X;
+            if (peak.Value <= top) continue;
+            top = peak.Value;
+            best = (peak.X, Math.Log(shape));
+        }
+
+        return best;
+    }
+}

@@ -1,0 +1,24 @@
+using System.Runtime.InteropServices;
+
+namespace FleetTrend.Statistics.Lives;
+
+/// <summary>Variances and covariance of ln scale and ln shape.</summary>
+/// <param name="LogScale">Variance of ln scale.</param>
+/// <param name="LogShape">Variance of ln shape; 0 where the shape was given.</param>
+/// <param name="Mixed">Their covariance.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct LogCovariance(double LogScale, double LogShape, double Mixed)
+{
+    /// <summary>Inverse of the negative Hessian, or null where that is not positive definite.</summary>
+    internal static LogCovariance? Of(LikelihoodPoint point)
+    {
+        var determinant = (point.MuMu * point.TauTau) - (point.MuTau * point.MuTau);
+        return point.MuMu < 0 && determinant > 1e-14 * point.MuMu * point.TauTau
+            ? new LogCovariance(-point.TauTau / determinant, -point.MuMu / determinant, point.MuTau / determinant)
+            : null;
+    }
+
+    /// <summary>Variance of a quantity with these derivatives in ln scale and ln shape.</summary>
+    internal double Of(double ofLogScale, double ofLogShape) =>
+        Math.Max(0, (ofLogScale * ofLogScale * LogScale) + (2 * ofLogScale * ofLogShape * Mixed) + (ofLogShape * ofLogShape * LogShape));
+}

@@ -1,0 +1,36 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+
+namespace FleetTrend.Statistics.Lives;
+
+/// <summary>Logarithms and exponentials, several at a time, accurate near zero too.</summary>
+internal static class LogVectors
+{
+    internal static int PaddedLength(int count) =>
+        (count + Vector<double>.Count - 1) / Vector<double>.Count * Vector<double>.Count;
+
+    internal static void LogInPlace(double[] values)
+    {
+        foreach (ref var v in MemoryMarshal.Cast<double, Vector<double>>(values.AsSpan())) v = Vector.Log(v);
+    }
+
+    /// <summary>ln(1 + x) with x's own relative accuracy.</summary>
+    internal static void LogOnePlusInPlace(double[] values)
+    {
+        foreach (ref var v in MemoryMarshal.Cast<double, Vector<double>>(values.AsSpan()))
+        {
+            // The rounding of 1 + x is undone to first order: log(u) + (x - (u - 1)) / u with u = fl(1 + x).
+            var u = Vector<double>.One + v;
+            v = Vector.Log(u) + ((v - (u - Vector<double>.One)) / u);
+        }
+    }
+
+    /// <summary>e^x - 1 with x's own relative accuracy.</summary>
+    internal static Vector<double> ExpMinusOne(Vector<double> x)
+    {
+        var series = Vector<double>.One + (x * (1.0 / 10));
+        for (var term = 9; term >= 2; term--) series = Vector<double>.One + (x * series * (1.0 / term));
+        var nearZero = Vector.LessThan(Vector.Abs(x), new Vector<double>(0.05));
+        return Vector.ConditionalSelect(nearZero, x * series, Vector.Exp(x) - Vector<double>.One);
+    }
+}

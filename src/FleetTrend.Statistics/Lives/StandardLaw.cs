@@ -1,0 +1,32 @@
+namespace FleetTrend.Statistics.Lives;
+
+/// <summary>
+/// The law of z = (ln t - mu) / sigma. Every family here is a location-scale family in ln t, so that one optimiser, one profile and
+/// one set of functions serve all. With tau = -ln sigma, z = exp(tau) (ln t - mu).
+/// </summary>
+/// <remarks>Source: Meeker and Escobar, Statistical Methods for Reliability Data, 1998, chapter 4.</remarks>
+internal abstract class StandardLaw
+{
+    internal static StandardLaw Of(LifeDistribution distribution) => distribution switch
+    {
+        LifeDistribution.Weibull or LifeDistribution.Exponential => SmallestExtremeValueLaw.Instance,
+        LifeDistribution.Lognormal => NormalLaw.Instance,
+        LifeDistribution.Loglogistic => LogisticLaw.Instance,
+        _ => throw new ArgumentOutOfRangeException(nameof(distribution), distribution, "Not a life distribution."),
+    };
+
+    /// <summary>Log density of z.</summary>
+    internal abstract DerivativesAt LogDensity(double z);
+
+    /// <summary>Log of the probability that a life exceeds z.</summary>
+    internal abstract DerivativesAt LogSurvival(double z);
+
+    /// <summary>Log of the probability that a life does not exceed z.</summary>
+    internal abstract DerivativesAt LogCdf(double z);
+
+    /// <summary>The z that a life exceeds with the probability whose log is <paramref name="logSurvival"/>, below 0.</summary>
+    internal abstract double ZOfLogSurvival(double logSurvival);
+
+    /// <summary>The log-likelihood of all lives at (mu, tau), with gradient and Hessian.</summary>
+    internal abstract LikelihoodPoint LogLikelihood(LifeArrays lives, double mu, double tau);
+}
