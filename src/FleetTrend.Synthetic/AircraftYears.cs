@@ -1,0 +1,267 @@
+using FleetTrend.Contracts.V1;
+using Google.Type;
+
+namespace FleetTrend.Synthetic;
+
+/// <summary>Flies one synthetic aircraft through its years and writes down what a shop would.</summary>
+internal sealed class AircraftYears
+{
+    private readonly Tail _tail;
+    private readonly string _source;
+    private readonly DateOnly _lastDate;
+    private readonly Random _random;
+    private readonly List<Spot> _spots;
+    private readonly List<DatedRecord> _records = [];
+    private int _number;
+    private int _inspectionCount;
+    private double _meterOffset;
+
+    public AircraftYears(Tail tail, string source, DateOnly lastDate, Random random)
+    {
+        _tail = tail;
+        _source = source;
+        _lastDate = lastDate;
+        _random = random;
+        _spots = [.. tail.Layout.Locations.Select(CreateSpot)];
+    }
+
+    /// <summary>All records of the aircraft; the aircraft itself is the first.</summary>
+    public IReadOnlyList<DatedRecord> Fly()
+    {
+        Register();
+        InstallWhatIsThere();
+        var hours = _tail.HoursAtStart;
+        var nextInspection = hours + (20 * _random.NextDouble());
+        var nextReading = _tail.WatchStart;
+        var meterChange = _tail.MeterReplaced ? _tail.WatchStart.AddDays(500) : System.DateOnly.MaxValue;
+        var misread = _tail.MisreadOnce ? _tail.WatchStart.AddDays(640) : System.DateOnly.MaxValue;
+        for (var date = _tail.WatchStart; date <= _lastDate; date = date.AddDays(1))
+        {
+            if (date == meterChange)
+            {
+                ReplaceMeter(date, hours);
+            }
+
+            hours += _random.NextDouble() < 0.28 ? 0 : Math.Round(_tail.HoursPerDay / 0.72 * (0.4 + (1.2 * _random.NextDouble())), 1);
+            hours = Math.Round(hours, 1);
+            if (date >= nextReading)
+            {
+                var error = date >= misread ? 1000 : 0;
+                misread = error > 0 ? System.DateOnly.MaxValue : misread;
+                Read(date, hours - error);
+                nextReading = date.AddDays(7);
+            }
+
+            if (hours >= nextInspection)
+            {
+                Inspect(date, hours);
+                nextInspection = hours + 92 + (10 * _random.NextDouble());
+            }
+        }
+
+        return _records;
+    }
+
+    private Spot CreateSpot(Location location)
+    {
+        var place = Wear.Place(location.Kind);
+        var part = Wear.Part(location.Kind);
+        var isTroubled = location.Path == _tail.TroubledLocation;
+        return new Spot(
+            location,
+            isTroubled ? _tail.TroubledRatePer1000Hours : place?.RatePer1000Hours ?? 0,
+            part?.Condition ?? place?.Condition ?? Condition.Other,
+            part,
+            location.Kind == "gasket" ? _tail.GasketLifeFactor : 1);
+    }
+
+    private void Register() => Add(_tail.WatchStart, "aircraft", r => r.Aircraft = new Aircraft
+    {
+        Registration = _tail.Registration,
+        WatchStartDate = Day(_tail.WatchStart),
+        Assignments = { new Assignment { FromDate = Day(_tail.WatchStart), Base = _tail.Base, TypeGroup = _tail.TypeGroup.Name } },
+    });
+
+    /// <summary>Parts that were in before the watch began: their ages are drawn as survivors, and told where they are known.</summary>
+    private void InstallWhatIsThere()
+    {
+        foreach (var spot in _spots)
+        {
+            var age = spot.HasLife ? Math.Round(_random.NextDouble() * 500, 1) : 0;
+            spot.Draw(_tail.HoursAtStart, age, _random);
+            if (spot.HasLife && _tail.AgesKnown)
+            {
+                var date = _tail.WatchStart.AddDays(-(int)(age / _tail.HoursPerDay) - 1);
+                Install(spot, date, Math.Round(_tail.HoursAtStart - age, 1));
+            }
+        }
+    }
+
+    private void Inspect(DateOnly date, double hours)
+    {
+        var isAnnual = ++_inspectionCount % 7 == 0;
+        var inspection = new Inspection
+        {
+            Registration = _tail.Registration,
+            InspectionDate = Day(date),
+            TimeInServiceHours = hours,
+            Occasion = isAnnual ? Occasion.Annual : Occasion.HundredHour,
+        };
+        var examined = new List<Spot>();
+        foreach (var spot in _spots)
+        {
+            var state = LookAt(spot);
+            inspection.Looks.Add(new LocationLook
+            {
+                Location = spot.Path,
+                State = state,
+                Method = state == LookState.Examined ? LookMethod.Visual : LookMethod.Unspecified,
+            });
+            if (state == LookState.Examined)
+            {
+                examined.Add(spot);
+            }
+        }
+
+        Add(date, "inspection", r => r.Inspection = inspection);
+        foreach (var spot in examined.Where(s => s.IsLeft || s.BadAt <= hours))
+        {
+            Find(spot, date, hours);
+        }
+    }
+
+    private LookState LookAt(Spot spot) => spot.Kind switch
+    {
+        "muffler-baffle" when _random.NextDouble() < 0.15 => LookState.CouldNotExamine,
+        "muffler-shell" when _random.NextDouble() < 0.10 => LookState.CouldNotExamine,
+        _ when _random.NextDouble() < 0.02 => LookState.NotExamined,
+        _ => LookState.Examined,
+    };
+
+    private void Find(Spot spot, DateOnly date, double hours)
+    {
+        var finding = new Finding
+        {
+            Registration = _tail.Registration,
+            Location = spot.Path,
+            FoundDate = Day(date),
+            TimeInServiceHours = hours,
+            Condition = spot.Condition,
+            Grade = FindingGrade.Defect,
+            Method = LookMethod.Visual,
+        };
+        if (spot.Condition == Condition.Crack)
+        {
+            finding.SizeMm = Math.Round(4 + (20 * _random.NextDouble()));
+        }
+
+        if (spot.Condition == Condition.LeakTrace)
+        {
+            finding.TraceColour = spot.Path.StartsWith("induction", StringComparison.Ordinal) ? TraceColour.Blue : TraceColour.Grey;
+        }
+
+        Add(date, "finding", r => r.Finding = finding);
+        Act(spot, ChooseAction(spot), date, hours);
+    }
+
+    private ActionKind ChooseAction(Spot spot)
+    {
+        if (spot.Path == _tail.TroubledLocation)
+        {
+            return _tail.TroubledAction;
+        }
+
+        var draw = _random.NextDouble();
+        return spot switch
+        {
+            { HasLife: true } => draw < 0.04 && !spot.IsLeft ? ActionKind.Deferred : ActionKind.Replaced,
+            { Condition: Condition.Crack, Kind: "shroud-edge" } => draw < 0.45 ? ActionKind.StopDrilled : ActionKind.Replaced,
+            { Condition: Condition.Crack } => draw < 0.10 && !spot.IsLeft ? ActionKind.Monitored : draw < 0.55 ? ActionKind.WeldRepaired : ActionKind.Replaced,
+            { Condition: Condition.Looseness } => ActionKind.Retorqued,
+            { Condition: Condition.Erosion } => ActionKind.Resurfaced,
+            _ => ActionKind.Adjusted,
+        };
+    }
+
+    private void Act(Spot spot, ActionKind kind, DateOnly date, double hours)
+    {
+        Add(date, "action", r => r.Action = new Contracts.V1.Action
+        {
+            Registration = _tail.Registration,
+            Location = spot.Path,
+            ActionDate = Day(date),
+            TimeInServiceHours = hours,
+            Kind = kind,
+        });
+        if (kind is ActionKind.Deferred or ActionKind.Monitored)
+        {
+            spot.IsLeft = true;
+            return;
+        }
+
+        spot.Draw(hours, 0, _random);
+        if (kind == ActionKind.Replaced && spot.Kind is "gasket" or "coupling" && _random.NextDouble() < 0.3)
+        {
+            RenewSisters(spot, date, hours);
+        }
+    }
+
+    /// <summary>The sound sisters come out with the failed one: right-censored lives, not failures.</summary>
+    private void RenewSisters(Spot failed, DateOnly date, double hours)
+    {
+        foreach (var sister in _spots.Where(s => s.Kind == failed.Kind && s != failed && s.BadAt > hours && !s.IsLeft))
+        {
+            Add(date, "removal", r => r.Removal = new Removal
+            {
+                Registration = _tail.Registration,
+                Location = sister.Path,
+                RemovalDate = Day(date),
+                TimeInServiceHours = hours,
+                Reason = RemovalReason.WithSisters,
+                ExaminedGood = true,
+            });
+            Install(sister, date, hours);
+            sister.Draw(hours, 0, _random);
+        }
+    }
+
+    private void Install(Spot spot, DateOnly date, double hours) => Add(date, "installation", r => r.Installation = new Installation
+    {
+        Registration = _tail.Registration,
+        Location = spot.Path,
+        InstallationDate = Day(date),
+        TimeInServiceHours = hours,
+        PartHours = 0,
+    });
+
+    private void Read(DateOnly date, double hours) => Add(date, "reading", r => r.MeterReading = new MeterReading
+    {
+        Registration = _tail.Registration,
+        ReadingDate = Day(date),
+        MeterHours = Math.Round(hours - _meterOffset, 1),
+    });
+
+    private void ReplaceMeter(DateOnly date, double hours)
+    {
+        Add(date, "meter-change", r => r.MeterChange = new MeterChange
+        {
+            Registration = _tail.Registration,
+            ChangeDate = Day(date),
+            OldMeterHours = Math.Round(hours - _meterOffset, 1),
+            NewMeterHours = 0,
+        });
+        _meterOffset = hours;
+    }
+
+    private void Add(DateOnly date, string what, System.Action<Record> fill)
+    {
+        var record = new Record
+        {
+            Key = new RecordKey { Source = _source, SourceRecordId = $"{_tail.Registration}/{what}/{_number++:00000}", Revision = 1 },
+        };
+        fill(record);
+        _records.Add(new DatedRecord(date, record));
+    }
+
+    private static Date Day(DateOnly date) => new() { Year = date.Year, Month = date.Month, Day = date.Day };
+}
