@@ -1,0 +1,28 @@
+using Microsoft.Extensions.Logging;
+
+namespace FleetTrend.Hosting;
+
+/// <summary>Every message that Hosting logs, numbered. No message carries a connection string or a password.</summary>
+internal static partial class HostingLog
+{
+    [LoggerMessage(1101, LogLevel.Information, "Making a PostgreSQL {Major} cluster in {Folder}")]
+    internal static partial void MakingCluster(ILogger log, int major, string folder);
+
+    [LoggerMessage(1102, LogLevel.Information,
+        "Started PostgreSQL {Major} (process {ProcessId}, 127.0.0.1:{Port}) in {Folder}")]
+    internal static partial void ServerStarted(ILogger log, int major, int processId, int port, string folder);
+
+    [LoggerMessage(1103, LogLevel.Information,
+        "Using the local PostgreSQL that runs already (process {ProcessId}, 127.0.0.1:{Port})")]
+    internal static partial void ServerJoined(ILogger log, int processId, int port);
+
+    [LoggerMessage(1104, LogLevel.Information, "Stopped the local PostgreSQL in {Folder}")]
+    internal static partial void ServerStopped(ILogger log, string folder);
+
+    [LoggerMessage(1105, LogLevel.Information,
+        "Leaving the local PostgreSQL in {Folder} running: another process uses it")]
+    internal static partial void LeavingServer(ILogger log, string folder);
+
+    [LoggerMessage(1106, LogLevel.Warning, "The local PostgreSQL in {Folder} could not be stopped: {Reason}")]
+    internal static partial void ServerNotStopped(ILogger log, string folder, string reason);
+}
