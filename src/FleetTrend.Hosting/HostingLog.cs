@@ -1,3 +1,4 @@
+using FleetTrend.Hosting.Configuration;
 using Microsoft.Extensions.Logging;
 
 namespace FleetTrend.Hosting;
@@ -25,4 +26,10 @@ internal static partial class HostingLog
 
     [LoggerMessage(1106, LogLevel.Warning, "The local PostgreSQL in {Folder} could not be stopped: {Reason}")]
     internal static partial void ServerNotStopped(ILogger log, string folder, string reason);
+
+    [LoggerMessage(1201, LogLevel.Information, "Settings: {Settings}")]
+    internal static partial void Settings(ILogger log, HostSettings settings);
+
+    [LoggerMessage(1202, LogLevel.Warning, "The setting {Name} means nothing here; is it misspelt?")]
+    internal static partial void UnknownSetting(ILogger log, string name);
 }

@@ -43,6 +43,10 @@ public sealed class LocalPostgresServer : IAsyncDisposable
     /// <summary>Process id of the server.</summary>
     public int ProcessId { get; private set; }
 
+    /// <summary>Where the cluster, its password and its log are: <c>postgres</c> in the data folder, or a folder under
+    /// /var/lib/fleettrend when we are root and the data folder is closed to the server's account.</summary>
+    public string Folder => _folder.Path;
+
     /// <summary>Major version of the server's programs, e.g. 17.</summary>
     public int MajorVersion => _binaries.Major;
 

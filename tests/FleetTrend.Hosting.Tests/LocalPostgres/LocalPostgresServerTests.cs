@@ -196,6 +196,26 @@ public sealed class LocalPostgresServerTests : IDisposable
     }
 
     [Fact]
+    public async Task A_data_folder_below_a_folder_that_is_closed_to_others_works_and_the_parent_stays_closed()
+    {
+        var closed = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
+        File.SetUnixFileMode(_data.Path, closed);
+        var options = new LocalPostgresOptions { DataFolder = Path.Combine(_data.Path, "data") };
+
+        var server = await LocalPostgresServer.StartAsync(options, NullLogger.Instance, CancellationToken.None);
+        try
+        {
+            Assert.Equal("1", await AskAsync(server.ConnectionString, "SELECT 1::text"));
+            Assert.Equal(closed, File.GetUnixFileMode(_data.Path));
+        }
+        finally
+        {
+            await server.DisposeAsync();
+            Directory.Delete(server.Folder, recursive: true); // root keeps it outside the data folder
+        }
+    }
+
+    [Fact]
     public async Task Without_server_programs_the_error_says_what_to_install()
     {
         var empty = new LocalPostgresOptions { DataFolder = _data.Path, BinaryFolders = [_data.Path] };

@@ -1,0 +1,71 @@
+namespace FleetTrend.Hosting.Configuration;
+
+/// <summary>Names of all settings: environment variables, or <c>--NAME=value</c> on the command line.
+/// deploy/README.md describes each.</summary>
+public static class SettingNames
+{
+    /// <summary>Npgsql connection string of a running server; absent starts a local one.</summary>
+    public const string Database = "FLEETTREND_DATABASE";
+
+    /// <summary>Data folder.</summary>
+    public const string DataFolder = "FLEETTREND_DATA";
+
+    /// <summary>Address of gRPC (HTTP/2 without TLS).</summary>
+    public const string GrpcAddress = "FLEETTREND_GRPC_ADDRESS";
+
+    /// <summary>Address of pages, JSON and health (HTTP/1.1).</summary>
+    public const string HttpAddress = "FLEETTREND_HTTP_ADDRESS";
+
+    /// <summary>Address of the worker's health and job pages (HTTP/1.1).</summary>
+    public const string WorkerAddress = "FLEETTREND_WORKER_ADDRESS";
+
+    /// <summary>How people reach the pages; links in mails begin with it.</summary>
+    public const string PublicUrl = "FLEETTREND_PUBLIC_URL";
+
+    /// <summary>Mailbox folder.</summary>
+    public const string MailFolder = "FLEETTREND_MAIL_FOLDER";
+
+    /// <summary>Sender address.</summary>
+    public const string MailFrom = "FLEETTREND_MAIL_FROM";
+
+    /// <summary>Recipients, comma separated, each <c>address</c> or <c>BASE:address</c>.</summary>
+    public const string MailRecipients = "FLEETTREND_MAIL_RECIPIENTS";
+
+    /// <summary>Mail server.</summary>
+    public const string SmtpHost = "FLEETTREND_SMTP_HOST";
+
+    /// <summary>Mail server's port.</summary>
+    public const string SmtpPort = "FLEETTREND_SMTP_PORT";
+
+    /// <summary>starttls, tls or none.</summary>
+    public const string SmtpSecurity = "FLEETTREND_SMTP_SECURITY";
+
+    /// <summary>Mail server's user.</summary>
+    public const string SmtpUser = "FLEETTREND_SMTP_USER";
+
+    /// <summary>Mail server's password. Secret.</summary>
+    public const string SmtpPassword = "FLEETTREND_SMTP_PASSWORD";
+
+    /// <summary>IANA time zone of the schedule.</summary>
+    public const string TimeZone = "FLEETTREND_TIME_ZONE";
+
+    /// <summary>Weekday and time of the weekly report.</summary>
+    public const string WeeklyReport = "FLEETTREND_WEEKLY_REPORT";
+
+    /// <summary>Time of the nightly refresh.</summary>
+    public const string NightlyRefresh = "FLEETTREND_NIGHTLY_REFRESH";
+
+    /// <summary>Seconds between a record and the refresh it causes.</summary>
+    public const string RefreshDelaySeconds = "FLEETTREND_REFRESH_DELAY_SECONDS";
+
+    /// <summary>OpenTelemetry collector; the standard's own name.</summary>
+    public const string OtlpEndpoint = "OTEL_EXPORTER_OTLP_ENDPOINT";
+
+    /// <summary>All of them.</summary>
+    public static IReadOnlyList<string> All { get; } =
+    [
+        Database, DataFolder, GrpcAddress, HttpAddress, WorkerAddress, PublicUrl, MailFolder, MailFrom,
+        MailRecipients, SmtpHost, SmtpPort, SmtpSecurity, SmtpUser, SmtpPassword, TimeZone, WeeklyReport,
+        NightlyRefresh, RefreshDelaySeconds, OtlpEndpoint,
+    ];
+}

@@ -1,0 +1,41 @@
+using System.Globalization;
+using Microsoft.Extensions.Configuration;
+
+namespace FleetTrend.Hosting.Configuration;
+
+/// <summary>Reads settings one by one and keeps the errors, so that a person mends them all at once.</summary>
+internal sealed class SettingReader(IConfiguration configuration)
+{
+    private const string Hidden = "(hidden)";
+    private readonly List<SettingError> _errors = [];
+
+    public delegate bool Parser<T>(string text, out T value);
+
+    public IReadOnlyList<SettingError> Errors => _errors;
+
+    /// <summary>The trimmed text of a setting; null when absent or empty.</summary>
+    public string? Text(string name)
+    {
+        var text = configuration[name]?.Trim();
+        return string.IsNullOrEmpty(text) ? null : text;
+    }
+
+    public T Value<T>(string name, T absent, string rule, Parser<T> parse)
+    {
+        if (Text(name) is not { } text)
+            return absent;
+        if (parse(text, out var value))
+            return value;
+        Refuse(name, text, rule);
+        return absent;
+    }
+
+    public int Whole(string name, int absent, int lowest, int highest) =>
+        Value(name, absent, $"must be a whole number from {lowest} to {highest}", (string text, out int value) =>
+            int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out value)
+            && value >= lowest && value <= highest);
+
+    public void Refuse(string name, string value, string rule) => _errors.Add(new SettingError(name, value, rule));
+
+    public void RefuseSecret(string name, string rule) => Refuse(name, Hidden, rule);
+}
