@@ -73,6 +73,28 @@ internal sealed class CountLaw
         return Math.Min(1, sum);
     }
 
+    /// <summary>
+    /// Chance of a count at least this high once every chance is weighted by exp(<paramref name="logTilt"/> * count): for a
+    /// sum of binomials that is the law with all odds multiplied by exp(<paramref name="logTilt"/>).
+    /// </summary>
+    public double AtLeast(long count, double logTilt) => TiltedShare(k => k >= count, count, logTilt);
+
+    /// <summary>Chance of a count at most this high, weighted as in <see cref="AtLeast(long, double)"/>.</summary>
+    public double AtMost(long count, double logTilt) => TiltedShare(k => k <= count, count, logTilt);
+
+    private double TiltedShare(Func<long, bool> isCounted, long reference, double logTilt)
+    {
+        var (part, whole) = (0.0, 0.0);
+        for (var k = 0; k < chances.Length; k++)
+        {
+            var weight = chances[k] * Math.Exp(logTilt * (lowest + k - reference));
+            whole += weight;
+            if (isCounted(lowest + k))
+                part += weight;
+        }
+        return part / whole;
+    }
+
     private static CountLaw FromMode(long mode, double atMode, Func<long, double> up, Func<long, double> down)
     {
         var above = new List<double>();

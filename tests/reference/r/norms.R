@@ -25,8 +25,22 @@ one <- function(u) {
 }
 r <- t(sapply(units, one))
 drive <- d[d$stratum == "riser-1", ]; ownD <- drive$unit == "D"
+# Interval of a rate ratio common to all strata: the same law with the unit's hours multiplied by the ratio, solved for each tail.
+tails <- function(u, ratio) {
+  law <- 1; o <- 0
+  for (s in unique(d$stratum)) { x <- d[d$stratum == s, ]; own <- x[x$unit == u, ]; others <- x[x$unit != u, ]
+    if (own$hours == 0) next
+    n <- sum(x$events); b <- dbinom(0:n, n, ratio * own$hours / (ratio * own$hours + sum(others$hours)))
+    new <- numeric(length(law) + n); for (i in seq_along(law)) for (j in seq_along(b)) new[i + j - 1] <- new[i + j - 1] + law[i] * b[j]
+    law <- new; o <- o + own$events }
+  k <- seq_along(law) - 1
+  c(upper = sum(law[k >= o]), lower = sum(law[k <= o]))
+}
+limit <- function(u, tail) exp(uniroot(function(x) tails(u, exp(x))[[tail]] - 0.025, c(-15, 15), tol = 1e-13)$root)
+ratioLower <- sapply(units, function(u) if (r[u, "observed"] == 0) 0 else limit(u, "upper"))
+ratioUpper <- sapply(units, limit, tail = "lower")
 golden("leave-one-out-three-strata", "Each unit against the others over three strata, exact conditional chances", "constructed; sums of binomials convolved in R",
   table = d, rel = 1e-9, abs = 1e-13,
-  expected = list(observed = r[, 1], expected = r[, 2], upper = r[, 3], lower = r[, 4],
+  expected = list(observed = r[, 1], expected = r[, 2], upper = r[, 3], lower = r[, 4], ratio = r[, 1] / r[, 2], ratio_lower = ratioLower, ratio_upper = ratioUpper,
     riser_1_of_D = list(expected = drive$hours[ownD] * sum(drive$events[!ownD]) / sum(drive$hours[!ownD]),
       upper = pbinom(drive$events[ownD] - 1, sum(drive$events), drive$hours[ownD] / sum(drive$hours), lower.tail = FALSE))))
