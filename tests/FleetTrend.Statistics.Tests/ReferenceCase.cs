@@ -29,6 +29,12 @@ internal sealed class ReferenceCase
 
     public double[] Parameters(params string[] path) => Numbers(Find("parameters", path));
 
+    public bool Has(params string[] path)
+    {
+        var element = root.GetProperty("expected");
+        return path.All(name => element.TryGetProperty(name, out element));
+    }
+
     public double Expected(params string[] path) => Number(Find("expected", path));
 
     public double[] ExpectedAll(params string[] path) => Numbers(Find("expected", path));

@@ -141,12 +141,12 @@ internal sealed class LifeArrays
 
         internal Terms Close()
         {
-            var length = LogVectors.PaddedLength(count);
+            var length = Vectors.PaddedLength(count);
             Array.Resize(ref age, length);
             Array.Resize(ref weight, length);
             if (count > 0) age.AsSpan(count).Fill(age[count - 1]); // a real age: overflows no sooner than the data
             weight.AsSpan(count).Clear();
-            LogVectors.LogInPlace(age);
+            Vectors.LogInPlace(age);
             return new Terms(age, weight, count);
         }
     }
@@ -175,7 +175,7 @@ internal sealed class LifeArrays
 
         internal IntervalTerms Close()
         {
-            var length = LogVectors.PaddedLength(count);
+            var length = Vectors.PaddedLength(count);
             Array.Resize(ref lower, length);
             Array.Resize(ref ratio, length);
             Array.Resize(ref weight, length);
@@ -186,8 +186,8 @@ internal sealed class LifeArrays
             }
 
             weight.AsSpan(count).Clear();
-            LogVectors.LogInPlace(lower);
-            LogVectors.LogOnePlusInPlace(ratio);
+            Vectors.LogInPlace(lower);
+            Vectors.LogOnePlusInPlace(ratio);
             return new IntervalTerms(lower, ratio, weight, count);
         }
     }

@@ -81,8 +81,8 @@ internal sealed class SmallestExtremeValueLaw : StandardLaw
 
         internal void AddSurvivals(LifeArrays.Terms terms)
         {
-            var ages = Vectors(terms.LogAge);
-            var weights = Vectors(terms.Weight);
+            var ages = Of(terms.LogAge);
+            var weights = Of(terms.Weight);
             for (var i = 0; i < ages.Length; i++)
             {
                 var z = slope * (ages[i] - location);
@@ -92,8 +92,8 @@ internal sealed class SmallestExtremeValueLaw : StandardLaw
 
         internal void AddLefts(LifeArrays.Terms terms)
         {
-            var ages = Vectors(terms.LogAge);
-            var weights = Vectors(terms.Weight);
+            var ages = Of(terms.LogAge);
+            var weights = Of(terms.Weight);
             for (var i = 0; i < ages.Length; i++)
             {
                 var z = slope * (ages[i] - location);
@@ -104,9 +104,9 @@ internal sealed class SmallestExtremeValueLaw : StandardLaw
 
         internal void AddIntervals(LifeArrays.IntervalTerms terms)
         {
-            var lowers = Vectors(terms.LogLower);
-            var ratios = Vectors(terms.LogRatio);
-            var weights = Vectors(terms.Weight);
+            var lowers = Of(terms.LogLower);
+            var ratios = Of(terms.LogRatio);
+            var weights = Of(terms.Weight);
             for (var i = 0; i < lowers.Length; i++)
             {
                 var z = slope * (lowers[i] - location);
@@ -114,7 +114,7 @@ internal sealed class SmallestExtremeValueLaw : StandardLaw
                 var end = z + width;
                 var hazard = Vector.Exp(z);
                 AddHazard(weights[i] * hazard, z);
-                var difference = hazard * LogVectors.ExpMinusOne(width);
+                var difference = hazard * Vectors.ExpMinusOne(width);
                 var first = (end * difference) + (width * hazard);
                 var second = ((end + (end * end)) * difference) + (width * (Vector<double>.One + end + z) * hazard);
                 AddDifference(weights[i], difference, first, second);
@@ -133,7 +133,7 @@ internal sealed class SmallestExtremeValueLaw : StandardLaw
                 Vector.Sum(hessTau) - a1 - a2);
         }
 
-        private static ReadOnlySpan<Vector<double>> Vectors(double[] values) =>
+        private static ReadOnlySpan<Vector<double>> Of(double[] values) =>
             MemoryMarshal.Cast<double, Vector<double>>(values.AsSpan());
 
         private void AddHazard(Vector<double> weighted, Vector<double> z)
@@ -148,7 +148,7 @@ internal sealed class SmallestExtremeValueLaw : StandardLaw
         private void AddDifference(Vector<double> w, Vector<double> d, Vector<double> first, Vector<double> second)
         {
             var one = Vector<double>.One;
-            var gone = -LogVectors.ExpMinusOne(-d);
+            var gone = -Vectors.ExpMinusOne(-d);
             var odds = (one - gone) / gone;
             var curve = odds * (one + odds);
             var open = Vector.LessThan(d, Settled);

@@ -3,11 +3,22 @@ using System.Runtime.InteropServices;
 
 namespace FleetTrend.Statistics.Lives;
 
-/// <summary>Logarithms and exponentials, several at a time, accurate near zero too.</summary>
-internal static class LogVectors
+/// <summary>Arithmetic on several numbers at a time; logarithms and exponentials accurate near zero too.</summary>
+internal static class Vectors
 {
     internal static int PaddedLength(int count) =>
         (count + Vector<double>.Count - 1) / Vector<double>.Count * Vector<double>.Count;
+
+    internal static double Dot(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
+    {
+        var xs = MemoryMarshal.Cast<double, Vector<double>>(x);
+        var ys = MemoryMarshal.Cast<double, Vector<double>>(y);
+        var sums = Vector<double>.Zero;
+        for (var i = 0; i < xs.Length; i++) sums += xs[i] * ys[i];
+        var sum = Vector.Sum(sums);
+        for (var i = xs.Length * Vector<double>.Count; i < x.Length; i++) sum += x[i] * y[i];
+        return sum;
+    }
 
     internal static void LogInPlace(double[] values)
     {

@@ -1,0 +1,257 @@
+namespace FleetTrend.Statistics.Lives;
+
+/// <summary>
+/// Maximises the non-parametric likelihood over steps x of the cumulative hazard, x not negative. In x it is concave, whatever the
+/// truncation. A few EM steps find where the mass lies; Newton steps on the steps that are free, projected on x >= 0, finish.
+/// </summary>
+/// <remarks>
+/// Source: concavity in the hazard, Alioum and Commenges 1996; projected Newton, Bertsekas 1982; choice of new support at the
+/// local maxima of the gradient, Wang 2008. The Hessian couples only steps that one interval spans, so that its Cholesky factor
+/// keeps the envelope of the data.
+/// </remarks>
+internal sealed class TurnbullSolver
+{
+    private const int WarmUpSteps = 30;
+    private const int NewtonStepsMax = 400;
+
+    private readonly TurnbullProblem problem;
+    private readonly int m;
+    private readonly double[] gradient;
+    private readonly double[] cumulative;
+    private readonly double total;
+    private double[] steps;
+
+    private TurnbullSolver(TurnbullProblem problem)
+    {
+        this.problem = problem;
+        m = problem.CandidateCount - 1; // the last candidate takes what is left: it has no step of its own
+        gradient = new double[m];
+        cumulative = new double[m + 1];
+        total = problem.Weight.Sum() + problem.OpenWeight.Sum();
+        steps = new double[m];
+    }
+
+    internal static Solution? Solve(TurnbullProblem problem) => new TurnbullSolver(problem).Solve();
+
+    private Solution? Solve()
+    {
+        Array.Fill(steps, 1.0 / Math.Max(1, m));
+        for (var i = 0; i < WarmUpSteps; i++) StepByExpectation();
+        Prune();
+        var iterations = WarmUpSteps;
+        var stalls = 0;
+        var value = Evaluate(steps);
+        var gap = Gap();
+        while (iterations < NewtonStepsMax && gap > 1e-13 * total && stalls < 3)
+        {
+            iterations++;
+            var next = StepByNewton(value);
+            if (next is { } better)
+            {
+                var isGain = better > value + (1e-15 * Math.Abs(value));
+                value = better;
+                var after = Gap();
+                stalls = isGain || after < gap / 2 ? 0 : stalls + 1;
+                gap = after;
+            }
+            else
+            {
+                for (var i = 0; i < 5; i++) StepByExpectation();
+                value = Evaluate(steps);
+                gap = Gap();
+                stalls++;
+            }
+        }
+
+        return gap <= 1e-7 * total ? new Solution(steps, value, Math.Max(0, gap), iterations) : null;
+    }
+
+    /// <summary>The log-likelihood at given steps; fills the gradient and the cumulative hazard too.</summary>
+    private double Evaluate(double[] x)
+    {
+        double sum = 0;
+        double linear = 0;
+        for (var j = 0; j < m; j++)
+        {
+            cumulative[j] = sum;
+            sum += x[j];
+            linear += problem.Linear[j] * x[j];
+        }
+
+        cumulative[m] = sum;
+        var (first, end, weight) = (problem.First, problem.End, problem.Weight);
+        Array.Clear(gradient);
+        double logs = 0;
+        for (var i = 0; i < first.Length; i++)
+        {
+            var (value, odds) = LogAndOdds(cumulative[end[i]] - cumulative[first[i]]);
+            logs += weight[i] * value;
+            gradient[first[i]] += weight[i] * odds;
+            if (end[i] < m) gradient[end[i]] -= weight[i] * odds;
+        }
+
+        double running = 0;
+        for (var j = 0; j < m; j++)
+        {
+            running += gradient[j];
+            gradient[j] = running + problem.Linear[j];
+        }
+
+        return double.IsFinite(logs) ? linear + logs : double.NegativeInfinity;
+    }
+
+    /// <summary>ln(1 - e^-d) and 1/(e^d - 1).</summary>
+    private static (double Log, double Odds) LogAndOdds(double d)
+    {
+        var gone = Accurate.OneMinusExpOfMinus(d);
+        return (Math.Log(gone), (1 - gone) / gone);
+    }
+
+    /// <summary>
+    /// One EM step: each interval life had at least one event of a Poisson process with these steps somewhere in its range.
+    /// </summary>
+    private void StepByExpectation()
+    {
+        Evaluate(steps);
+        var (first, end, weight) = (problem.First, problem.End, problem.Weight);
+        var exposed = new double[m + 1];
+        for (var i = 0; i < first.Length; i++)
+        {
+            exposed[first[i]] += weight[i];
+            exposed[end[i]] -= weight[i];
+        }
+
+        double running = 0;
+        for (var j = 0; j < m; j++)
+        {
+            running += exposed[j];
+
+            // Expected events: x times the sum of w/(1 - e^-d) = x (sum of w odds + sum of w).
+            var events = gradient[j] - problem.Linear[j] + running;
+            var exposure = running - problem.Linear[j];
+            steps[j] = running > 0 ? steps[j] * events / exposure : 0;
+        }
+    }
+
+    /// <summary>Sets to zero the small steps whose gradient says that they are on their way there.</summary>
+    private void Prune()
+    {
+        Evaluate(steps);
+        var mean = cumulative[m] / Math.Max(1, m);
+        var pruned = (double[])steps.Clone();
+        for (var j = 0; j < m; j++)
+        {
+            if (gradient[j] < 0 && pruned[j] < 0.05 * mean) pruned[j] = 0;
+        }
+
+        if (double.IsFinite(Evaluate(pruned))) steps = pruned;
+    }
+
+    /// <summary>One projected Newton step; null where no step along it gains.</summary>
+    private double? StepByNewton(double value)
+    {
+        var free = FreeSteps();
+        var direction = new TurnbullNewton(problem, cumulative, gradient, free).Direction();
+        var start = steps;
+        var slopes = (double[])gradient.Clone();
+        var trial = new double[m];
+        for (var (size, halvings) = (1.0, 0); halvings < 40; size /= 2, halvings++)
+        {
+            Array.Copy(start, trial, m);
+            double promised = 0;
+            for (var k = 0; k < free.Length; k++)
+            {
+                var j = free[k];
+                trial[j] = Math.Max(0, start[j] + (size * direction[k]));
+                promised += slopes[j] * (trial[j] - start[j]);
+            }
+
+            var reached = Evaluate(trial);
+            if (reached >= value + (1e-4 * promised) - (1e-15 * Math.Abs(value)) && double.IsFinite(reached))
+            {
+                steps = trial;
+                return reached;
+            }
+        }
+
+        Evaluate(start);
+        return null;
+    }
+
+    /// <summary>Steps above zero, and between two of them the one at zero whose gradient is largest, where positive.</summary>
+    private int[] FreeSteps()
+    {
+        var free = new List<int>();
+        var best = -1;
+        for (var j = 0; j < m; j++)
+        {
+            if (steps[j] > 0)
+            {
+                if (best >= 0) free.Add(best);
+                free.Add(j);
+                best = -1;
+            }
+            else if (gradient[j] > 0 && (best < 0 || gradient[j] > gradient[best]))
+            {
+                best = j;
+            }
+        }
+
+        if (best >= 0) free.Add(best);
+        return [.. free];
+    }
+
+    /// <summary>Largest derivative of the log-likelihood in a candidate's mass, at the last evaluated steps.</summary>
+    private double Gap()
+    {
+        var per = new double[m + 2];
+        var survival = new double[m + 1];
+        for (var j = 0; j <= m; j++) survival[j] = Math.Exp(-cumulative[j]);
+        for (var i = 0; i < problem.First.Length; i++)
+        {
+            var (a, b) = (problem.First[i], problem.End[i]);
+            var share = problem.Weight[i] / (survival[a] * Accurate.OneMinusExpOfMinus(cumulative[b] - cumulative[a]));
+            per[a] += share;
+            per[b] -= share;
+        }
+
+        for (var a = 0; a <= m; a++) per[a] += (problem.OpenWeight[a] - problem.EnteredWeight[a]) / survival[a];
+        double running = 0;
+        var largest = double.NegativeInfinity;
+        for (var j = 0; j <= m; j++)
+        {
+            running += per[j];
+            largest = Math.Max(largest, running);
+        }
+
+        return largest;
+    }
+
+    /// <summary>Steps at the maximum.</summary>
+    internal sealed class Solution
+    {
+        private readonly double[] cumulative;
+
+        internal Solution(double[] steps, double logLikelihood, double gap, int iterations)
+        {
+            cumulative = new double[steps.Length + 1];
+            for (var j = 0; j < steps.Length; j++) cumulative[j + 1] = cumulative[j] + steps[j];
+            LogLikelihood = logLikelihood;
+            Gap = gap;
+            Iterations = iterations;
+        }
+
+        internal double LogLikelihood { get; }
+
+        internal double Gap { get; }
+
+        internal int Iterations { get; }
+
+        internal double Mass(int candidate) => candidate == cumulative.Length - 1
+            ? Math.Exp(-cumulative[candidate])
+            : Math.Exp(-cumulative[candidate]) * Accurate.OneMinusExpOfMinus(cumulative[candidate + 1] - cumulative[candidate]);
+
+        internal double CdfAfter(int candidate) =>
+            candidate == cumulative.Length - 1 ? 1 : Accurate.OneMinusExpOfMinus(cumulative[candidate + 1]);
+    }
+}

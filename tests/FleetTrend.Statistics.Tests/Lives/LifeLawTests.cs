@@ -1,0 +1,68 @@
+using FleetTrend.Statistics.Lives;
+
+namespace FleetTrend.Statistics.Tests.Lives;
+
+/// <summary>Closed forms and numeric integrals from R: tests/reference/life-functions.</summary>
+public sealed class LifeLawTests
+{
+    private readonly ReferenceCase source = ReferenceCase.Load("life-functions");
+
+    [Theory]
+    [InlineData(LifeDistribution.Weibull, "weibull")]
+    [InlineData(LifeDistribution.Lognormal, "lognormal")]
+    [InlineData(LifeDistribution.Loglogistic, "loglogistic")]
+    public void Functions_equal_the_closed_forms_and_integrals(LifeDistribution distribution, string name)
+    {
+        var law = new LifeLaw(distribution, source.Parameter("scale"), source.Parameter("shape"));
+        var ages = source.Parameters("age");
+        source.Equal(law.Mean, name, "mean");
+        source.Equal(source.ExpectedAll("weibull", "quantile_p").Select(law.Quantile), name, "quantile");
+        source.Equal(ages.Select(law.Cdf), name, "cdf");
+        source.Equal(ages.Select(law.MeanResidualLife), name, "mean_further_life");
+        Assert.All(ages, t => Assert.Equal(1, law.Cdf(t) + law.Survival(t), 12));
+        if (source.Has(name, "sd")) source.Equal(law.StandardDeviation, name, "sd");
+        if (source.Has(name, "hazard")) source.Equal(ages.Select(law.Hazard), name, "hazard");
+    }
+
+    [Fact]
+    public void Conditional_failure_equals_the_closed_form() => source.Equal(
+        source.Parameters("age").Select(
+            t => new LifeLaw(LifeDistribution.Weibull, source.Parameter("scale"), source.Parameter("shape"))
+                .ConditionalFailure(t, source.Parameter("ahead"))),
+        "weibull",
+        "conditional_failure");
+
+    // By hand: the exponential forgets its age.
+    [Fact]
+    public void An_exponential_life_has_no_memory()
+    {
+        var law = new LifeLaw(LifeDistribution.Exponential, 1250);
+        Assert.Equal(1250, law.MeanResidualLife(5000), 8);
+        Assert.Equal(law.Cdf(100), law.ConditionalFailure(7000, 100), 12);
+        Assert.Equal(1 / 1250.0, law.Hazard(0), 12);
+    }
+
+    // By hand: the Weibull hazard at very high age is nearly constant over the further life, so the mean is one over it.
+    [Fact]
+    public void Further_life_far_out_in_the_tail_is_finite()
+    {
+        var law = new LifeLaw(LifeDistribution.Weibull, 100, 12);
+        Assert.Equal(1 / law.Hazard(1000), law.MeanResidualLife(1000), 1e-6);
+        Assert.InRange(law.MeanResidualLife(169), 1 / law.Hazard(169) * 0.99, 1 / law.Hazard(169));
+    }
+
+    [Fact]
+    public void A_heavy_tail_has_an_infinite_mean() =>
+        Assert.Equal(double.PositiveInfinity, new LifeLaw(LifeDistribution.Loglogistic, 500, 0.9).MeanResidualLife(10));
+
+    [Fact]
+    public void Parameters_out_of_range_are_refused()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => new LifeLaw(LifeDistribution.Weibull, 0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new LifeLaw(LifeDistribution.Weibull, 1, double.NaN));
+        Assert.Throws<ArgumentOutOfRangeException>(() => new LifeLaw(LifeDistribution.Exponential, 1, 2));
+        var law = new LifeLaw(LifeDistribution.Weibull, 1);
+        Assert.Throws<ArgumentOutOfRangeException>(() => law.Quantile(1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => law.Survival(-1));
+    }
+}
