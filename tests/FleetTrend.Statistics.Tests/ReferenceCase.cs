@@ -39,6 +39,8 @@ internal sealed class ReferenceCase
 
     public double[] ExpectedAll(params string[] path) => Numbers(Find("expected", path));
 
+    public double[] ExpectedRow(int row, params string[] path) => Numbers(Find("expected", path)[row]);
+
     public double Published(params string[] path) => Number(Find("published", path));
 
     public double[] PublishedAll(params string[] path) => Numbers(Find("published", path));

@@ -55,12 +55,14 @@ one <- function(k) { x <- d[d$batch == k, ]; s <- aggregate(t2 ~ id, x, max)
 m1 <- one(1); m2 <- one(2); when <- c(100, 200, 300, 400, 415); s <- aggregate(t2 ~ id, d, max)
 d$t1 <- with(d, ave(t2, id, FUN = function(v) c(0, v[-length(v)])))
 f <- survfit(Surv(t1, t2, status) ~ batch, d, id = id)
+two_sample <- function(rows) { cx <- summary(coxph(Surv(a, b, s) ~ x, rows, cluster = unit, ties = "breslow", control = coxph.control(eps = 1e-13))); unname(cx$robscore["test"]) }
+robust <- two_sample(data.frame(unit = d$id, a = d$t1, b = d$t2, s = d$status, x = (d$batch == 2) * 1))
 golden("braking-grids-two-batches", "Mean cumulative functions of two batches and their difference with robust standard error",
   "Doganaksoy and Nelson 1998; data set braking of the R package survival", rel = 1e-7, abs = 1e-10,
   table = long(data.frame(unit = id[status == 1], time = t2[status == 1]), data.frame(unit = s$id, start = 0, stop = s$t2)),
   parameters = list(last_unit_of_first_batch = 9156),
   expected = list(first = m1, second = m2, at = when, difference = at(m2, when, "value") - at(m1, when, "value"),
-    difference_se = sqrt(at(m1, when, "var_robust") + at(m2, when, "var_robust"))),
+    difference_se = sqrt(at(m1, when, "var_robust") + at(m2, when, "var_robust")), robust_score_chi_square = robust),
   checks = list("survfit by batch" = isTRUE(all.equal(f[1]$cumhaz[match(m1$time, f[1]$time)], m1$value)) &&
     isTRUE(all.equal(f[2]$std.chaz[match(m2$time, f[2]$time)], sqrt(m2$var_robust), tol = 1e-7))))
 
@@ -91,9 +93,21 @@ for (i in 1:90) { z <- rgamma(1, 2, 2); st <- round(runif(1, 300, 1600), 1); n <
 q <- do.call(rbind, q); q$time <- pmin(q$time, q$stop); s <- q[!duplicated(q$unit), ]; when <- c(200, 500, 800, 1200)
 one <- function(m) { k <- s$unit[s$method == m]; x <- q[q$unit %in% k & !is.na(q$time), ]
   mcf(data.frame(unit = x$unit, time = x$time), data.frame(unit = k, start = 0, stop = s$stop[s$method == m])) }
+rows <- do.call(rbind, lapply(s$unit, function(i) { h <- sort(q$time[q$unit == i & !is.na(q$time)]); cuts <- unique(c(0, h, s$stop[s$unit == i]))
+  data.frame(unit = i, x = (s$method[s$unit == i] == "weld_repaired") * 1, a = cuts[-length(cuts)], b = cuts[-1], s = (cuts[-1] %in% h) * 1) }))
 a <- one("stop_drilled"); w <- one("weld_repaired"); x <- q[!is.na(q$time), ]
 golden("sim4-recurrence-two-sample-mcf", "Difference of two mean cumulative functions by method of repair", "simulated, seed 20240604",
   table = rbind(data.frame(unit = s$unit, method = s$method, what = "window", start = 0, stop = s$stop),
                 data.frame(unit = x$unit, method = x$method, what = "event", start = x$time, stop = x$time)),
   expected = list(at = when, stop_drilled = at(a, when, "value"), weld_repaired = at(w, when, "value"),
-    difference = at(w, when, "value") - at(a, when, "value"), difference_se = sqrt(at(a, when, "var_robust") + at(w, when, "var_robust"))), rel = 1e-5, abs = 1e-7)
+    difference = at(w, when, "value") - at(a, when, "value"), difference_se = sqrt(at(a, when, "var_robust") + at(w, when, "var_robust")),
+    robust_score_chi_square = two_sample(rows), same_site_same_time = sum(duplicated(x[, c("unit", "time")]))), rel = 1e-5, abs = 1e-7)
+
+# Isotonic regression of cumulative counts: R's isoreg on the single looks weighs an age by its number of looks.
+set.seed(20240605); looks <- do.call(rbind, lapply(1:25, function(i) { age <- sort(sample(seq(50, 1000, by = 50), sample(3:9, 1)))
+  data.frame(unit = i, age, found = rpois(length(age), diff(c(0, age)) * .004 * rgamma(1, 2, 2))) }))
+looks$total <- ave(looks$found, looks$unit, FUN = cumsum); f <- isoreg(looks$age, looks$total); o <- order(looks$age, -looks$total)
+age <- sort(unique(looks$age)); value <- f$yf[match(age, looks$age[o])]
+golden("panel-counts-isotonic", "Mean cumulative count from counts between looks, isotonic regression", "simulated, seed 20240605; R stats::isoreg",
+  table = looks[, c("unit", "age", "found")], rel = 1e-9, abs = 1e-12,
+  expected = list(age = age, looks = as.vector(table(looks$age)), raw = as.vector(tapply(looks$total, looks$age, mean)), value = value))

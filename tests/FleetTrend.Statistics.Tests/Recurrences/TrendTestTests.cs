@@ -1,0 +1,81 @@
+using FleetTrend.Statistics.Recurrences;
+
+namespace FleetTrend.Statistics.Tests.Recurrences;
+
+public sealed class TrendTestTests
+{
+    [Theory] // NIST e-Handbook 8.2.3.4 formulas on 8.2.2.3 data; MIL-HDBK-189; Halfbeak; HAHN.DAT of NIST: values in R.
+    [InlineData("nist-power-law")]
+    [InlineData("mil-hdbk-189-27-failures")]
+    [InlineData("halfbeak-trend")]
+    [InlineData("nist-hahn-trend")]
+    public void Laplace_and_military_handbook(string id)
+    {
+        var reference = ReferenceCase.Load(id);
+        var unit = new RecurrenceUnit(0, reference.Parameter("end"), reference.Column("time"));
+        reference.Equal(LaplaceTest.Test([unit]).Value.Statistic, "laplace");
+        var handbook = MilHdbkTest.Test([unit]).Value;
+        reference.Equal(handbook.Statistic, "chi_square");
+        reference.Equal(handbook.WorseningPValue, "p_worsening");
+    }
+
+    [Theory] // The same data: reversals and their standardised number, with the handbook's half.
+    [InlineData("nist-power-law")]
+    [InlineData("halfbeak-trend")]
+    [InlineData("nist-hahn-trend")]
+    public void Reverse_arrangements(string id)
+    {
+        var reference = ReferenceCase.Load(id);
+        var test = ReverseArrangementTest.Test(reference.Column("time")).Value;
+        reference.Equal(test.Reversals, "reversals");
+        reference.Equal(test.Statistic, "reversal_statistic");
+    }
+
+    [Fact] // NIST: 33 reversals, chi-square 37.23; exact chance by counting permutations in R.
+    public void Nist_case_in_full()
+    {
+        var reference = ReferenceCase.Load("nist-power-law");
+        var unit = new RecurrenceUnit(0, 1500, reference.Column("time"));
+        var test = ReverseArrangementTest.Test(unit.EventTimes).Value;
+        Assert.Equal(reference.Published("reversals"), test.Reversals);
+        reference.Equal(test.ExactImprovingPValue, "reversal_p_exact");
+        reference.Equal(MilHdbkTest.Test([unit]).Value.ImprovingPValue, "p_improving");
+        Assert.Equal(reference.Published("chi_square"), MilHdbkTest.Test([unit]).Value.Statistic, 2);
+        reference.Equal(LaplaceTest.Test([unit]).Value.PValue, "laplace_p");
+    }
+
+    [Fact] // By hand: two windows of 10 h, events at 9 and 108: excess 4 + 3 over sqrt(2 * 100 / 12).
+    public void Laplace_adds_over_windows()
+    {
+        var test = LaplaceTest.Test([new RecurrenceUnit(0, 10, 9), new RecurrenceUnit(100, 110, 108)]).Value;
+        Assert.Equal(7 / Math.Sqrt(200.0 / 12), test.Statistic, 14);
+    }
+
+    [Fact] // By hand: spans (0,10], (10,20] with 1 and 3 events: middles 5 and 15, mean 10, spread 25; (-5 + 15) / sqrt(100) = 1.
+    public void Laplace_on_counts()
+    {
+        var test = LaplaceTest.TestCounts([[new(0, 10, 1), new(10, 20, 3)]]).Value;
+        Assert.Equal(1, test.Statistic, 14);
+        Assert.Equal(NotEstimableKind.NoInformation, LaplaceTest.TestCounts([[new(0, 10, 4)]]).Reason?.Kind);
+    }
+
+    [Fact] // NIST e-Handbook 8.2.3.4: where the last failure ends the test it is left out of sum and count.
+    public void The_last_event_is_left_out_where_it_ends_the_test()
+    {
+        var whole = new RecurrenceUnit(0, 80, 10, 30, 80);
+        var without = new RecurrenceUnit(0, 80, 10, 30);
+        Assert.Equal(
+            LaplaceTest.Test([without]).Value.Statistic, LaplaceTest.Test([whole], Truncation.Event).Value.Statistic, 12);
+        Assert.Equal(
+            MilHdbkTest.Test([without]).Value.Statistic, MilHdbkTest.Test([whole], Truncation.Event).Value.Statistic, 12);
+    }
+
+    [Fact]
+    public void Tests_that_do_not_exist_give_typed_reasons()
+    {
+        Assert.Equal(NotEstimableKind.NoEvents, LaplaceTest.Test([new RecurrenceUnit(0, 10)]).Reason?.Kind);
+        Assert.Equal(NotEstimableKind.NoInformation, MilHdbkTest.Test([new RecurrenceUnit(5, 10, 7)]).Reason?.Kind);
+        Assert.Equal(NotEstimableKind.TooFewEvents, ReverseArrangementTest.Test([1, 2, 3]).Reason?.Kind);
+        Assert.Throws<ArgumentException>(() => ReverseArrangementTest.Test([1, 3, 2, 4]));
+    }
+}
