@@ -1,32 +1,57 @@
 using FleetTrend.Observations;
+using FleetTrend.Observations.DataProblems;
+using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Groups;
+using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.PartLives;
 
 namespace FleetTrend.Trends;
 
 /// <summary>Computes what the fleet is doing from the observations of its aircraft.</summary>
 public static class FleetTrends
 {
-    /// <summary>Trends as of a moment. The same observations, parameters and moment give the same snapshot.</summary>
+    /// <summary>Trends as of a moment. The same observations in any order, parameters and moment give the same snapshot.</summary>
     /// <param name="observations">One entry per aircraft, in any order.</param>
     /// <param name="parameters">The choices.</param>
     /// <param name="asOf">The moment of knowledge (UTC).</param>
     /// <param name="codeVersion">Version of the code, stored for the record.</param>
+    /// <exception cref="ArgumentException">An aircraft appears twice.</exception>
     public static TrendSnapshot Compute(
         IReadOnlyList<AircraftObservations> observations, TrendParameters parameters, DateTimeOffset asOf, string codeVersion)
     {
         ArgumentNullException.ThrowIfNull(observations);
-        return new TrendSnapshot
+        ArgumentNullException.ThrowIfNull(parameters);
+        List<AircraftObservations> aircraft = [.. observations.OrderBy(o => o.Registration, StringComparer.Ordinal)];
+        var twice = aircraft.GroupBy(a => a.Registration, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1);
+        if (twice is not null)
+            throw new ArgumentException($"Aircraft {twice.Key} appears twice.", nameof(observations));
+
+        var confidence = parameters.Confidence;
+        var groups = TypeGroupObservations.Sort(aircraft);
+        var byName = groups.ToDictionary(g => g.TypeGroup, StringComparer.Ordinal);
+        var baseOf = aircraft.ToDictionary(a => a.Registration, a => a.Base, StringComparer.Ordinal);
+        var snapshot = new TrendSnapshot
         {
-            AsOf = asOf,
+            AsOf = asOf.ToUniversalTime(),
             Parameters = parameters,
             CodeVersion = codeVersion,
-            Fleet = [],
-            Rates = [],
-            Recurrences = [],
-            Repeats = [],
-            PartLives = [],
-            Airframes = [],
+            Fleet = [.. FleetLines.Of(aircraft, DateOnly.FromDateTime(asOf.UtcDateTime))],
+            Rates = [.. groups.SelectMany(g => RateTrends.Of(g, confidence))],
+            Recurrences = [.. groups.SelectMany(g => RecurrenceTrends.Of(g, confidence))],
+            Repeats = RepeatLocations.Of(aircraft, byName, confidence),
+            PartLives = PartLifeTrends.Of(aircraft.SelectMany(a => a.Lives), parameters),
+            Airframes = AirframeStandings.Of(groups, baseOf, confidence),
             Flags = [],
-            Problems = [.. observations.SelectMany(o => o.Problems)],
+            Problems = [.. InOrder(aircraft.SelectMany(a => a.Problems))],
         };
+        return snapshot with { Flags = ProposedFlags.Of(snapshot) };
     }
+
+    private static IEnumerable<DataProblem> InOrder(IEnumerable<DataProblem> problems) => problems
+        .OrderBy(p => p.Registration, StringComparer.Ordinal)
+        .ThenBy(p => p.Date)
+        .ThenBy(p => p.Kind)
+        .ThenBy(p => p.Description, StringComparer.Ordinal)
+        .ThenBy(p => string.Join('|', p.Evidence), StringComparer.Ordinal);
 }

@@ -30,8 +30,14 @@ public sealed record RepeatLocation
     /// <summary>Hours watched there since the last renewal or start.</summary>
     public required double ExposureHours { get; init; }
 
-    /// <summary>Expected events in those hours at the rate of the other aircraft of the type group.</summary>
-    public required double Expected { get; init; }
+    /// <summary>Expected events in those hours at the rate of the other aircraft there; null where no other was watched.</summary>
+    public double? Expected { get; init; }
+
+    /// <summary>
+    /// Events in those hours over the expected ones. The place was picked because it repeats: the interval describes, it
+    /// does not test.
+    /// </summary>
+    public required Figure Ratio { get; init; }
 
     /// <summary>The records behind it.</summary>
     public required IReadOnlyList<RecordKey> Evidence { get; init; }

@@ -27,6 +27,9 @@ public sealed record PartLifeTrend
     /// <summary>Lives left out because they had failed before observation began, or were never examined.</summary>
     public required int OtherExcluded { get; init; }
 
+    /// <summary>Failures per 1,000 hours watched on parts, which has an upper limit even without a failure. Not constant with age.</summary>
+    public required Figure FailureRate { get; init; }
+
     /// <summary>Non-parametric estimate, a step per interval that holds probability; empty where there is none.</summary>
     public required IReadOnlyList<LifeStep> Curve { get; init; }
 

@@ -1,0 +1,93 @@
+using FleetTrend.Records.Findings;
+using FleetTrend.Statistics.Norms;
+using FleetTrend.Trends.Groups;
+
+namespace FleetTrend.Trends.Airframes;
+
+/// <summary>Each aircraft against the others of its type group, for every condition that the group has had.</summary>
+internal static class AirframeStandings
+{
+    private const string Method =
+        "observed over expected at the rate of the other aircraft of the type group, location by location; exact conditional limits "
+        + "(Przyborowski and Wilenski 1940; Breslow and Day 1987)";
+
+    /// <summary>Standings of all groups, by type group, condition and registration, with q-values over all of them together.</summary>
+    public static IReadOnlyList<AirframeStanding> Of(
+        IReadOnlyList<TypeGroupObservations> groups, IReadOnlyDictionary<string, string> baseOf, double confidence)
+    {
+        var standings = groups
+            .SelectMany(g => g.Conditions.SelectMany(c => Of(g, c, baseOf, confidence)))
+            .ToList();
+        var q = FalseDiscovery.QValues([.. standings.Select(s => s.PValue)]);
+        return [.. standings.Select((s, i) => s with { QValue = q[i] })];
+    }
+
+    private static IEnumerable<AirframeStanding> Of(
+        TypeGroupObservations group, Condition condition, IReadOnlyDictionary<string, string> baseOf, double confidence)
+    {
+        var locations = group.Where(condition).ToList();
+        // A location without any event of the group adds nothing to what is observed or expected.
+        var strata = locations
+            .Where(l => l.Aircraft.Any(a => a.Count(condition) > 0))
+            .Select(l => new NormStratum(l.Location, [.. l.Aircraft.Where(a => a.ExposureTenths > 0)
+                .Select(a => new UnitCount(a.Registration, a.Count(condition), a.ExposureHours))]))
+            .ToList();
+        var watched = locations.SelectMany(l => l.Aircraft).Where(a => a.ExposureTenths > 0)
+            .GroupBy(a => a.Registration, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.Sum(a => a.ExposureTenths), StringComparer.Ordinal);
+        var since = locations.SelectMany(l => l.Aircraft)
+            .SelectMany(a => a.Counted(condition))
+            .GroupBy(e => e.Registration, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.Min(e => e.FoundDate), StringComparer.Ordinal);
+        foreach (var standing in LeaveOneOutTest.Test(strata).Standings)
+        {
+            yield return new AirframeStanding
+            {
+                Registration = standing.Unit,
+                Base = baseOf[standing.Unit],
+                TypeGroup = group.TypeGroup,
+                Condition = condition,
+                Observed = standing.Observed,
+                Expected = standing.Expected,
+                ExposureHours = watched[standing.Unit] / 10.0,
+                OthersCount = watched.Count - 1,
+                OthersEvents = checked((int)standing.Contributions.Sum(c => c.OthersEvents)),
+                Ratio = Ratio(standing, watched[standing.Unit] / 10.0, confidence),
+                PValue = standing.UpperPValue,
+                QValue = 1,
+                Drivers = Drivers(group, standing),
+                SinceDate = since.TryGetValue(standing.Unit, out var date) ? date : null,
+            };
+        }
+    }
+
+    private static Figure Ratio(UnitStanding standing, double exposureHours, double confidence)
+    {
+        var figure = new Figure
+        {
+            Confidence = confidence,
+            Unit = "",
+            Events = standing.Observed,
+            ExposureHours = exposureHours,
+            Method = Method,
+        };
+        return StandardisedRatio.Estimate(standing, confidence).Match(
+            r => figure with
+            {
+                Value = Figures.Finite(r.Ratio),
+                Lower = r.Interval.Lower,
+                Upper = Figures.Finite(r.Interval.Upper),
+                NotEnoughData = double.IsFinite(r.Ratio)
+                    ? null
+                    : "not enough data: the others had no event there, so that only a lower limit exists",
+            },
+            reason => figure with { NotEnoughData = $"not enough data: {reason.Events} events" });
+    }
+
+    private static List<LocationShare> Drivers(TypeGroupObservations group, UnitStanding standing) =>
+        [.. standing.Contributions
+            .Where(c => c.Excess > 0)
+            .OrderByDescending(c => c.Excess)
+            .ThenBy(c => c.Stratum, StringComparer.Ordinal)
+            .Select(c => new LocationShare(c.Stratum, group.At(c.Stratum).Kind, c.Observed, c.Expected, c.ExposureHours))];
+}

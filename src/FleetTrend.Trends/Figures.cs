@@ -1,0 +1,62 @@
+using FleetTrend.Statistics;
+using FleetTrend.Statistics.Rates;
+
+namespace FleetTrend.Trends;
+
+/// <summary>Makes figures from estimates: an end or a value that is not finite becomes null, since it says nothing.</summary>
+internal static class Figures
+{
+    /// <summary>Unit of a rate at one location.</summary>
+    public const string PerThousandHours = "per 1,000 h";
+
+    /// <summary>Unit of a rate over several locations: each adds its own hours.</summary>
+    public const string PerThousandLocationHours = "per 1,000 location-hours";
+
+    private const string Garwood = "events over hours, exact Poisson limits (Garwood 1936; NIST/SEMATECH e-Handbook 8.4.5.1)";
+
+    /// <summary>A finite number, or null.</summary>
+    public static double? Finite(double value) => double.IsFinite(value) ? value : null;
+
+    /// <summary>Events per 1,000 hours. No event gives the value zero with its upper limit; no hours give no value.</summary>
+    public static Figure Rate(int events, long exposureTenths, double confidence, string unit)
+    {
+        var hours = exposureTenths / 10.0;
+        var rate = RateEstimate.Estimate(hours > 0 ? events : 0, hours, confidence);
+        return rate.Match(
+            r => new Figure
+            {
+                Value = r.Rate * 1000,
+                Lower = r.Interval.Lower * 1000,
+                Upper = Finite(r.Interval.Upper * 1000),
+                Confidence = confidence,
+                Unit = unit,
+                Events = events,
+                ExposureHours = hours,
+                Method = Garwood,
+            },
+            reason => new Figure
+            {
+                Confidence = confidence,
+                Unit = unit,
+                Events = events,
+                ExposureHours = hours,
+                Method = Garwood,
+                NotEnoughData = $"not enough data: {events} events in no watched hours",
+            });
+    }
+
+    /// <summary>An estimate that rests on lives.</summary>
+    public static Figure OfLives(
+        double value, Interval interval, double confidence, string unit, int failures, int lives, string method) => new()
+        {
+            Value = Finite(value),
+            Lower = Finite(interval.Lower),
+            Upper = Finite(interval.Upper),
+            Confidence = confidence,
+            Unit = unit,
+            Events = failures,
+            Lives = lives,
+            Method = method,
+            NotEnoughData = double.IsFinite(value) ? null : $"not enough data: {failures} failures do not limit it",
+        };
+}

@@ -1,0 +1,43 @@
+using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.Locations;
+
+namespace FleetTrend.Trends.Flags;
+
+/// <summary>What deserves attention by the numbers of a snapshot, each thing once.</summary>
+internal static class ProposedFlags
+{
+    /// <summary>Flags of a snapshot: drifts by strength, then repeats, then bases.</summary>
+    public static IReadOnlyList<ProposedFlag> Of(TrendSnapshot snapshot)
+    {
+        var flies = snapshot.Fleet.Where(l => l.RetiredDate is null).ToDictionary(l => l.Registration, StringComparer.Ordinal);
+        var repeats = snapshot.Repeats
+            .Where(r => flies.ContainsKey(r.Registration) && RepeatLocations.Repeats(r) >= snapshot.Parameters.RepeatsForFlag)
+            .ToList();
+        var drifts = snapshot.Airframes
+            .Where(s => IsDrift(s, snapshot.Parameters) && flies.TryGetValue(s.Registration, out var line) && line.TypeGroup == s.TypeGroup)
+            .OrderBy(s => s.QValue).ThenBy(s => s.PValue).ThenBy(s => s.Registration, StringComparer.Ordinal).ThenBy(s => s.Condition)
+            .Select(s => (Standing: s, Repeats: repeats.Where(r => IsPartOf(r, s)).ToList()))
+            .ToList();
+        var named = drifts.SelectMany(d => d.Repeats).ToHashSet(ReferenceEqualityComparer.Instance);
+        return
+        [
+            .. drifts.Select(d => DriftFlag.Of(d.Standing, d.Repeats, snapshot)),
+            .. repeats.Where(r => !named.Contains(r)).Select(RepeatFlag.Of),
+            .. snapshot.PartLives
+                .Where(t => t.Contrast is { } c && c.QValue <= snapshot.Parameters.FalseDiscoveryRate && c.MedianRatio.Value < 1)
+                .OrderBy(t => t.Contrast!.QValue).ThenBy(t => t.TypeGroup, StringComparer.Ordinal)
+                .ThenBy(t => t.Kind, StringComparer.Ordinal).ThenBy(t => t.Base, StringComparer.Ordinal)
+                .Select(BaseLifeFlag.Of),
+        ];
+    }
+
+    private static bool IsDrift(AirframeStanding standing, TrendParameters parameters) =>
+        standing.QValue <= parameters.FalseDiscoveryRate
+        && standing.Observed >= parameters.MinimumEventsForDrift
+        && standing.Observed > standing.Expected;
+
+    private static bool IsPartOf(RepeatLocation repeat, AirframeStanding standing) =>
+        repeat.Registration == standing.Registration
+        && repeat.Condition == standing.Condition
+        && standing.Drivers.Any(d => d.Location == repeat.Location);
+}

@@ -1,0 +1,63 @@
+using FleetTrend.Records.Findings;
+using FleetTrend.Trends.Groups;
+
+namespace FleetTrend.Trends.Locations;
+
+/// <summary>Rates per location, per kind and per type group.</summary>
+internal static class RateTrends
+{
+    /// <summary>
+    /// Kinds where cracks are what a look is for: they get a crack rate even before the first crack, since the upper limit
+    /// of no crack in so many hours is worth knowing.
+    /// </summary>
+    private static readonly HashSet<string> CrackWatched = new(StringComparer.Ordinal)
+    {
+        "flange-weld", "y-weld", "stack-weld", "tailpipe-weld", "slip-joint", "muffler-shell", "shroud-edge",
+    };
+
+    /// <summary>Whether cracks are watched for at locations of this kind.</summary>
+    public static bool IsCrackWatched(string kind) => CrackWatched.Contains(kind);
+
+    /// <summary>All rates of a type group: the group as a whole, then its kinds, then its locations.</summary>
+    public static IEnumerable<RateTrend> Of(TypeGroupObservations group, double confidence)
+    {
+        var kinds = group.Locations.GroupBy(l => l.Kind, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).ToList();
+        foreach (var condition in ConditionsOf(group.Locations))
+            yield return Rate(group.TypeGroup, null, null, condition, [.. group.Where(condition)], confidence);
+        foreach (var kind in kinds)
+        {
+            List<LocationObservations> locations = [.. kind];
+            foreach (var condition in ConditionsOf(locations))
+                yield return Rate(group.TypeGroup, kind.Key, null, condition, locations, confidence);
+        }
+        foreach (var location in group.Locations)
+        {
+            foreach (var condition in ConditionsOf([location]))
+                yield return Rate(group.TypeGroup, location.Kind, location.Location, condition, [location], confidence);
+        }
+    }
+
+    private static IEnumerable<Condition> ConditionsOf(IReadOnlyList<LocationObservations> locations) =>
+        locations.SelectMany(l => IsCrackWatched(l.Kind) ? l.Conditions.Append(Condition.Crack) : l.Conditions).Distinct().Order();
+
+    private static RateTrend Rate(
+        string typeGroup, string? kind, string? location, Condition condition, List<LocationObservations> locations, double confidence)
+    {
+        var counted = locations.SelectMany(l => l.Aircraft).SelectMany(a => a.Counted(condition)).ToList();
+        return new RateTrend
+        {
+            TypeGroup = typeGroup,
+            Kind = kind,
+            Location = location,
+            Condition = condition,
+            Rate = Figures.Rate(
+                counted.Count, locations.Sum(l => l.ExposureTenths), confidence,
+                location is null ? Figures.PerThousandLocationHours : Figures.PerThousandHours),
+            AircraftCount = locations.SelectMany(l => l.Aircraft).Where(a => a.ExposureTenths > 0).Select(a => a.Registration)
+                .Distinct(StringComparer.Ordinal).Count(),
+            PresentAtEntryCount = locations.SelectMany(l => l.Aircraft).SelectMany(a => a.Events)
+                .Count(e => e.Condition == condition && e.PresentAtEntry),
+            RepeatCount = counted.Count(e => e.SinceAction is not null),
+        };
+    }
+}

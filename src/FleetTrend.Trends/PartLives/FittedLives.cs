@@ -1,0 +1,48 @@
+using FleetTrend.Observations.Lives;
+using FleetTrend.Statistics.Lives;
+
+namespace FleetTrend.Trends.PartLives;
+
+/// <summary>The lives that take part in a fit, like ones counted together and in order, so that order of arrival means nothing.</summary>
+internal sealed record FittedLives
+{
+    private FittedLives(List<ObservedLife> observed)
+    {
+        Count = observed.Count;
+        Failures = observed.Count(l => l.FirstBad is not null);
+        LateEntries = observed.Count(l => l.Entry.Tenths > 0);
+        WatchedTenths = observed.Sum(l => ((l.FirstBad ?? l.LastGood) - l.Entry).Tenths);
+        Lives = [.. observed
+            .GroupBy(l => (l.Entry, l.LastGood, l.FirstBad))
+            .OrderBy(g => g.Key.LastGood)
+            .ThenBy(g => g.Key.FirstBad is null)
+            .ThenBy(g => g.Key.FirstBad)
+            .ThenBy(g => g.Key.Entry)
+            .Select(g => new Life(
+                g.Key.LastGood.Value, g.Key.FirstBad?.Value ?? double.PositiveInfinity, g.Key.Entry.Value, g.Count()))];
+    }
+
+    /// <summary>The lives, for statistics.</summary>
+    public IReadOnlyList<Life> Lives { get; }
+
+    /// <summary>How many.</summary>
+    public int Count { get; }
+
+    /// <summary>Failures among them.</summary>
+    public int Failures { get; }
+
+    /// <summary>Lives that came under observation with part of their age behind them.</summary>
+    public int LateEntries { get; }
+
+    /// <summary>Hours watched on them, in tenths: from entry to the look that found them bad, or the last good look.</summary>
+    public long WatchedTenths { get; }
+
+    /// <summary>Leaves out what is excluded, and what no age can be given to: a part bad at the very age at which it was first seen.</summary>
+    public static FittedLives From(IEnumerable<ObservedLife> observed) =>
+        new([.. observed.Where(l => l.Exclusion is null && IsUsable(l))]);
+
+    private static bool IsUsable(ObservedLife life) =>
+        life.Entry.Tenths >= 0
+        && life.LastGood >= life.Entry
+        && (life.FirstBad is not { } bad || (bad >= life.LastGood && bad > life.Entry));
+}
