@@ -1,0 +1,108 @@
+using FleetTrend.Observations;
+using FleetTrend.Observations.Exposures;
+using FleetTrend.Observations.Lives;
+using FleetTrend.Observations.Recurrences;
+using FleetTrend.Records;
+using FleetTrend.Records.Actions;
+using FleetTrend.Records.Findings;
+using FleetTrend.Records.Sources;
+
+namespace FleetTrend.Trends.Tests;
+
+/// <summary>Builds the observations of one aircraft for a test, a line per fact.</summary>
+internal sealed class FleetBuilder(string registration, string atBase = "north", string typeGroup = "four")
+{
+    public static readonly DateOnly Start = new(2024, 1, 1);
+    public static readonly DateTimeOffset AsOf = new(2026, 1, 1, 0, 0, 0, TimeSpan.Zero);
+
+    private readonly List<LocationExposure> exposures = [];
+    private readonly List<LocationEvent> events = [];
+    private readonly List<ObservedLife> lives = [];
+    private int records;
+
+    /// <summary>A location watched over (from, to].</summary>
+    public FleetBuilder Watched(string location, string kind, double from, double to, string? group = null, string? segmentBase = null)
+    {
+        exposures.Add(new LocationExposure
+        {
+            Registration = registration,
+            Location = location,
+            Kind = kind,
+            TypeGroup = group ?? typeGroup,
+            Base = segmentBase ?? atBase,
+            From = Hours.From(from),
+            To = Hours.From(to),
+            LookCount = 2,
+            Evidence = [Key()],
+        });
+        return this;
+    }
+
+    /// <summary>An event found at these hours; the day is the hours in days after the start.</summary>
+    public FleetBuilder Found(
+        string location, string kind, double hours, Condition condition = Condition.Crack, int ordinal = 1, ActionKind? since = null,
+        double? sinceHours = null, ActionKind? closedBy = null, bool atEntry = false, string? group = null, bool open = false)
+    {
+        events.Add(new LocationEvent
+        {
+            Registration = registration,
+            Location = location,
+            Kind = kind,
+            Condition = condition,
+            TypeGroup = group ?? typeGroup,
+            Base = atBase,
+            LastGood = atEntry ? null : Hours.From(Math.Max(0, hours - 50)),
+            Found = Hours.From(hours),
+            FoundDate = Start.AddDays((int)hours),
+            PresentAtEntry = atEntry,
+            SinceAction = since,
+            SinceActionHours = sinceHours is { } h ? Hours.From(h) : null,
+            Ordinal = ordinal,
+            ClosedBy = closedBy,
+            ClosedDate = open ? null : Start.AddDays((int)hours),
+            Sizes = [],
+            Evidence = [Key()],
+        });
+        return this;
+    }
+
+    /// <summary>A life: entry, last good and first bad ages.</summary>
+    public FleetBuilder Life(
+        string location, string kind, double lastGood, double? firstBad = null, double entry = 0, LifeExclusion? exclusion = null,
+        int startDay = 0)
+    {
+        lives.Add(new ObservedLife
+        {
+            Registration = registration,
+            Location = location,
+            Kind = kind,
+            TypeGroup = typeGroup,
+            Base = atBase,
+            Ending = firstBad is null ? LifeEnding.InService : LifeEnding.Failed,
+            Exclusion = exclusion,
+            Entry = Hours.From(entry),
+            LastGood = Hours.From(lastGood),
+            FirstBad = firstBad is { } bad ? Hours.From(bad) : null,
+            Failure = firstBad is null ? null : Condition.LeakTrace,
+            StartDate = Start.AddDays(startDay),
+            Evidence = [Key()],
+        });
+        return this;
+    }
+
+    public AircraftObservations Build(DateOnly? retired = null, HoursOnDate? latest = null, HoursOnDate? inspection = null) => new()
+    {
+        Registration = registration,
+        Base = atBase,
+        TypeGroup = typeGroup,
+        RetiredDate = retired,
+        Latest = latest,
+        LatestInspection = inspection,
+        Exposures = exposures,
+        Events = events,
+        Lives = lives,
+        Problems = [],
+    };
+
+    private RecordKey Key() => new("test", $"{registration}-{records++}", 1);
+}
