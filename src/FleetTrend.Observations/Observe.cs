@@ -1,28 +1,89 @@
+using FleetTrend.Observations.Exposures;
+using FleetTrend.Observations.Lives;
+using FleetTrend.Observations.Recurrences;
+using FleetTrend.Observations.Timelines;
 using FleetTrend.Records;
 using FleetTrend.Records.Layouts;
+using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Observations;
 
-/// <summary>Turns the stored records of an aircraft into what statistics need: the one place where raw records are read for numbers.</summary>
+/// <summary>Turns the stored records of aircraft into what statistics need: the one place where raw records are read for numbers.</summary>
+/// <remarks>
+/// <para>
+/// A look is an aircraft, a location and a day. It is bad where at least one finding of that day is a defect, and good where an
+/// inspection examined the location, or a finding was accepted, and there is no defect. A location not examined, not
+/// examinable, or without a line adds nothing.
+/// </para>
+/// <para>Inside a day the look comes first, then actions, then removals, then installations.</para>
+/// <para>
+/// Records dated before the watch start tell what is installed, how old it is and what is open; they are neither exposure nor
+/// events. The order of the lists of a history means nothing.
+/// </para>
+/// </remarks>
 public static class Observe
 {
-    /// <summary>Observations of one aircraft as of a day.</summary>
+    /// <summary>Observations of one aircraft as of a day; hours of serial numbers carry over inside it.</summary>
     /// <param name="history">Its records as known at the as-of moment.</param>
     /// <param name="layouts">Layouts by type group name; a type group that is missing has no locations.</param>
     /// <param name="asOf">The as-of day (UTC); records dated after it are listed as problems and left out.</param>
+    /// <exception cref="ArgumentException">The history has no airframe, or a layout has a kind that does not exist.</exception>
     public static AircraftObservations History(AircraftHistory history, IReadOnlyDictionary<string, Layout> layouts, DateOnly asOf)
     {
         ArgumentNullException.ThrowIfNull(history);
+        return Fleet([history], layouts, asOf)[0];
+    }
+
+    /// <summary>Observations of a fleet as of a day, in the order given; parts with serial numbers take their hours from aircraft to aircraft.</summary>
+    /// <param name="histories">Records as known at the as-of moment, one history per aircraft.</param>
+    /// <param name="layouts">Layouts by type group name; a type group that is missing has no locations.</param>
+    /// <param name="asOf">The as-of day (UTC); records dated after it are listed as problems and left out.</param>
+    /// <exception cref="ArgumentException">A history has no airframe, or a layout has a kind that does not exist.</exception>
+    public static IReadOnlyList<AircraftObservations> Fleet(
+        IReadOnlyList<AircraftHistory> histories, IReadOnlyDictionary<string, Layout> layouts, DateOnly asOf)
+    {
+        ArgumentNullException.ThrowIfNull(histories);
         ArgumentNullException.ThrowIfNull(layouts);
+        var index = new LayoutIndex(layouts);
+        var fleet = new List<(AircraftRecords Records, AircraftHours Hours)>(histories.Count);
+        foreach (var history in histories)
+        {
+            var records = AircraftRecords.Select(history, index, asOf);
+            fleet.Add((records, AircraftHours.Of(records)));
+        }
+
+        var carried = SerialNumbers.Carry(fleet);
+        return [.. fleet.Select(f => Aircraft(f.Records, f.Hours, carried))];
+    }
+
+    private static AircraftObservations Aircraft(
+        AircraftRecords records, AircraftHours hours, IReadOnlyDictionary<RecordKey, CarriedHours> carried)
+    {
+        var card = records.Card;
+        var exposures = new List<LocationExposure>();
+        var events = new List<LocationEvent>();
+        var lives = new List<ObservedLife>();
+        foreach (var timeline in LocationTimeline.Of(records, hours, carried))
+        {
+            var watched = LocationExposures.Of(timeline, card, hours);
+            exposures.AddRange(watched);
+            events.AddRange(LocationEvents.Of(timeline, records, watched));
+            lives.AddRange(LocationLives.Of(timeline, records, hours));
+        }
+
+        var lastInspection = records.Inspections.Count == 0 ? (DateOnly?)null : records.Inspections[^1].Content.InspectionDate;
         return new AircraftObservations
         {
-            Registration = history.Registration,
-            Base = history.Airframes[0].Content.Assignments[^1].Base,
-            TypeGroup = history.Airframes[0].Content.Assignments[^1].TypeGroup,
-            Exposures = [],
-            Events = [],
-            Lives = [],
-            Problems = [],
+            Registration = card.Registration,
+            Base = card.On(records.AsOf).Base,
+            TypeGroup = card.On(records.AsOf).TypeGroup,
+            RetiredDate = card.RetiredDate,
+            Latest = hours.Latest,
+            LatestInspection = lastInspection is { } date ? new HoursOnDate(date, hours.OfVisit(date)) : null,
+            Exposures = exposures,
+            Events = events,
+            Lives = lives,
+            Problems = [.. records.Problems.OrderBy(p => p.Date).ThenBy(p => p.Kind).ThenBy(p => p.Description, StringComparer.Ordinal)],
         };
     }
 }

@@ -9,7 +9,7 @@ public enum DataProblemKind
     /// <summary>More than 24 h flown per day.</summary>
     TooManyHoursPerDay = 2,
 
-    /// <summary>Hours of a visit disagree with the readings by more than the tolerance.</summary>
+    /// <summary>Hours of a visit disagree with the readings by more than 10 h, or records of one day with each other by more than 0.1 h.</summary>
     HoursDisagreeWithReadings = 3,
 
     /// <summary>A finding was followed by a good look without any action recorded.</summary>

@@ -11,4 +11,7 @@ public enum LifeExclusion
 
     /// <summary>It was never looked at.</summary>
     NeverExamined = 3,
+
+    /// <summary>It was found failed with no hours flown since it came under observation, so that (LastGood, FirstBad] is empty.</summary>
+    NoHours = 4,
 }

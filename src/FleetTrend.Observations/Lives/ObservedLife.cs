@@ -1,10 +1,15 @@
 using FleetTrend.Records;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
+using FleetTrend.Statistics.Lives;
 
 namespace FleetTrend.Observations.Lives;
 
 /// <summary>One part in one location, from when it came under observation to its end or its last good look. Ages in hours on the part.</summary>
+/// <remarks>
+/// Where <see cref="Exclusion"/> is <see cref="LifeExclusion.AgeUnknown"/> there are no ages: <see cref="Entry"/> and
+/// <see cref="LastGood"/> are zero and mean nothing, <see cref="FirstBad"/> and <see cref="AgeNow"/> are null.
+/// </remarks>
 public sealed record ObservedLife
 {
     /// <summary>The aircraft.</summary>
@@ -37,7 +42,7 @@ public sealed record ObservedLife
     /// <summary>Age at the first bad look; failure is in (LastGood, FirstBad]. Null where it did not fail.</summary>
     public Hours? FirstBad { get; init; }
 
-    /// <summary>What failed it; null where it did not fail.</summary>
+    /// <summary>What failed it; null where it did not fail, or where a removal says that it failed and no finding says how.</summary>
     public Condition? Failure { get; init; }
 
     /// <summary>Serial number of the part where it has one.</summary>
@@ -51,4 +56,8 @@ public sealed record ObservedLife
 
     /// <summary>The records behind its start, last good look and end.</summary>
     public required IReadOnlyList<RecordKey> Evidence { get; init; }
+
+    /// <summary>The life as statistics need it: failed in (LastGood, FirstBad], or good until LastGood; null where it is excluded.</summary>
+    public Life? ForFit() =>
+        Exclusion is null ? new Life(LastGood.Value, FirstBad?.Value ?? double.PositiveInfinity, Entry.Value) : null;
 }

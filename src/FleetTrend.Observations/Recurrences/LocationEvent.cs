@@ -20,15 +20,15 @@ public sealed record LocationEvent
     /// <summary>The condition.</summary>
     public required Condition Condition { get; init; }
 
-    /// <summary>Type group when it was found.</summary>
+    /// <summary>Type group of the exposure in which it arose; of the day it was found where it was present at entry.</summary>
     public required string TypeGroup { get; init; }
 
-    /// <summary>Base when it was found.</summary>
+    /// <summary>Base of the exposure in which it arose; of the day it was found where it was present at entry.</summary>
     public required string Base { get; init; }
 
     /// <summary>
-    /// Time in service at the last good look, or at the start of exposure where there was no look before;
-    /// null where it was <see cref="PresentAtEntry"/>. It arose in (LastGood, Found].
+    /// Time in service at the last look that did not find it, at the action that closed the one before it, or at the start of
+    /// exposure, whichever is latest; null where it was <see cref="PresentAtEntry"/>. It arose in (LastGood, Found].
     /// </summary>
     public Hours? LastGood { get; init; }
 
@@ -38,7 +38,9 @@ public sealed record LocationEvent
     /// <summary>The day it was found.</summary>
     public required DateOnly FoundDate { get; init; }
 
-    /// <summary>The first look found it, with no start of exposure before: listed and open, but no event of a rate.</summary>
+    /// <summary>
+    /// The first look found it with no start of exposure before, or it was open when the watch started: listed, but no event of a rate.
+    /// </summary>
     public required bool PresentAtEntry { get; init; }
 
     /// <summary>The last action that closed an earlier event of the same condition here in the same life; null for a first one.</summary>
@@ -47,10 +49,13 @@ public sealed record LocationEvent
     /// <summary>Time in service at that action.</summary>
     public Hours? SinceActionHours { get; init; }
 
-    /// <summary>Which one it is at this location since the last renewal: 1 for the first. Events present at entry count.</summary>
+    /// <summary>Which one of its condition it is at this location since the last renewal: 1 for the first. Events present at entry count.</summary>
     public required int Ordinal { get; init; }
 
-    /// <summary>The action that closed it; null while it is open or where a later good look closed it without one.</summary>
+    /// <summary>
+    /// The action that closed it (of several on one day, the one that changes the part most; a removal or installation counts as
+    /// replaced); null while it is open or where a later good look closed it without one.
+    /// </summary>
     public ActionKind? ClosedBy { get; init; }
 
     /// <summary>The day it was closed; null while it is open.</summary>

@@ -1,0 +1,84 @@
+using FleetTrend.Observations.Timelines;
+using FleetTrend.Records;
+using FleetTrend.Records.Actions;
+using FleetTrend.Records.Findings;
+using FleetTrend.Records.Sources;
+
+namespace FleetTrend.Observations.Recurrences;
+
+/// <summary>An event as it is put together while the days of its location pass.</summary>
+internal sealed class EventUnderWay
+{
+    private readonly List<SizeSeen> sizes = [];
+    private readonly List<RecordKey> evidence = [];
+
+    public required Condition Condition { get; init; }
+
+    public required DateOnly FoundDate { get; init; }
+
+    public required Hours Found { get; init; }
+
+    public Hours? LastGood { get; init; }
+
+    public required bool PresentAtEntry { get; set; }
+
+    public (ActionKind Kind, Hours At)? Since { get; set; }
+
+    public required int Ordinal { get; set; }
+
+    /// <summary>True where the latest action left it open on purpose: deferred or monitored.</summary>
+    public bool IsHeld { get; private set; }
+
+    public ActionKind? ClosedBy { get; private set; }
+
+    public DateOnly? ClosedDate { get; private set; }
+
+    public IReadOnlyList<RecordKey> Evidence => evidence;
+
+    public double LatestSize => sizes.Count == 0 ? 0 : sizes[^1].Millimetres;
+
+    /// <summary>It was seen, first or again: a size is a measurement on it.</summary>
+    public void Seen(IEnumerable<Recorded<Finding>> findings, Hours at)
+    {
+        foreach (var finding in findings)
+        {
+            evidence.Add(finding.Key);
+            if (finding.Content.SizeMillimetres is { } size)
+                sizes.Add(new SizeSeen(at, size));
+        }
+    }
+
+    public void Hold(IEnumerable<RecordKey> keys)
+    {
+        IsHeld = true;
+        evidence.AddRange(keys);
+    }
+
+    public void Close(ActionKind? by, DateOnly date, IEnumerable<RecordKey> keys)
+    {
+        ClosedBy = by;
+        ClosedDate = date;
+        evidence.AddRange(keys);
+    }
+
+    public LocationEvent Finish(LocationTimeline timeline, string registration, string typeGroup, string atBase) => new()
+    {
+        Registration = registration,
+        Location = timeline.Location,
+        Kind = timeline.Kind.Name,
+        Condition = Condition,
+        TypeGroup = typeGroup,
+        Base = atBase,
+        LastGood = PresentAtEntry ? null : LastGood,
+        Found = Found,
+        FoundDate = FoundDate,
+        PresentAtEntry = PresentAtEntry,
+        SinceAction = Since?.Kind,
+        SinceActionHours = Since?.At,
+        Ordinal = Ordinal,
+        ClosedBy = ClosedBy,
+        ClosedDate = ClosedDate,
+        Sizes = sizes,
+        Evidence = [.. evidence.Distinct()],
+    };
+}

@@ -1,0 +1,203 @@
+using FleetTrend.Observations.DataProblems;
+using FleetTrend.Observations.Exposures;
+using FleetTrend.Observations.Timelines;
+using FleetTrend.Records;
+using FleetTrend.Records.Actions;
+using FleetTrend.Records.Findings;
+using FleetTrend.Records.Sources;
+
+namespace FleetTrend.Observations.Recurrences;
+
+/// <summary>Events of one location (rules 1, 5 and 6): each crack, leak and so on once, however often it was seen.</summary>
+/// <remarks>
+/// Of n findings of a condition at one look, as many as there are open events of that condition are seen again and the rest
+/// are new, unless the source links them. A closing action, a removal or a renewal closes what is open; a later good look
+/// closes what no action was recorded for, and what was deferred or monitored stays open.
+/// </remarks>
+internal sealed class LocationEvents
+{
+    private readonly LocationTimeline timeline;
+    private readonly AircraftRecords records;
+    private readonly SameEvent same;
+    private readonly List<EventUnderWay> all = [];
+    private readonly List<EventUnderWay> open = [];
+    private readonly Dictionary<(string Source, string Id), EventUnderWay> byName = [];
+    private readonly Dictionary<Condition, int> ordinals = [];
+    private readonly Dictionary<Condition, (ActionKind Kind, Hours At)> closings = [];
+
+    /// <summary>Hours since which the place is watched, then of every look: what a later look finds was not found at these.</summary>
+    private readonly List<Hours> marks = [];
+
+    private LocationEvents(LocationTimeline timeline, AircraftRecords records)
+    {
+        this.timeline = timeline;
+        this.records = records;
+        same = new SameEvent([.. timeline.Days.SelectMany(d => d.Look?.Defects ?? [])]);
+    }
+
+    public static IEnumerable<LocationEvent> Of(LocationTimeline timeline, AircraftRecords records, IReadOnlyList<LocationExposure> exposures)
+    {
+        var events = new LocationEvents(timeline, records);
+        var watching = false;
+        foreach (var day in timeline.Days)
+        {
+            if (!watching && day.Date >= records.Card.WatchStartDate)
+            {
+                events.BeginWatch();
+                watching = true;
+            }
+
+            events.Pass(day);
+        }
+
+        if (!watching)
+            events.BeginWatch();
+        return events.all.Select(e => events.Finish(e, exposures));
+    }
+
+    /// <summary>What came before the watch is no event; what is open when it starts was present at entry.</summary>
+    private void BeginWatch()
+    {
+        all.RemoveAll(e => !open.Contains(e));
+        marks.Clear();
+        closings.Clear();
+        ordinals.Clear();
+        foreach (var e in open)
+        {
+            e.PresentAtEntry = true;
+            e.Since = null;
+            e.Ordinal = NextOrdinal(e.Condition);
+        }
+    }
+
+    private void Pass(LocationDay day)
+    {
+        if (day.Look is { } look)
+        {
+            if (look.IsGood)
+                CloseUnrecorded(day, look);
+            else
+                See(day, look);
+            marks.Add(day.Hours);
+        }
+
+        Act(day);
+        if (day.Renews)
+            Renew(day);
+    }
+
+    private void See(LocationDay day, Look look)
+    {
+        var sightings = look.Defects.GroupBy(f => same.NameOf(f.Key)).Select(g => g.ToList()).ToList();
+        var seenAgain = new HashSet<EventUnderWay>();
+        foreach (var sighting in sightings.ToList())
+        {
+            if (byName.TryGetValue(same.NameOf(sighting[0].Key), out var known))
+            {
+                known.Seen(sighting, day.Hours);
+                seenAgain.Add(known);
+                sightings.Remove(sighting);
+            }
+        }
+
+        foreach (var condition in sightings.GroupBy(s => s[0].Content.Condition).OrderBy(g => g.Key))
+        {
+            var others = open.Where(e => e.Condition == condition.Key && !seenAgain.Contains(e)).OrderByDescending(e => e.LatestSize).ToList();
+            foreach (var (i, sighting) in condition.OrderByDescending(Size).Index())
+            {
+                var e = i < others.Count ? others[i] : Begin(day, condition.Key);
+                e.Seen(sighting, day.Hours);
+                byName[same.NameOf(sighting[0].Key)] = e;
+            }
+        }
+    }
+
+    private static double Size(List<Recorded<Finding>> sighting) => sighting.Max(f => f.Content.SizeMillimetres ?? 0);
+
+    private EventUnderWay Begin(LocationDay day, Condition condition)
+    {
+        var begun = new EventUnderWay
+        {
+            Condition = condition,
+            FoundDate = day.Date,
+            Found = day.Hours,
+            LastGood = LastGood(condition, day.Hours),
+            PresentAtEntry = marks.Count == 0,
+            Since = closings.TryGetValue(condition, out var closing) ? closing : null,
+            Ordinal = NextOrdinal(condition),
+        };
+        all.Add(begun);
+        open.Add(begun);
+        return begun;
+    }
+
+    /// <summary>The latest hours, below those of the finding where there are any, at which it was not there: a look, a start, or an action against it.</summary>
+    private Hours? LastGood(Condition condition, Hours found)
+    {
+        if (marks.Count == 0)
+            return null;
+        var last = marks.FindLastIndex(m => m < found) is var i and >= 0 ? marks[i] : marks[0];
+        return closings.TryGetValue(condition, out var closing) && closing.At > last && closing.At <= found ? closing.At : last;
+    }
+
+    private int NextOrdinal(Condition condition) => ordinals[condition] = ordinals.GetValueOrDefault(condition) + 1;
+
+    private void CloseUnrecorded(LocationDay day, Look look)
+    {
+        if (day.Closes)
+            return;
+        foreach (var e in open.Where(e => !e.IsHeld).ToList())
+        {
+            e.Close(by: null, day.Date, look.Keys);
+            open.Remove(e);
+            records.List(
+                DataProblemKind.ActionNotRecorded,
+                day.Date,
+                $"{e.Condition} at {timeline.Location} of {e.FoundDate:O} was gone on {day.Date:O}, but no action against it is recorded.",
+                e.Evidence);
+        }
+    }
+
+    private void Act(LocationDay day)
+    {
+        var keys = day.Actions.Select(a => a.Key).ToList();
+        if (day.ClosingAction is { } kind)
+        {
+            foreach (var e in open)
+            {
+                e.Close(kind, day.Date, keys);
+                closings[e.Condition] = (kind, day.Hours);
+            }
+
+            open.Clear();
+        }
+        else if (keys.Count > 0)
+        {
+            open.ForEach(e => e.Hold(keys));
+        }
+    }
+
+    private void Renew(LocationDay day)
+    {
+        var keys = day.Removals.Select(r => r.Key).Concat(day.Renewal?.Keys ?? []).ToList();
+        open.ForEach(e => e.Close(ActionKind.Replaced, day.Date, keys));
+        open.Clear();
+        byName.Clear();
+        ordinals.Clear();
+        closings.Clear();
+        if (day.Renewal is not null || marks.Count > 0)
+        {
+            marks.Clear();
+            marks.Add(day.Hours);
+        }
+    }
+
+    private LocationEvent Finish(EventUnderWay e, IReadOnlyList<LocationExposure> exposures)
+    {
+        var card = records.Card;
+        var arose = e.PresentAtEntry ? null : exposures.FirstOrDefault(x => x.From < e.Found && e.Found <= x.To);
+        return arose is null
+            ? e.Finish(timeline, card.Registration, card.On(e.FoundDate).TypeGroup, card.On(e.FoundDate).Base)
+            : e.Finish(timeline, card.Registration, arose.TypeGroup, arose.Base);
+    }
+}
