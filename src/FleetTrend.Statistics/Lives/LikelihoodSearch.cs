@@ -26,8 +26,8 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
             if (Math.Abs(tau + deltaTau) > TauLimit) (deltaMu, deltaTau) = (deltaMu / 4, deltaTau / 4);
             if (Math.Abs(tau + deltaTau) > TauLimit) return null;
             var next = At(mu + deltaMu, tau + deltaTau);
-            var settled = gain <= 1e-13 && damping <= 1e-3;
-            if (next.Value >= here.Value || settled)
+            var settled = gain <= SmallestGain(here.Value) && damping <= 1e-3;
+            if (next.Value >= here.Value - Rounding(here.Value))
             {
                 // At the last step rounding may hide the gain; the step is kept, since the gradient is more exact than the value.
                 (mu, tau, here) = (mu + deltaMu, tau + deltaTau, next);
@@ -54,12 +54,12 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
         {
             var delta = curve < 0 ? -slope / curve : Math.Sign(slope) * path.StepLimit;
             delta = Math.Clamp(delta, -path.StepLimit, path.StepLimit);
-            var settled = curve < 0 && slope * delta <= 1e-13;
+            var settled = curve < 0 && slope * delta <= SmallestGain(value);
             var shrink = 0;
             while (true)
             {
                 var next = Along(path, x + delta);
-                if (next.Value >= value || (settled && double.IsFinite(next.Value)) || shrink > 60)
+                if (next.Value >= value - Rounding(value) || shrink > 60)
                 {
                     if (shrink > 60) return new PathPeak(x, here, value, IsSettled: settled);
                     (x, value, slope, curve, here) = (x + delta, next.Value, next.Slope, next.Curve, next.Position);
@@ -76,6 +76,12 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
 
         return new PathPeak(x, here, value, IsSettled: false);
     }
+
+    /// <summary>What the sum of many terms may be off by.</summary>
+    private static double Rounding(double value) => 1e-12 * Math.Abs(value);
+
+    /// <summary>A gain below which one more Newton step is the last.</summary>
+    private static double SmallestGain(double value) => 1e-13 + (1e-15 * Math.Abs(value));
 
     private (double Value, double Slope, double Curve, LikelihoodPath.Position Position) Along(LikelihoodPath path, double x)
     {
