@@ -1,3 +1,4 @@
+using FleetTrend.Statistics.Lives;
 using MathNet.Numerics;
 
 namespace FleetTrend.Statistics.Rates;
@@ -69,7 +70,7 @@ internal static class Quantile
         return shape * root * root * root;
     }
 
-    private static double LogOnePlusExp(double y) => y > 0 ? y + double.LogP1(Math.Exp(-y)) : double.LogP1(Math.Exp(y));
+    private static double LogOnePlusExp(double y) => y > 0 ? y + Accurate.LogOnePlus(Math.Exp(-y)) : Accurate.LogOnePlus(Math.Exp(y));
 
     /// <summary>Root of an increasing function whose derivative is given: Newton, halving where a step leaves the bracket.</summary>
     private static double Solve(Func<double, double> gap, Func<double, double> slope, double start, double low, double high)

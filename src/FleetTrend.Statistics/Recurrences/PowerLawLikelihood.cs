@@ -1,3 +1,5 @@
+using FleetTrend.Statistics.Lives;
+
 namespace FleetTrend.Statistics.Recurrences;
 
 /// <summary>
@@ -141,7 +143,7 @@ internal sealed class PowerLawLikelihood
 
     private static double Difference(double logStart, double logStop, double exponent) =>
         double.IsFinite(logStart)
-            ? -Math.Exp(exponent * logStop) * double.ExpM1(exponent * (logStart - logStop))
+            ? -Math.Exp(exponent * logStop) * Accurate.ExpMinusOne(exponent * (logStart - logStop))
             : Math.Exp(exponent * logStop);
 
     /// <summary>Derivative by the exponent of the logarithm of stop^b - start^b.</summary>
@@ -151,7 +153,7 @@ internal sealed class PowerLawLikelihood
             return logStop;
         // With w = log stop - log start: log stop + w / (exp(b w) - 1).
         var width = logStop - logStart;
-        return logStop + width / double.ExpM1(exponent * width);
+        return logStop + width / Accurate.ExpMinusOne(exponent * width);
     }
 
     /// <summary>Root between two exponents, on a logarithmic scale.</summary>

@@ -1,6 +1,7 @@
+using FleetTrend.Statistics.Lives;
 using MathNet.Numerics;
 
-namespace FleetTrend.Statistics.Norms;
+namespace FleetTrend.Statistics;
 
 /// <summary>
 /// The law of a count: chances of lowest, lowest + 1, and so on. Chances below <see cref="Negligible"/> at either end are dropped,
@@ -22,6 +23,12 @@ internal sealed class CountLaw
     /// <summary>A count that is always zero.</summary>
     public static CountLaw Zero { get; } = new(0, [1]);
 
+    /// <summary>Law with given chances of 0, 1, 2 and so on.</summary>
+    public static CountLaw Of(double[] chances) => Trimmed(0, chances);
+
+    /// <summary>Chances of 0, 1, 2 and so on.</summary>
+    public double[] FromZero() => [.. Enumerable.Repeat(0.0, checked((int)lowest)), .. chances];
+
     /// <summary>Binomial law, by recursion outwards from its mode.</summary>
     public static CountLaw Binomial(long trials, double chance)
     {
@@ -32,7 +39,7 @@ internal sealed class CountLaw
         var mode = Math.Min(trials, (long)Math.Floor((trials + 1) * chance));
         var atMode = Math.Exp(
             SpecialFunctions.GammaLn(trials + 1.0) - SpecialFunctions.GammaLn(mode + 1.0)
-            - SpecialFunctions.GammaLn(trials - mode + 1.0) + mode * Math.Log(chance) + (trials - mode) * double.LogP1(-chance));
+            - SpecialFunctions.GammaLn(trials - mode + 1.0) + mode * Math.Log(chance) + (trials - mode) * Accurate.LogOnePlus(-chance));
         return FromMode(
             mode, atMode,
             k => k == trials ? 0 : (trials - k) / (k + 1.0) * (chance / (1 - chance)),
@@ -49,6 +56,20 @@ internal sealed class CountLaw
                 sum[i + j] += chances[i] * other.chances[j];
         }
         return Trimmed(lowest + other.lowest, sum);
+    }
+
+    /// <summary>Law of the sum of so many independent counts of this law, by repeated doubling.</summary>
+    public CountLaw Times(int count)
+    {
+        var (sum, power) = (Zero, this);
+        for (var left = count; left > 0; left >>= 1)
+        {
+            if ((left & 1) == 1)
+                sum = sum.Plus(power);
+            if (left > 1)
+                power = power.Plus(power);
+        }
+        return sum;
     }
 
     /// <summary>Chance of a count at least this high.</summary>

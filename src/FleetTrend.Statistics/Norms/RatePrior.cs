@@ -1,0 +1,33 @@
+using FleetTrend.Statistics.Lives;
+
+namespace FleetTrend.Statistics.Norms;
+
+/// <summary>What is believed of the law of units' rates before the counts are seen.</summary>
+public sealed class RatePrior
+{
+    private readonly Func<double, double, double> logDensity;
+
+    /// <summary>Makes a prior.</summary>
+    /// <param name="description">What it is, for reports.</param>
+    /// <param name="logDensity">Log-density over (mean, shape), up to a constant.</param>
+    public RatePrior(string description, Func<double, double, double> logDensity)
+    {
+        Description = description;
+        this.logDensity = logDensity;
+    }
+
+    /// <summary>
+    /// The default: any mean (flat on its logarithm); coefficient of variation between units half-Cauchy with scale one,
+    /// which allows none as well as much.
+    /// </summary>
+    /// <remarks>Source: half-Cauchy for a spread between groups, Gelman 2006, Bayesian Analysis 1.</remarks>
+    public static RatePrior Weak { get; } = new(
+        "mean flat on its logarithm; coefficient of variation half-Cauchy, scale 1",
+        (mean, shape) => -Math.Log(mean) - 1.5 * Math.Log(shape) - Accurate.LogOnePlus(1 / shape));
+
+    /// <summary>What it is.</summary>
+    public string Description { get; }
+
+    /// <summary>Log-density over (log mean, log shape), up to a constant.</summary>
+    internal double OnLogs(double mean, double shape) => logDensity(mean, shape) + Math.Log(mean) + Math.Log(shape);
+}

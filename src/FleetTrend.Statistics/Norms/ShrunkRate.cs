@@ -1,0 +1,89 @@
+using MathNet.Numerics;
+
+namespace FleetTrend.Statistics.Norms;
+
+/// <summary>One unit's rate given its own count and what the others tell of rates.</summary>
+public sealed class ShrunkRate
+{
+    private readonly RateNode[] nodes;
+    private readonly CountExposure unit;
+
+    internal ShrunkRate(CountExposure unit, RateNode[] nodes, double confidence)
+    {
+        this.unit = unit;
+        this.nodes = nodes;
+        Rate = nodes.Sum(n => n.Weight * (n.Shape + unit.Events) / (n.Shape / n.Mean + unit.Exposure));
+        Ratio = nodes.Sum(n => n.Weight * (n.Shape + unit.Events) / (n.Shape + n.Mean * unit.Exposure));
+        RateInterval = Limits(confidence, n => n.Shape / n.Mean + unit.Exposure, Rate);
+        RatioInterval = Limits(confidence, n => n.Shape + n.Mean * unit.Exposure, Ratio);
+    }
+
+    /// <summary>Events counted.</summary>
+    public int Events => unit.Events;
+
+    /// <summary>Hours or expected events.</summary>
+    public double Exposure => unit.Exposure;
+
+    /// <summary>Posterior mean of the rate, events per unit of exposure.</summary>
+    public double Rate { get; }
+
+    /// <summary>Equal-tailed credible interval of the rate.</summary>
+    public Interval RateInterval { get; }
+
+    /// <summary>Posterior mean of the unit's rate over the mean rate of units.</summary>
+    public double Ratio { get; }
+
+    /// <summary>Equal-tailed credible interval of the ratio.</summary>
+    public Interval RatioInterval { get; }
+
+    /// <summary>Chance that the unit's rate is more than so many times the mean rate of units.</summary>
+    /// <param name="ratio">The ratio to exceed, zero or more.</param>
+    /// <returns>The chance, in [0, 1].</returns>
+    /// <remarks>Source: tail of the mixture of gamma posteriors, see <see cref="HierarchicalRates"/>.</remarks>
+    public double ExceedanceProbability(double ratio)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(ratio);
+        return ratio == 0 ? 1 : Above(ratio, n => n.Shape + n.Mean * unit.Exposure);
+    }
+
+    private double Above(double value, Func<RateNode, double> rateParameter)
+    {
+        var sum = 0.0;
+        foreach (var node in nodes)
+            sum += node.Weight * UpperGamma(node.Shape + unit.Events, rateParameter(node) * value);
+        return Math.Min(1, sum);
+    }
+
+    /// <summary>
+    /// Limits as roots of the mixture's tail on the logarithm. The bracket starts near the mean and widens until it holds
+    /// the root.
+    /// </summary>
+    private Interval Limits(double confidence, Func<RateNode, double> rateParameter, double mean)
+    {
+        var tail = (1 - confidence) / 2;
+        double Root(double upper)
+        {
+            double Gap(double y) => Above(Math.Exp(y), rateParameter) - upper;
+            var (low, high) = (Math.Log(mean) - 1, Math.Log(mean) + 1);
+            while (Gap(low) < 0 && low > -700)
+                low -= 2;
+            while (Gap(high) > 0 && high < 700)
+                high += 1;
+            return Math.Exp(Crossing.Find(Gap, low, high));
+        }
+
+        return new Interval(Root(1 - tail), Root(tail), confidence);
+    }
+
+    /// <summary>
+    /// Upper gamma tail. For shapes beyond a million the law is so narrow that the normal form on the cube root (error below
+    /// 1e-9 there) replaces a series that would take as many steps as the root of the shape.
+    /// </summary>
+    private static double UpperGamma(double shape, double x)
+    {
+        if (shape < 1e6)
+            return SpecialFunctions.GammaUpperRegularized(shape, x);
+        var z = (Math.Cbrt(x / shape) - 1 + 1 / (9 * shape)) * 3 * Math.Sqrt(shape);
+        return SpecialFunctions.Erfc(z / Math.Sqrt(2)) / 2;
+    }
+}

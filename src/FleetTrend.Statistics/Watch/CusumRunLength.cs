@@ -1,0 +1,93 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace FleetTrend.Statistics.Watch;
+
+/// <summary>
+/// Looks until the signal of a Poisson cumulative sum with constant expectation, exactly: on a lattice of 1/unit the sum is
+/// a Markov chain with finitely many states.
+/// </summary>
+public sealed class CusumRunLength
+{
+    private const double NegligibleMass = 1e-17;
+
+    private readonly Matrix<double> transition;
+    private readonly int start;
+
+    private CusumRunLength(Matrix<double> transition, int start)
+    {
+        this.transition = transition;
+        this.start = start;
+        var ones = Vector<double>.Build.Dense(transition.RowCount, 1);
+        var mean = (Matrix<double>.Build.DenseIdentity(transition.RowCount) - transition).Solve(ones);
+        Mean = mean[start];
+    }
+
+    /// <summary>Average number of looks until the signal, the signalling look included.</summary>
+    public double Mean { get; }
+
+    /// <summary>Chance of a signal within so many looks.</summary>
+    /// <param name="looks">Number of looks, zero or more.</param>
+    public double SignalWithin(int looks)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(looks);
+        var running = Vector<double>.Build.Dense(transition.RowCount, 1);
+        for (var i = 0; i < looks; i++)
+            running = transition * running;
+        return 1 - running[start];
+    }
+
+    /// <summary>Builds the chain.</summary>
+    /// <param name="mean">True mean count per look, above zero.</param>
+    /// <param name="reference">Reference value, in lattice steps (reference value times <paramref name="unit"/>), one or more.</param>
+    /// <param name="limit">Limit, in lattice steps, one or more.</param>
+    /// <param name="unit">Lattice steps per event, one or more.</param>
+    /// <param name="headStart">Start of the sum, in lattice steps, zero or more and below the limit.</param>
+    /// <param name="direction">What the sum watches for.</param>
+    /// <param name="alarm">Whether the limit itself signals.</param>
+    /// <returns>The run length's law.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An input is outside its range.</exception>
+    /// <remarks>Source: Brook and Evans 1972, Biometrika 59; Lucas 1985, Technometrics 27. Time grows as the cube of the limit.</remarks>
+    public static CusumRunLength Of(
+        double mean, int reference, int limit, int unit = 1, int headStart = 0,
+        CusumDirection direction = CusumDirection.Upper, CusumAlarm alarm = CusumAlarm.AtOrAbove)
+    {
+        if (!(mean > 0) || double.IsInfinity(mean))
+            throw new ArgumentOutOfRangeException(nameof(mean), mean, "The mean count is finite and above zero.");
+        ArgumentOutOfRangeException.ThrowIfLessThan(reference, 1);
+        ArgumentOutOfRangeException.ThrowIfLessThan(limit, 1);
+        ArgumentOutOfRangeException.ThrowIfLessThan(unit, 1);
+        var states = alarm == CusumAlarm.AtOrAbove ? limit : limit + 1;
+        ArgumentOutOfRangeException.ThrowIfNegative(headStart);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(headStart, states);
+
+        var law = CountChances(mean);
+        var chain = Matrix<double>.Build.Dense(states, states);
+        for (var from = 0; from < states; from++)
+        {
+            // Counts beyond the law's end are certain not to signal downwards and certain to signal upwards, or negligible.
+            for (var count = 0; count < law.Length; count++)
+            {
+                var step = direction == CusumDirection.Upper ? unit * (long)count - reference : reference - unit * (long)count;
+                var to = Math.Max(0, from + step);
+                if (to < states)
+                    chain[from, (int)to] += law[count];
+            }
+        }
+        return new CusumRunLength(chain, headStart);
+    }
+
+    private static double[] CountChances(double mean)
+    {
+        var poisson = new MathNet.Numerics.Distributions.Poisson(mean);
+        var most = (int)Math.Ceiling(mean + 12 * Math.Sqrt(mean) + 30);
+        var law = new List<double>();
+        for (var k = 0; k <= most; k++)
+        {
+            var chance = poisson.Probability(k);
+            if (k > mean && chance < NegligibleMass)
+                break;
+            law.Add(chance);
+        }
+        return [.. law];
+    }
+}

@@ -1,0 +1,44 @@
+using FleetTrend.Statistics.Watch;
+
+namespace FleetTrend.Statistics.Tests.Watch;
+
+public sealed class CusumRunLengthTests
+{
+    [Fact] // Lucas 1985 Tables 2 to 5: 438, 333, 437, 318 for k = .25, h = 10, mean .25; digits by Markov chain in R.
+    public void Lucas_tables()
+    {
+        var reference = ReferenceCase.Load("poisson-cusum-run-lengths");
+        double[] found =
+        [
+            CusumRunLength.Of(0.25, 1, 40, 4).Mean,
+            CusumRunLength.Of(0.25, 1, 40, 4, 20).Mean,
+            CusumRunLength.Of(0.25, 1, 40, 4, 0, CusumDirection.Lower).Mean,
+            CusumRunLength.Of(0.25, 1, 40, 4, 20, CusumDirection.Lower).Mean,
+        ];
+        reference.Equal(found[0], "lucas_upper");
+        reference.Equal(found[1], "lucas_upper_head");
+        reference.Equal(found[2], "lucas_lower");
+        reference.Equal(found[3], "lucas_lower_head");
+        Assert.Equal(reference.PublishedAll("lucas"), found.Select(f => Math.Round(f)));
+    }
+
+    [Fact] // The same R chain on a grid of reference values and limits, and with the other alarm rule.
+    public void A_grid_of_designs()
+    {
+        var reference = ReferenceCase.Load("poisson-cusum-run-lengths");
+        var (k, h) = (reference.Counts("k"), reference.Counts("h"));
+        var (sound, shifted) = (reference.Column("mu0"), reference.Column("mu1"));
+        reference.Equal(k.Select((_, i) => CusumRunLength.Of(sound[i], k[i], h[i]).Mean), "sound");
+        reference.Equal(k.Select((_, i) => CusumRunLength.Of(shifted[i], k[i], h[i]).Mean), "shifted");
+        reference.Equal(k.Select((_, i) => CusumRunLength.Of(sound[i], k[i], h[i], alarm: CusumAlarm.Above).Mean), "sound_above");
+        reference.Equal(new[] { 0.8, 1.3, 2 }.Select(m => CusumRunLength.Of(m, 13, 47, 10).Mean), "tenths");
+    }
+
+    [Fact] // Definition: the mean is the sum over looks of the chance of not having signalled before.
+    public void The_mean_is_the_sum_of_survival()
+    {
+        var law = CusumRunLength.Of(1.5, 1, 5);
+        var sum = Enumerable.Range(0, 2000).Sum(n => 1 - law.SignalWithin(n));
+        Assert.Equal(law.Mean, sum, 8);
+    }
+}
