@@ -13,6 +13,7 @@ internal sealed class LifeUnderWay
     private readonly Hours? startHours;
     private readonly Hours? startAge;
     private readonly IReadOnlyList<RecordKey> startKeys = [];
+    private IReadOnlyList<RecordKey> lastGoodKeys = [];
     private Hours? entry;
     private DateOnly? startDate;
     private Hours? firstBad;
@@ -55,6 +56,7 @@ internal sealed class LifeUnderWay
     public void SeeGood(LocationDay day, IReadOnlyList<RecordKey> keys)
     {
         startDate ??= day.Date;
+        lastGoodKeys = keys;
         if (AgeAt(day.Hours) is { } age)
         {
             entry ??= age;
@@ -105,7 +107,7 @@ internal sealed class LifeUnderWay
             SerialNumber = SerialNumber,
             StartDate = date,
             AgeNow = ageNow,
-            Evidence = [.. startKeys.Concat(lastGood.Keys ?? []).Concat(ends).Distinct()],
+            Evidence = [.. startKeys.Concat(lastGood.Keys ?? lastGoodKeys).Concat(ends).Distinct()],
         };
     }
 
