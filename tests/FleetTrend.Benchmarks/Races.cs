@@ -3,5 +3,5 @@ namespace FleetTrend.Benchmarks;
 /// <summary>All races, in the order in which they are run.</summary>
 internal static class Races
 {
-    public static IEnumerable<Race> All => [.. LifeRaces.All];
+    public static IEnumerable<Race> All => [.. LifeRaces.All, .. RecurrenceRaces.All];
 }
