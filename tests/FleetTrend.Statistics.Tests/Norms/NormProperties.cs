@@ -1,0 +1,94 @@
+using CsCheck;
+using FleetTrend.Statistics.Norms;
+using FleetTrend.Statistics.Rates;
+
+namespace FleetTrend.Statistics.Tests.Norms;
+
+/// <summary>Invariances of rates and norms that follow from their definitions.</summary>
+public sealed class NormProperties
+{
+    private static readonly Gen<List<CountExposure>> GenUnits =
+        (from events in Gen.Int[0, 40]
+         from hours in Gen.Double[0.5, 5000]
+         select new CountExposure(events, hours)).List[2, 30];
+
+    [Fact]
+    public void Hours_rescale_a_rate_and_leave_ratios_alone() => Gen.Select(Gen.Int[0, 200], Gen.Double[1, 1e5], Gen.Int[0, 200], Gen.Double[1, 1e5]).Sample((a, t, b, u) =>
+    {
+        var (rate, scaled) = (RateEstimate.Estimate(a, t).Value, RateEstimate.Estimate(a, 10 * t).Value);
+        Assert.Equal(rate.Interval.Upper, 10 * scaled.Interval.Upper, 1e-9 * rate.Interval.Upper);
+        Assert.True(rate.Interval.Contains(rate.Rate));
+        if (a + b > 0)
+        {
+            var ratio = RateRatio.Estimate(a, t, b, u).Value;
+            Assert.Equal(ratio.TwoSidedPValue, RateRatio.Estimate(a, 10 * t, b, 10 * u).Value.TwoSidedPValue, 1e-9);
+            Assert.InRange(ratio.TwoSidedPValue, 0, 1 + 1e-12);
+            Assert.True(ratio.Interval.Contains(ratio.Ratio));
+        }
+    });
+
+    [Fact] // The interval of a ratio and its one-sided tests are one and the same statement.
+    public void A_ratio_interval_excludes_one_exactly_when_a_tail_is_small() => Gen.Select(Gen.Int[0, 60], Gen.Int[0, 60], Gen.Double[0.2, 5]).Sample((a, b, t) =>
+    {
+        if (a + b == 0)
+            return;
+        var ratio = RateRatio.Estimate(a, t, b, 1).Value;
+        if (Math.Abs(ratio.UpperPValue - 0.025) > 1e-9)
+            Assert.Equal(ratio.UpperPValue < 0.025, ratio.Interval.Lower > 1);
+        if (Math.Abs(ratio.LowerPValue - 0.025) > 1e-9)
+            Assert.Equal(ratio.LowerPValue < 0.025, ratio.Interval.Upper < 1);
+    });
+
+    [Fact]
+    public void Order_of_units_and_a_unit_without_hours_change_no_standing() => GenUnits.Sample(units =>
+    {
+        var counts = units.Select((u, i) => new UnitCount($"N{i:D3}", u.Events, u.Exposure)).ToList();
+        var there = LeaveOneOutTest.Test([new NormStratum("s", counts)]);
+        var back = LeaveOneOutTest.Test([new NormStratum("s", [.. counts.AsEnumerable().Reverse(), new UnitCount("Z", 0, 0)])]);
+        Assert.Equal(["Z"], back.NotComparable);
+        Assert.All(there.Standings.Zip(back.Standings), p =>
+        {
+            Assert.Equal(p.First.UpperPValue, p.Second.UpperPValue, 1e-9);
+            Assert.Equal(p.First.Expected, p.Second.Expected, 1e-9 * (1 + p.First.Expected));
+            Assert.InRange(p.First.UpperPValue, 0, 1);
+        });
+    });
+
+    [Fact]
+    public void Q_values_never_lie_below_p_values_and_rise_with_them() => Gen.Double[0, 1].List[0, 60].Sample(p =>
+    {
+        var q = FalseDiscovery.QValues(p);
+        for (var i = 0; i < p.Count; i++)
+        {
+            Assert.True(q[i] >= p[i] && q[i] <= 1);
+            for (var j = 0; j < p.Count; j++)
+                Assert.True(p[i] > p[j] || q[i] <= q[j]);
+        }
+    });
+
+    [Fact] // Expected hours or other units of exposure: the law's shape does not care, its mean follows.
+    public void A_gamma_poisson_law_rescales() => GenUnits.Sample(
+        units =>
+        {
+            if (!GammaPoissonFit.Fit(units).TryGetValue(out var fit))
+                return;
+            var scaled = GammaPoissonFit.Fit([.. units.Select(u => new CountExposure(u.Events, 8 * u.Exposure))]).Value;
+            Assert.Equal(fit.NoExtraVariation, scaled.NoExtraVariation);
+            Assert.Equal(fit.Mean, 8 * scaled.Mean, 1e-6 * fit.Mean);
+            if (!fit.NoExtraVariation)
+                Assert.Equal(fit.Shape, scaled.Shape, 1e-4 * fit.Shape);
+        },
+        iter: 60);
+
+    [Fact]
+    public void Shrunk_rates_are_numbers_inside_their_intervals() => GenUnits.Sample(
+        units =>
+        {
+            if (!HierarchicalRates.Estimate(units).TryGetValue(out var rates))
+                return;
+            Assert.All(rates.Units, u => Assert.True(
+                double.IsFinite(u.Rate) && u.RateInterval.Lower <= u.Rate && u.RateInterval.Upper >= u.Rate
+                && u.ExceedanceProbability(1.5) is >= 0 and <= 1));
+        },
+        iter: 15);
+}
