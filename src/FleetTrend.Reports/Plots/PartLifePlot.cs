@@ -1,0 +1,77 @@
+using ScottPlot;
+
+namespace FleetTrend.Reports.Plots;
+
+/// <summary>Share of parts failed by hours on the part: steps as the looks show them, and the fitted curve, for several bases.</summary>
+public sealed class PartLifePlot : ReportPlot
+{
+    private const int CurvePoints = 120;
+    private readonly IReadOnlyList<LifeCurve> curves;
+
+    /// <summary>Makes the plot.</summary>
+    /// <param name="name">Short name, unique in the report.</param>
+    /// <param name="altText">What it shows, in words.</param>
+    /// <param name="caption">The line below it.</param>
+    /// <param name="curves">The curves; one at least, each with a step or a fit.</param>
+    public PartLifePlot(string name, string altText, string caption, IReadOnlyList<LifeCurve> curves)
+        : base(name, altText, caption) => this.curves = curves;
+
+    /// <inheritdoc/>
+    public override int Height => 340;
+
+    private protected override Plot Draw()
+    {
+        var plot = PlotStyle.Blank("Hours on the part", "Share failed, %");
+        var end = curves.SelectMany(c => c.Steps).Max(s => (double?)(s.Upper ?? s.Lower))
+            ?? curves.Max(c => c.WeibullScaleHours ?? 0);
+        for (var i = 0; i < curves.Count; i++)
+        {
+            var color = PlotStyle.Series[i % PlotStyle.Series.Length];
+            DrawSteps(plot, curves[i], color);
+            DrawFit(plot, curves[i], color, PlotStyle.Patterns[i % PlotStyle.Patterns.Length], end);
+        }
+
+        plot.Axes.SetLimitsX(0, end * 1.04);
+        plot.Axes.SetLimitsY(0, 104);
+        PlotStyle.Legend(plot, Alignment.LowerRight);
+        return plot;
+    }
+
+    // Between the ends of a step the data do not say where the failures were: a thin slope; elsewhere the share is known: a bar.
+    private static void DrawSteps(Plot plot, LifeCurve curve, Color color)
+    {
+        var (lastUpper, lastShare) = (0.0, 0.0);
+        foreach (var step in curve.Steps)
+        {
+            Segment(plot, lastUpper, lastShare, step.Lower, lastShare, color, 3);
+            if (step.Upper is not { } upper) return;
+            Segment(plot, step.Lower, lastShare, upper, step.Cdf * 100, color, 0.8f);
+            (lastUpper, lastShare) = (upper, step.Cdf * 100);
+        }
+    }
+
+    private static void DrawFit(Plot plot, LifeCurve curve, Color color, LinePattern pattern, double end)
+    {
+        if (curve is not { WeibullShape: { } shape, WeibullScaleHours: { } scale })
+        {
+            plot.Legend.ManualItems.Add(new LegendItem { LabelText = curve.Label, LineColor = color, LineWidth = 3 });
+            return;
+        }
+
+        var xs = Enumerable.Range(0, CurvePoints + 1).Select(i => end * 1.04 * i / CurvePoints).ToArray();
+        var ys = xs.Select(x => 100 * (1 - Math.Exp(-Math.Pow(x / scale, shape)))).ToArray();
+        var line = plot.Add.ScatterLine(xs, ys, color);
+        line.LineWidth = 2;
+        line.LinePattern = pattern;
+        line.LegendText = curve.Label;
+    }
+
+    private static void Segment(Plot plot, double x1, double y1, double x2, double y2, Color color, float width)
+    {
+        if (x2 <= x1) return;
+        var line = plot.Add.Line(x1, y1, x2, y2);
+        line.LineColor = color.WithAlpha(width > 1 ? 0.75 : 0.55);
+        line.LineWidth = width;
+        line.MarkerSize = 0;
+    }
+}

@@ -1,0 +1,51 @@
+using FleetTrend.Reports.Fonts;
+using ScottPlot;
+
+namespace FleetTrend.Reports.Plots;
+
+/// <summary>The common look of the plots: dark on white, told apart by dash and marker as well as by colour.</summary>
+internal static class PlotStyle
+{
+    public static readonly Color Ink = Color.FromHex("#1f2933");
+    public static readonly Color Quiet = Color.FromHex("#5b6670");
+    public static readonly Color Rule = Color.FromHex("#d9dee3");
+
+    /// <summary>Colours that stay apart for colour-blind readers (Okabe and Ito 2008) and differ in lightness for black-and-white print.</summary>
+    public static readonly Color[] Series =
+    [
+        Color.FromHex("#0072b2"), Color.FromHex("#d55e00"), Color.FromHex("#111111"), Color.FromHex("#009e73"), Color.FromHex("#7a4b8a"),
+    ];
+
+    public static readonly LinePattern[] Patterns =
+        [LinePattern.Solid, LinePattern.Dashed, LinePattern.Dotted, LinePattern.DenselyDashed, LinePattern.Solid];
+
+    public static Plot Blank(string xLabel, string yLabel)
+    {
+        var plot = new Plot();
+        plot.Font.Set(ShippedFonts.Family);
+        plot.FigureBackground.Color = Colors.White;
+        plot.DataBackground.Color = Colors.White;
+        plot.Axes.Color(Ink);
+        plot.Axes.Right.FrameLineStyle.Width = 0;
+        plot.Axes.Top.FrameLineStyle.Width = 0;
+        plot.Grid.MajorLineColor = Rule;
+        plot.XLabel(xLabel, 13);
+        plot.YLabel(yLabel, 13);
+        plot.Axes.Bottom.Label.Bold = false;
+        plot.Axes.Left.Label.Bold = false;
+        plot.Axes.Bottom.TickLabelStyle.FontSize = 12;
+        plot.Axes.Left.TickLabelStyle.FontSize = 12;
+        return plot;
+    }
+
+    public static void Legend(Plot plot, Alignment alignment)
+    {
+        var legend = plot.ShowLegend(alignment);
+        legend.FontSize = 12;
+        legend.FontName = ShippedFonts.Family;
+        legend.FontColor = Ink;
+        legend.OutlineColor = Rule;
+        legend.ShadowColor = Colors.Transparent;
+        legend.BackgroundColor = Colors.White;
+    }
+}

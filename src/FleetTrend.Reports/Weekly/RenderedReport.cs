@@ -1,0 +1,20 @@
+namespace FleetTrend.Reports.Weekly;
+
+/// <summary>A report as bytes and text: ready to be mailed, stored and shown.</summary>
+public sealed record RenderedReport
+{
+    /// <summary>Subject of the mail: one line, no control characters.</summary>
+    public required string Subject { get; init; }
+
+    /// <summary>The plain-text part: lines of at most 78 columns, ended by <c>\n</c>.</summary>
+    public required string Text { get; init; }
+
+    /// <summary>The HTML part: a whole document whose plots are <c>cid:NAME</c>, a name of <see cref="Plots"/> each.</summary>
+    public required string Html { get; init; }
+
+    /// <summary>The same for a page: what goes between a page's header and footer, plots in place as vector drawings.</summary>
+    public required string PageHtml { get; init; }
+
+    /// <summary>The plots: name, such as <c>standings.png</c>, to PNG bytes.</summary>
+    public required IReadOnlyDictionary<string, byte[]> Plots { get; init; }
+}

@@ -1,0 +1,60 @@
+using System.Globalization;
+using FleetTrend.Trends;
+
+namespace FleetTrend.Reports.Words;
+
+/// <summary>The parts in which a figure is always shown: value, interval, counts.</summary>
+/// <param name="Value">The estimate with its unit, or why there is none.</param>
+/// <param name="Interval">The interval, or that there is none.</param>
+/// <param name="Counts">The events and the exposure or lives behind it.</param>
+public sealed record FigureWords(string Value, string Interval, string Counts)
+{
+    /// <summary>Words for a figure.</summary>
+    public static FigureWords Of(Figure figure, FigureStyle style)
+    {
+        var value = figure.Value is { } estimate && double.IsFinite(estimate)
+            ? Amount(estimate, figure, style)
+            : figure.NotEnoughData ?? $"not enough data: {NumberWords.Count(figure.Events, "event", "events")}";
+        return new FigureWords(value, IntervalOf(figure, style), CountsOf(figure));
+    }
+
+    /// <summary>All in one line: <c>3.90 times (95 % interval 1.40 to 6.20; 8 events in 1,240 h)</c>.</summary>
+    public string OneLine => $"{Value} ({Interval}; {Counts})";
+
+    private static string Amount(double value, Figure figure, FigureStyle style) => style switch
+    {
+        FigureStyle.Times => Bare(value, style) + " times",
+        FigureStyle.Hours => Bare(value, style) + " h",
+        FigureStyle.Chance => Bare(value, style),
+        _ => figure.Unit.Length == 0 ? Bare(value, style) : $"{Bare(value, style)} {figure.Unit}",
+    };
+
+    private static string Bare(double value, FigureStyle style) => style switch
+    {
+        FigureStyle.Hours => NumberWords.HoursBare(value),
+        FigureStyle.Chance => NumberWords.Percent(value),
+        _ => NumberWords.Rounded(value),
+    };
+
+    private static string IntervalOf(Figure figure, FigureStyle style)
+    {
+        var confidence = (figure.Confidence * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %";
+        var upper = figure.Upper is { } limit && double.IsFinite(limit) ? limit : (double?)null;
+        var lower = figure.Lower is { } floor && double.IsFinite(floor) ? floor : (double?)null;
+        return (lower, upper) switch
+        {
+            ({ } l, { } u) => $"{confidence} interval {Bare(l, style)} to {Bare(u, style)}",
+            (null, { } u) => $"at most {Amount(u, figure, style)}, {confidence}",
+            ({ } l, null) => $"at least {Amount(l, figure, style)}, {confidence}; no upper limit",
+            _ => "no interval",
+        };
+    }
+
+    private static string CountsOf(Figure figure)
+    {
+        var lives = figure.Lives is { } count
+            ? $"{NumberWords.Count(figure.Events, "failure", "failures")} among {NumberWords.Count(count, "life", "lives")}"
+            : NumberWords.Count(figure.Events, "event", "events");
+        return figure.ExposureHours is { } hours ? $"{lives} in {NumberWords.Hours(hours)}" : lives;
+    }
+}

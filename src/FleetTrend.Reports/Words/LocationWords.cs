@@ -1,0 +1,32 @@
+using FleetTrend.Records.Layouts;
+
+namespace FleetTrend.Reports.Words;
+
+/// <summary>Location paths and kinds in words.</summary>
+public static class LocationWords
+{
+    /// <summary>A path in words: <c>exhaust/cyl-3/flange-weld</c> reads <c>cyl 3 flange weld</c>; the system is said where it is not the exhaust.</summary>
+    public static string Of(string path)
+    {
+        var parts = path.Split('/', StringSplitOptions.RemoveEmptyEntries);
+        var shown = parts.Length > 1 && parts[0] == "exhaust" ? parts[1..] : parts;
+        return string.Join(' ', shown).Replace('-', ' ');
+    }
+
+    /// <summary>Several paths: the first few in words, then how many more.</summary>
+    public static string List(IReadOnlyList<string> paths, int most = 3)
+    {
+        var shown = string.Join(", ", paths.Take(most).Select(Of));
+        return paths.Count > most ? $"{shown} and {paths.Count - most} more" : shown;
+    }
+
+    /// <summary>A kind in words, small first letter: <c>exhaust gasket</c>.</summary>
+    public static string Kind(string kind)
+    {
+        var title = LocationKinds.Find(kind)?.Title ?? kind.Replace('-', ' ');
+        return title.Length == 0 ? title : char.ToLowerInvariant(title[0]) + title[1..];
+    }
+
+    /// <summary>What to look for at a kind of place, or null.</summary>
+    public static string? LookFor(string kind) => LocationKinds.Find(kind)?.LookFor;
+}

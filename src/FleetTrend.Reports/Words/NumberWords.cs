@@ -1,0 +1,87 @@
+using System.Globalization;
+
+namespace FleetTrend.Reports.Words;
+
+/// <summary>Numbers and days as people read them.</summary>
+public static class NumberWords
+{
+    /// <summary>A number with three significant digits at most, thousands set apart: <c>1,240</c>, <c>3.87</c>, <c>0.042</c>.</summary>
+    public static string Rounded(double value)
+    {
+        if (double.IsPositiveInfinity(value)) return "no limit";
+        var size = Math.Abs(value);
+        var format = size switch
+        {
+            0 => "0",
+            >= 100 => "#,0",
+            >= 10 => "0.0",
+            >= 1 => "0.00",
+            >= 0.1 => "0.00",
+            >= 0.01 => "0.000",
+            >= 0.0001 => "0.00000",
+            _ => "0.0E+0",
+        };
+        return value.ToString(format, CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>Hours without decimals from 100 h on, with one below: <c>1,240 h</c>, <c>61.5 h</c>.</summary>
+    public static string Hours(double hours) => HoursBare(hours) + " h";
+
+    /// <summary>A share in percent: <c>12 %</c>, <c>0.4 %</c>.</summary>
+    public static string Percent(double share)
+    {
+        var percent = share * 100;
+        var format = Math.Abs(percent) switch
+        {
+            0 => "0",
+            >= 10 and <= 90 => "0",
+            > 90 and < 99.95 => "0.0",
+            > 90 => "0",
+            >= 0.1 => "0.0",
+            _ => "0.00",
+        };
+        return percent.ToString(format, CultureInfo.InvariantCulture) + " %";
+    }
+
+    /// <summary>A count with thousands set apart.</summary>
+    public static string Count(int count) => count.ToString("#,0", CultureInfo.InvariantCulture);
+
+    /// <summary>A count with its word: <c>1 crack</c>, <c>3 cracks</c>.</summary>
+    public static string Count(int count, string one, string many) => $"{Count(count)} {(count == 1 ? one : many)}";
+
+    /// <summary>A day: <c>22 Nov 2026</c>.</summary>
+    public static string Day(DateOnly date) => date.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
+
+    /// <summary>A moment in UTC: <c>22 Nov 2026 05:30 UTC</c>.</summary>
+    public static string Moment(DateTimeOffset moment) =>
+        moment.ToUniversalTime().ToString("d MMM yyyy HH:mm", CultureInfo.InvariantCulture) + " UTC";
+
+    /// <summary>A period of days: <c>16 to 22 Nov 2026</c>.</summary>
+    public static string Period(DateOnly start, DateOnly end)
+    {
+        if (start == end) return Day(end);
+        var format = start.Year != end.Year ? "d MMM yyyy" : start.Month != end.Month ? "d MMM" : "%d";
+        return $"{start.ToString(format, CultureInfo.InvariantCulture)} to {Day(end)}";
+    }
+
+    /// <summary>A probability as odds: <c>1 in 50</c>; below one in ten thousand <c>fewer than 1 in 10,000</c>.</summary>
+    public static string OneIn(double chance) => chance switch
+    {
+        >= 0.995 => "almost all",
+        > 0.35 => Percent(chance),
+        < 0.0001 => "fewer than 1 in 10,000",
+        _ => "1 in " + Count((int)Math.Round(RoundedOdds(1 / chance))),
+    };
+
+    internal static string HoursBare(double hours) =>
+        double.IsPositiveInfinity(hours)
+            ? "no limit"
+            : hours.ToString(Math.Abs(hours) >= 100 ? "#,0" : "0.#", CultureInfo.InvariantCulture);
+
+    private static double RoundedOdds(double odds)
+    {
+        if (odds < 20) return odds;
+        var step = Math.Pow(10, Math.Floor(Math.Log10(odds)) - 1);
+        return Math.Round(odds / step) * step;
+    }
+}
