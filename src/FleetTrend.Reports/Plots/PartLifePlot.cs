@@ -33,7 +33,7 @@ public sealed class PartLifePlot : ReportPlot
 
         plot.Axes.SetLimitsX(0, end * 1.04);
         plot.Axes.SetLimitsY(0, 104);
-        PlotStyle.Legend(plot, Alignment.LowerRight);
+        PlotStyle.Legend(plot, Alignment.UpperLeft);
         return plot;
     }
 

@@ -44,6 +44,7 @@ internal static class PlotStyle
         legend.FontSize = 12;
         legend.FontName = ShippedFonts.Family;
         legend.FontColor = Ink;
+        legend.SymbolWidth = 36;
         legend.OutlineColor = Rule;
         legend.ShadowColor = Colors.Transparent;
         legend.BackgroundColor = Colors.White;

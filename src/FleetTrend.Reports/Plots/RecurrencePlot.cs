@@ -31,14 +31,15 @@ public sealed class RecurrencePlot : ReportPlot
         var end = Math.Max(
             trend.Points[^1].Hours,
             departing?.Events[^1].FoundHours ?? 0);
-        var start = trend.Points[0].Hours - (0.04 * (end - trend.Points[0].Hours));
+        var start = trend.Points[0].Hours - (0.04 * Math.Max(10, end - trend.Points[0].Hours));
+        end += 0.03 * (end - start);
         DrawBand(plot, end);
         var (xs, ys) = Steps([.. trend.Points.Select(p => (p.Hours, p.Value))], start, end);
         var mean = plot.Add.ScatterLine(xs, ys, PlotStyle.Series[0]);
         mean.LineWidth = 2;
         mean.LegendText = "mean of the type group";
         DrawDeparting(plot, end);
-        plot.Axes.SetLimitsX(Math.Max(0, start), end + (0.03 * (end - start)));
+        plot.Axes.SetLimitsX(Math.Max(0, start), end);
         plot.Axes.SetLimitsY(0, Top() * 1.12);
         PlotStyle.Legend(plot, Alignment.UpperLeft);
         return plot;

@@ -10,13 +10,13 @@ internal static partial class SvgDrawing
     public static string Tidy(string svg, int width, int height)
     {
         var start = svg.IndexOf("<svg", StringComparison.Ordinal);
-        var body = Root().Replace(svg[start..], "<svg$1 viewBox=\"0 0 " + width + " " + height + "\">", 1);
+        var body = Root().Replace(svg[start..], "<svg${rest} viewBox=\"0 0 " + width + " " + height + "\">", 1);
         return body.Replace(
             $"font-family=\"{ShippedFonts.Family}\"",
             $"font-family=\"{ShippedFonts.Family}, Verdana, Geneva, sans-serif\"",
             StringComparison.Ordinal);
     }
 
-    [GeneratedRegex("<svg((?:(?! viewBox)[^>])*)>", RegexOptions.None, 1000)]
+    [GeneratedRegex("<svg(?<rest>(?:(?! viewBox)[^>])*)>", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Root();
 }

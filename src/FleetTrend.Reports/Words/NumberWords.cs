@@ -5,19 +5,18 @@ namespace FleetTrend.Reports.Words;
 /// <summary>Numbers and days as people read them.</summary>
 public static class NumberWords
 {
-    /// <summary>A number with three significant digits at most, thousands set apart: <c>1,240</c>, <c>3.87</c>, <c>0.042</c>.</summary>
+    /// <summary>A number with two or three significant digits, thousands set apart: <c>1,240</c>, <c>14</c>, <c>3.9</c>, <c>0.042</c>.</summary>
     public static string Rounded(double value)
     {
         if (double.IsPositiveInfinity(value)) return "no limit";
-        var size = Math.Abs(value);
-        var format = size switch
+        var format = Math.Abs(value) switch
         {
             0 => "0",
-            >= 100 => "#,0",
-            >= 10 => "0.0",
-            >= 1 => "0.00",
-            >= 0.1 => "0.00",
-            >= 0.01 => "0.000",
+            >= 9.95 => "#,0",
+            >= 0.995 => "0.0",
+            >= 0.0995 => "0.00",
+            >= 0.00995 => "0.000",
+            >= 0.000995 => "0.0000",
             >= 0.0001 => "0.00000",
             _ => "0.0E+0",
         };
@@ -34,10 +33,9 @@ public static class NumberWords
         var format = Math.Abs(percent) switch
         {
             0 => "0",
-            >= 10 and <= 90 => "0",
-            > 90 and < 99.95 => "0.0",
-            > 90 => "0",
-            >= 0.1 => "0.0",
+            > 90 and < 99.95 => "0.#",
+            >= 9.95 => "0",
+            >= 0.0995 => "0.0",
             _ => "0.00",
         };
         return percent.ToString(format, CultureInfo.InvariantCulture) + " %";

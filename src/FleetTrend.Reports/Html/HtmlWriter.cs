@@ -1,0 +1,53 @@
+using System.Net;
+using System.Text;
+
+namespace FleetTrend.Reports.Html;
+
+/// <summary>Writes HTML whose every text and attribute is escaped; nothing that came from a record is ever markup.</summary>
+internal sealed class HtmlWriter
+{
+    private readonly StringBuilder html = new();
+
+    /// <summary>Opens an element. Names and attribute names are ours, values are escaped.</summary>
+    public HtmlWriter Open(string element, string style, params (string Name, string Value)[] attributes)
+    {
+        html.Append('<').Append(element);
+        foreach (var (name, value) in attributes) html.Append(' ').Append(name).Append("=\"").Append(Escape(value)).Append('"');
+        if (style.Length > 0) html.Append(" style=\"").Append(Escape(style)).Append('"');
+        html.Append('>');
+        return this;
+    }
+
+    /// <summary>Closes an element.</summary>
+    public HtmlWriter Close(string element)
+    {
+        html.Append("</").Append(element).Append('>');
+        if (element is not ("span" or "a" or "strong" or "sup")) html.Append('\n');
+        return this;
+    }
+
+    /// <summary>Text, escaped.</summary>
+    public HtmlWriter Text(string text)
+    {
+        html.Append(Escape(text));
+        return this;
+    }
+
+    /// <summary>Markup of our own making, as it is.</summary>
+    public HtmlWriter Raw(string markup)
+    {
+        html.Append(markup);
+        return this;
+    }
+
+    /// <summary>An element with text alone.</summary>
+    public HtmlWriter Element(string element, string style, string text, params (string Name, string Value)[] attributes) =>
+        Open(element, style, attributes).Text(text).Close(element);
+
+    /// <inheritdoc/>
+    public override string ToString() => html.ToString();
+
+    // Control characters have no place in HTML, escaped or not.
+    private static string Escape(string text) =>
+        WebUtility.HtmlEncode(new string([.. text.Select(c => char.IsControl(c) ? ' ' : c)]));
+}

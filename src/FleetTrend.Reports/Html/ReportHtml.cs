@@ -1,0 +1,51 @@
+using FleetTrend.Reports.Weekly;
+
+namespace FleetTrend.Reports.Html;
+
+/// <summary>A report as HTML that stands between the head and the foot of a document: one frame with inline styles.</summary>
+public static class ReportHtml
+{
+    /// <summary>Renders a report.</summary>
+    /// <param name="report">The report.</param>
+    /// <param name="placement">Where its plots are.</param>
+    public static string Render(WeeklyReport report, PlotPlacement placement)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        var html = new HtmlWriter();
+        html.Open("div", HtmlStyle.Frame, ("class", "ft-frame"));
+        html.Element("h1", HtmlStyle.Title, report.Title);
+        if (report.Notice is { } notice) html.Element("p", HtmlStyle.Notice, notice);
+        html.Element("p", HtmlStyle.Caution, Cautions.Brief, ("class", "ft-caution"));
+        html.Open("p", HtmlStyle.Aside, ("class", "ft-origin"));
+        html.Text(string.Join(" · ", report.Origin.Select(o => $"{o.Key}: {o.Value}")));
+        html.Close("p");
+        foreach (var section in report.Sections) Section(html, section, placement);
+        if (report.PagesUrl is { } pages)
+        {
+            html.Open("p", HtmlStyle.Aside).Text("More on the pages: ");
+            html.Open("a", HtmlStyle.Link, ("href", pages.AbsoluteUri)).Text(pages.AbsoluteUri).Close("a").Close("p");
+        }
+
+        return html.Close("div").ToString();
+    }
+
+    /// <summary>Renders one section by itself, for a page that has a frame of its own.</summary>
+    /// <param name="section">The section.</param>
+    public static string Render(ReportSection section)
+    {
+        ArgumentNullException.ThrowIfNull(section);
+        var html = new HtmlWriter();
+        Section(html, section, PlotPlacement.Inline);
+        return html.ToString();
+    }
+
+    private static void Section(HtmlWriter html, ReportSection section, PlotPlacement placement)
+    {
+        var heading = "ft-" + section.Name;
+        html.Open("section", string.Empty, ("aria-labelledby", heading));
+        html.Element("h2", HtmlStyle.Heading, section.Heading, ("id", heading));
+        var blocks = new HtmlBlocks(html, placement);
+        foreach (var block in section.Blocks) blocks.Write(block);
+        html.Close("section");
+    }
+}

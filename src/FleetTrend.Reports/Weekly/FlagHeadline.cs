@@ -1,0 +1,45 @@
+using FleetTrend.Records.Findings;
+using FleetTrend.Reports.Words;
+using FleetTrend.Trends.Flags;
+
+namespace FleetTrend.Reports.Weekly;
+
+/// <summary>A flag in a few words.</summary>
+internal static class FlagHeadline
+{
+    /// <summary>With its subject: <c>ZZ-A07 cracks again at cyl 3 flange weld</c>.</summary>
+    public static string Of(ProposedFlag flag) => flag.Kind switch
+    {
+        FlagKind.BasePartLife => $"{Plural(LocationWords.Kind(flag.PartKind ?? "part"))} last less long at {flag.Base}",
+        _ => $"{flag.Registration} {Predicate(flag)}",
+    };
+
+    /// <summary>Without its subject: <c>cracks again at cyl 3 flange weld</c>.</summary>
+    public static string Predicate(ProposedFlag flag)
+    {
+        var condition = flag.Condition ?? Condition.Other;
+        return flag.Kind switch
+        {
+            FlagKind.RepeatLocation => $"{ConditionWords.Again(condition)} at {LocationWords.List(flag.Locations, 1)}",
+            FlagKind.AirframeDrift => Drift(flag, condition),
+            _ => $"{Plural(LocationWords.Kind(flag.PartKind ?? "part"))} last less long than at the other bases",
+        };
+    }
+
+    /// <summary>A part kind as many: <c>exhaust gaskets</c>; the word before "of" takes the s.</summary>
+    public static string Plural(string kind)
+    {
+        var of = kind.IndexOf(" of ", StringComparison.Ordinal);
+        var (head, tail) = of < 0 ? (kind, string.Empty) : (kind[..of], kind[of..]);
+        return (head.EndsWith('s') ? head : head + "s") + tail;
+    }
+
+    private static string Drift(ProposedFlag flag, Condition condition)
+    {
+        var where = flag.Locations.Count > 0 ? $", most at {LocationWords.Of(flag.Locations[0])}" : string.Empty;
+        var many = ConditionWords.Many(condition);
+        return flag.Ratio.Value is { } ratio && double.IsFinite(ratio)
+            ? $"has {NumberWords.Rounded(ratio)} times the {many} of its like{where}"
+            : $"has {ConditionWords.Count(flag.Observed, condition)}, its like none{where}";
+    }
+}

@@ -1,0 +1,62 @@
+using FleetTrend.Reports.Blocks;
+using FleetTrend.Reports.Words;
+using FleetTrend.Trends;
+using FleetTrend.Trends.Airframes;
+
+namespace FleetTrend.Reports.Weekly;
+
+/// <summary>The fleet table.</summary>
+public static class FleetSection
+{
+    private static readonly Column[] Columns =
+    [
+        new("Tail"), new("Base"), new("Type group"), new("Hours", true), new("Since inspection", true), new("Open", true), new("90 days", true), new("Flags"),
+    ];
+
+    /// <summary>The fleet table of a snapshot by itself, for a page.</summary>
+    /// <param name="snapshot">The trends.</param>
+    /// <param name="flags">Flags that are not closed.</param>
+    public static ReportSection Of(TrendSnapshot snapshot, IReadOnlyList<FlagLine> flags)
+    {
+        ArgumentNullException.ThrowIfNull(snapshot);
+        var today = DateOnly.FromDateTime(snapshot.AsOf.UtcDateTime);
+        return Of(new ReportDraft(snapshot, null, new ReportInputs
+        {
+            Scope = ReportScope.WholeFleet,
+            Period = new ReportPeriod(today, today),
+            Flags = flags,
+        }));
+    }
+
+    internal static ReportSection Of(ReportDraft draft)
+    {
+        if (draft.Fleet.Count == 0)
+            return new ReportSection("fleet", "Fleet", [new Block.Paragraph("No aircraft on record here.")]);
+        var flags = draft.Flags.Where(f => f.Flag.Registration is not null)
+            .GroupBy(f => f.Flag.Registration!, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.First().State, StringComparer.Ordinal);
+        var retired = draft.Current.Fleet.Count(l => l.RetiredDate is not null && draft.Scope.Covers(l.Base));
+        List<Block> blocks =
+        [
+            new Block.Table(
+                $"Fleet, {draft.AsOf}: time in service and hours since the last inspection, events that no action has closed, events found in the last 90 days",
+                Columns,
+                [.. draft.Fleet.Select(l => Row(l, flags))]),
+        ];
+        if (retired > 0)
+            blocks.Add(new Block.Paragraph($"{NumberWords.Count(retired, "aircraft that left the fleet is", "aircraft that left the fleet are")} not shown; their hours stay in the norms.", IsAside: true));
+        return new ReportSection("fleet", "Fleet", blocks);
+    }
+
+    private static IReadOnlyList<Line> Row(FleetLine line, Dictionary<string, FlagLineState> flags) =>
+    [
+        line.Registration,
+        line.Base,
+        line.TypeGroup,
+        line.LatestHours is { } hours ? NumberWords.Hours(hours) : "none known",
+        line.HoursSinceInspection is { } since ? NumberWords.Hours(since) : "no inspection",
+        NumberWords.Count(line.OpenEvents),
+        NumberWords.Count(line.RecentEvents),
+        flags.TryGetValue(line.Registration, out var state) ? state switch { FlagLineState.New => "new", FlagLineState.Open => "open", _ => "acknowledged" } : "",
+    ];
+}

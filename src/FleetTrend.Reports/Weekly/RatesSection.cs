@@ -1,0 +1,45 @@
+using FleetTrend.Records.Findings;
+using FleetTrend.Reports.Blocks;
+using FleetTrend.Reports.Words;
+using FleetTrend.Trends.Locations;
+
+namespace FleetTrend.Reports.Weekly;
+
+/// <summary>How often cracks arise, per kind of place. It is of the whole type group, whatever the scope.</summary>
+internal static class RatesSection
+{
+    private const int MostRows = 10;
+
+    public static ReportSection? Of(ReportDraft draft)
+    {
+        var rates = draft.Current.Rates
+            .Where(r => r.Kind is not null && r.Location is null && draft.HasTypeGroup(r.TypeGroup))
+            .Where(r => r.Condition == Condition.Crack && r.Rate.Events > 0)
+            .OrderByDescending(r => r.Rate.Value ?? 0).ThenBy(r => r.TypeGroup, StringComparer.Ordinal).ThenBy(r => r.Kind, StringComparer.Ordinal)
+            .ToList();
+        if (rates.Count == 0) return null;
+        List<Block> blocks =
+        [
+            new Block.Table(
+                $"Cracks by kind of place, all bases, {draft.AsOf}",
+                [new("Kind of place"), new("Type group"), new("Rate", true), new("Came back", true)],
+                [.. rates.Take(MostRows).Select(r => Row(draft, r))]),
+        ];
+        var atEntry = rates.Sum(r => r.PresentAtEntryCount);
+        if (atEntry > 0)
+        {
+            blocks.Add(new Block.Paragraph(
+                $"{NumberWords.Count(atEntry, "crack was", "cracks were")} already there at the first look; they are listed as open and take no part in a rate.", IsAside: true));
+        }
+
+        return new ReportSection("rates", "How often cracks arise", blocks);
+    }
+
+    private static IReadOnlyList<Line> Row(ReportDraft draft, RateTrend rate) =>
+    [
+        LocationWords.Kind(rate.Kind!),
+        rate.TypeGroup,
+        draft.Cell(rate.Rate, FigureStyle.AsIs),
+        $"{rate.RepeatCount} of {rate.Rate.Events}",
+    ];
+}

@@ -1,0 +1,72 @@
+using FleetTrend.Records.Findings;
+using FleetTrend.Reports.Blocks;
+using FleetTrend.Reports.Words;
+using FleetTrend.Trends;
+using FleetTrend.Trends.Airframes;
+
+namespace FleetTrend.Reports.Weekly;
+
+/// <summary>What the sections of one report have in common while it is composed.</summary>
+internal sealed class ReportDraft
+{
+    private readonly HashSet<string> typeGroups;
+
+    public ReportDraft(TrendSnapshot current, TrendSnapshot? previous, ReportInputs inputs)
+    {
+        Current = current;
+        Previous = previous;
+        Inputs = inputs;
+        Flags = [.. FlagOrder.Of(inputs.Flags.Where(f => inputs.Scope.Covers(f.Flag.Base)))];
+        Fleet = [.. current.Fleet.Where(l => l.RetiredDate is null && inputs.Scope.Covers(l.Base))];
+        typeGroups = Fleet.Select(l => l.TypeGroup).ToHashSet(StringComparer.Ordinal);
+    }
+
+    public TrendSnapshot Current { get; }
+
+    public TrendSnapshot? Previous { get; }
+
+    public ReportInputs Inputs { get; }
+
+    public ReportScope Scope => Inputs.Scope;
+
+    /// <summary>Flags in scope, most pressing first.</summary>
+    public IReadOnlyList<FlagLine> Flags { get; }
+
+    /// <summary>Aircraft in scope that fly.</summary>
+    public IReadOnlyList<FleetLine> Fleet { get; }
+
+    public MethodList Methods { get; } = new();
+
+    /// <summary>The words that close every caption.</summary>
+    public string AsOf => $"as of {NumberWords.Moment(Current.AsOf)}";
+
+    /// <summary>Whether an aircraft in scope is of this type group.</summary>
+    public bool HasTypeGroup(string name) => typeGroups.Contains(name);
+
+    /// <summary>A figure as a piece of a line.</summary>
+    public Run Number(Figure figure, FigureStyle style) => new Run.Number(figure, style, Methods.NumberOf(figure.Method));
+
+    /// <summary>A figure as a cell of a table.</summary>
+    public Line Cell(Figure figure, FigureStyle style) => Line.Of(Number(figure, style));
+
+    /// <summary>Where the rows behind a number can be read, or null where there are no pages.</summary>
+    public Uri? Evidence(string? registration, string? typeGroup, string? location, Condition? condition)
+    {
+        if (Inputs.PagesUrl is null) return null;
+        List<(string Name, string Value)> query = [];
+        if (registration is not null) query.Add(("registration", registration));
+        if (typeGroup is not null) query.Add(("typeGroup", typeGroup));
+        if (location is not null) query.Add(("location", location));
+        if (condition is { } c) query.Add(("condition", ProtoName(c)));
+        query.Add(("asOfTime", Current.AsOf.ToUniversalTime().ToString("yyyy-MM-dd'T'HH:mm:ss.ffffff'Z'")));
+        var text = string.Join('&', query.Select(p => $"{p.Name}={Uri.EscapeDataString(p.Value)}"));
+        return new Uri(Inputs.PagesUrl, "v1/trends/evidence?" + text);
+    }
+
+    private static string ProtoName(Condition condition) => condition switch
+    {
+        Condition.LeakTrace => "CONDITION_LEAK_TRACE",
+        Condition.MissingPiece => "CONDITION_MISSING_PIECE",
+        _ => "CONDITION_" + condition.ToString().ToUpperInvariant(),
+    };
+}

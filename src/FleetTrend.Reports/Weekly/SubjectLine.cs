@@ -1,0 +1,51 @@
+using FleetTrend.Reports.Words;
+
+namespace FleetTrend.Reports.Weekly;
+
+/// <summary>The subject of the mail: the news itself, in one line.</summary>
+internal static class SubjectLine
+{
+    private const int MostCharacters = 140;
+
+    /// <summary>The subject of a report.</summary>
+    public static string Of(ReportDraft draft, int newProblems)
+    {
+        var fresh = draft.Flags.Where(f => f.State == FlagLineState.New).ToList();
+        var open = draft.Flags.Count - fresh.Count;
+        var at = draft.Scope.Base is { } b ? $" at {b}" : ", whole fleet";
+        var news = fresh.Count > 0
+            ? $"{NumberWords.Count(fresh.Count, "new flag", "new flags")}{at}: {Headlines(fresh)}"
+            : Quiet(draft, at, open, newProblems);
+        return OneLine(news);
+    }
+
+    private static string Quiet(ReportDraft draft, string at, int open, int newProblems)
+    {
+        if (draft.Fleet.Count == 0) return $"No aircraft on record{at}";
+        var still = open > 0 ? $", {NumberWords.Count(open, "flag", "flags")} still open" : string.Empty;
+        return newProblems > 0
+            ? $"No new flags{at}{still}; {NumberWords.Count(newProblems, "data problem", "data problems")} to sort out"
+            : $"Quiet week{at}: no new flags{still}";
+    }
+
+    private static string Headlines(List<FlagLine> fresh)
+    {
+        var shown = string.Empty;
+        for (var i = 0; i < fresh.Count; i++)
+        {
+            var next = (i == 0 ? string.Empty : "; ") + FlagHeadline.Of(fresh[i].Flag);
+            if (i > 0 && shown.Length + next.Length > MostCharacters - 50) return $"{shown}; {fresh.Count - i} more";
+            shown += next;
+        }
+
+        return shown;
+    }
+
+    // A name with a line break in it must not start another header.
+    private static string OneLine(string text)
+    {
+        var clean = string.Join(' ', new string([.. text.Select(c => char.IsControl(c) ? ' ' : c)])
+            .Split(' ', StringSplitOptions.RemoveEmptyEntries));
+        return clean.Length <= MostCharacters + 20 ? clean : clean[..(MostCharacters + 17)] + "...";
+    }
+}

@@ -1,0 +1,137 @@
+using FleetTrend.Reports.Blocks;
+using FleetTrend.Reports.Words;
+using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.Flags;
+
+namespace FleetTrend.Reports.Weekly;
+
+/// <summary>Tails (and bases) to look at: a card each, most pressing first.</summary>
+internal static class TailsSection
+{
+    private const int MostDrivers = 3;
+
+    public static ReportSection Of(ReportDraft draft)
+    {
+        var cards = draft.Flags.GroupBy(f => FlagOrder.Subject(f.Flag), StringComparer.Ordinal).ToList();
+        List<Block> blocks =
+        [
+            cards.Count == 0
+                ? new Block.Paragraph("Nothing is flagged. That is no sign that all is well; see the cautions.")
+                : new Block.Paragraph("Look at these first. Each stands out against aircraft or bases of the same type.", IsAside: true),
+            .. cards.Select((lines, i) => Card(draft, i + 1, [.. lines])),
+        ];
+        if (StandingPicture.Of(draft) is { } picture) blocks.Add(picture);
+        return new ReportSection("tails", "Tails to look at", blocks);
+    }
+
+    private static Block.Card Card(ReportDraft draft, int rank, IReadOnlyList<FlagLine> lines)
+    {
+        var flag = lines[0].Flag;
+        var home = flag.Registration is null ? string.Empty : $", {flag.Base}";
+        List<Block> blocks = [];
+        foreach (var line in lines) blocks.AddRange(Reason(draft, line));
+        var checks = lines.SelectMany(l => l.Flag.WhatToCheck.Select(w => InWords(w, l.Flag))).Distinct(StringComparer.Ordinal).ToList();
+        if (checks.Count > 0)
+        {
+            blocks.Add(new Block.SubHeading("What to check"));
+            blocks.Add(new Block.Bullets([.. checks.Select(c => (Line)c)]));
+        }
+
+        return new Block.Card(
+            Line.Of(new Run.Strong($"{rank}. {FlagOrder.Subject(flag)}"), home), Badge(lines[0].State), blocks);
+    }
+
+    private static IEnumerable<Block> Reason(ReportDraft draft, FlagLine line)
+    {
+        // This week's numbers where the flag would be raised again; else those it was last seen with, and a word on that.
+        var now = draft.Current.Flags.FirstOrDefault(f => f.Subject == line.Flag.Subject);
+        var flag = now ?? line.Flag;
+        yield return new Block.Paragraph(Line.Of(new Run.Strong(Capital(FlagHeadline.Predicate(flag)) + ".")));
+        yield return new Block.Paragraph(Evidence(draft, flag));
+        if (Drivers(draft, flag) is { } drivers) yield return new Block.Paragraph(drivers);
+        if (now is null)
+        {
+            yield return new Block.Paragraph(
+                "This week's numbers alone would not raise it. The figures are those of the last time they did.", IsAside: true);
+        }
+
+        yield return new Block.Paragraph(State(draft, line), IsAside: true);
+    }
+
+    private static Line Evidence(ReportDraft draft, ProposedFlag flag)
+    {
+        List<Run> runs = [];
+        if (flag.Condition is { } condition)
+        {
+            runs.Add(ConditionWords.Count(flag.Observed, condition));
+            if (flag.Expected is { } expected)
+                runs.Add($" seen, {NumberWords.Rounded(expected)} expected in the same hours at the rate of the others: ");
+            else
+                runs.Add(" seen; there is no other aircraft to compare with: ");
+        }
+        else
+        {
+            runs.Add("Median life here over median life at the other bases: ");
+        }
+
+        runs.Add(draft.Number(flag.Ratio, FigureStyle.Times));
+        runs.Add(". ");
+        if (flag.Kind == FlagKind.RepeatLocation)
+            runs.Add("Picked because it came back, not by a test; so picked, the ratio runs high.");
+        else if (flag.QValue is { } q)
+            runs.Add(ChanceWords.OfQ(q));
+        if (flag.SinceDate is { } since) runs.Add($" First seen {NumberWords.Day(since)}.");
+        return new Line(runs);
+    }
+
+    private static Line? Drivers(ReportDraft draft, ProposedFlag flag)
+    {
+        if (flag.Kind != FlagKind.AirframeDrift || flag.Condition is not { } condition) return null;
+        var standing = draft.Current.Airframes.FirstOrDefault(a =>
+            a.Registration == flag.Registration && a.Condition == condition && a.TypeGroup == flag.TypeGroup);
+        if (standing is null || standing.Drivers.Count == 0) return null;
+        var shown = string.Join("; ", standing.Drivers.Take(MostDrivers).Select(Driver));
+        return $"Where: {shown}. Norm: {NumberWords.Count(standing.OthersEvents, "event", "events")} on {NumberWords.Count(standing.OthersCount, "other", "others")} of {flag.TypeGroup}.";
+    }
+
+    private static string Driver(LocationShare share) =>
+        $"{LocationWords.Of(share.Location)} ({share.Observed} seen, {NumberWords.Rounded(share.Expected)} expected in {NumberWords.Hours(share.ExposureHours)})";
+
+    private static Line State(ReportDraft draft, FlagLine line)
+    {
+        var flag = line.Flag;
+        var state = line.State switch
+        {
+            FlagLineState.New => $"New, raised {NumberWords.Day(line.RaisedDate)}.",
+            FlagLineState.Open => $"Open since {NumberWords.Day(line.RaisedDate)}; nobody has acknowledged it.",
+            _ => $"Raised {NumberWords.Day(line.RaisedDate)}, acknowledged{By(line)}.",
+        };
+        var note = string.IsNullOrWhiteSpace(line.Note) ? string.Empty : $" Note: {line.Note}";
+        var location = flag.Kind == FlagKind.RepeatLocation && flag.Locations.Count > 0 ? flag.Locations[0] : null;
+        return draft.Evidence(flag.Registration, flag.Registration is null ? flag.TypeGroup : null, location, flag.Condition) is { } target
+            ? Line.Of(state + note + " ", new Run.Link("Rows behind it", target))
+            : state + note;
+    }
+
+    private static string By(FlagLine line)
+    {
+        var by = string.IsNullOrWhiteSpace(line.AcknowledgedBy) ? string.Empty : $" by {line.AcknowledgedBy}";
+        return line.AcknowledgedDate is { } date ? $"{by} on {NumberWords.Day(date)}" : by;
+    }
+
+    private static string Badge(FlagLineState state) => state switch
+    {
+        FlagLineState.New => "NEW",
+        FlagLineState.Open => "OPEN",
+        _ => "ACKNOWLEDGED",
+    };
+
+    // A line about a place starts with its path; people read words.
+    private static string InWords(string check, ProposedFlag flag)
+    {
+        var place = flag.Locations.FirstOrDefault(l => check.StartsWith(l + ":", StringComparison.Ordinal));
+        return place is null ? check : Capital(LocationWords.Of(place)) + check[place.Length..];
+    }
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+}
