@@ -46,7 +46,7 @@ public abstract class ReportPlot
     public string RenderSvg()
     {
         using var plot = Draw();
-        return SvgDrawing.Tidy(plot.GetSvgXml(Width, Height), Width, Height);
+        return SvgDrawing.Tidy(plot.GetSvgXml(Width, Height), Name, Width, Height);
     }
 
     private protected abstract Plot Draw();

@@ -1,0 +1,126 @@
+using AngleSharp.Dom;
+using AngleSharp.Html.Parser;
+using FleetTrend.Reports.Weekly;
+using FleetTrend.Trends;
+using static FleetTrend.Reports.Tests.InventedFleet;
+
+namespace FleetTrend.Reports.Tests;
+
+/// <summary>What the sections say. Expected words are derived by hand from the invented fleet.</summary>
+public sealed class SectionTests
+{
+    private static IDocument Report(TrendSnapshot now, TrendSnapshot? before, ReportInputs inputs) =>
+        new HtmlParser().ParseDocument(WeeklyReport.Compose(now, before, inputs).Render().Html);
+
+    private static string Section(IDocument document, string name) =>
+        document.QuerySelector($"section[aria-labelledby=ft-{name}]")?.TextContent ?? "";
+
+    [Fact]
+    public void Most_pressing_stands_first_and_cautions_last()
+    {
+        var order = Report(Snapshot(), WeekBefore(), AllFlags(ReportScope.WholeFleet))
+            .QuerySelectorAll("section").Select(s => s.GetAttribute("aria-labelledby")!).ToList();
+        Assert.Equal(
+            ["ft-news", "ft-tails", "ft-repeats", "ft-part-lives", "ft-rates", "ft-fleet", "ft-problems", "ft-too-little", "ft-reading", "ft-cautions"],
+            order);
+    }
+
+    [Fact]
+    public void New_events_are_those_that_the_week_before_did_not_have()
+    {
+        var news = Section(Report(Snapshot(), WeekBefore(), AllFlags(ReportScope.WholeFleet)), "news");
+        Assert.Contains("2 cracks, on ZZ-A07 (2)", news); // nine now, seven a week ago
+        Assert.Contains("1 new data problem", news);
+        Assert.Contains("1 of 12 aircraft had an inspection in these days", news); // only tail 1: 18 Nov; tail 2 on 15 Nov
+    }
+
+    [Fact]
+    public void A_first_report_says_that_there_is_nothing_to_compare_with() =>
+        Assert.Contains("no earlier one to compare with", Section(Report(Snapshot(), null, Inputs(ReportScope.WholeFleet)), "news"));
+
+    [Fact]
+    public void One_tail_is_one_card_with_all_its_reasons_and_each_check_once()
+    {
+        var cards = Report(Snapshot(), null, AllFlags(ReportScope.WholeFleet)).QuerySelectorAll(".ft-card");
+        Assert.Equal(2, cards.Length);
+        Assert.Contains("1. ZZ-A07, Quillmoor", cards[0].TextContent);
+        Assert.Contains("9 cracks seen, 1.9 expected", cards[0].TextContent);
+        Assert.Contains("3 cracks seen, 0.21 expected", cards[0].TextContent);
+        Assert.Single(cards[0].QuerySelectorAll("li"), l => l.TextContent.StartsWith("Cyl 3 flange weld:", StringComparison.Ordinal));
+        // q = 0.0031 is 1 in 323, said as 1 in 320.
+        Assert.Contains("about 1 in 320 would be chance (q = 0.0031)", cards[0].TextContent);
+        Assert.Contains("Sandvale", cards[1].TextContent);
+    }
+
+    [Fact]
+    public void New_flags_stand_before_open_ones_and_open_ones_before_acknowledged()
+    {
+        var inputs = Inputs(
+            ReportScope.WholeFleet,
+            Raised(DriftFlag() with { Registration = Tail(1), Subject = "a" }, FlagLineState.Acknowledged),
+            Raised(DriftFlag() with { Registration = Tail(2), Subject = "b" }, FlagLineState.Open),
+            Raised(RepeatFlag() with { Registration = Tail(3), Subject = "c" }));
+        var heads = Report(Snapshot(), null, inputs).QuerySelectorAll(".ft-card h3").Select(h => h.TextContent).ToList();
+        Assert.Collection(
+            heads,
+            h => Assert.Matches(@"1\. ZZ-A03.*NEW", h),
+            h => Assert.Matches(@"2\. ZZ-A02.*OPEN", h),
+            h => Assert.Matches(@"3\. ZZ-A01.*ACKNOWLEDGED", h));
+    }
+
+    [Fact]
+    public void A_flag_that_this_weeks_numbers_would_not_raise_says_so()
+    {
+        var now = Snapshot() with { Flags = [] };
+        var tails = Section(Report(now, null, Inputs(ReportScope.WholeFleet, Raised(DriftFlag(), FlagLineState.Open))), "tails");
+        Assert.Contains("This week's numbers alone would not raise it", tails);
+    }
+
+    [Fact]
+    public void A_report_of_one_base_has_its_own_tails_alone()
+    {
+        var document = Report(Snapshot(), null, AllFlags(new ReportScope(Away)));
+        var tails = document.QuerySelectorAll("section[aria-labelledby=ft-fleet] tbody th").Select(h => h.TextContent).ToList();
+        Assert.Equal(["ZZ-A02", "ZZ-A04", "ZZ-A06", "ZZ-A08", "ZZ-A10", "ZZ-A12"], tails);
+        Assert.DoesNotContain("ZZ-A07", Section(document, "tails"));
+        Assert.Contains("Sandvale", Section(document, "tails"));
+    }
+
+    [Fact]
+    public void Part_lives_start_with_this_base_and_compare_with_the_others()
+    {
+        var document = Report(Snapshot(), null, AllFlags(new ReportScope(Away)));
+        var rows = document.QuerySelectorAll("section[aria-labelledby=ft-part-lives] tbody tr th").Select(h => h.TextContent).ToList();
+        Assert.Equal(["Sandvale", "Quillmoor", "All bases"], rows);
+        var lives = Section(document, "part-lives");
+        Assert.Contains("At Sandvale they last less long than at the other bases.", lives);
+        Assert.Contains("5 left out because their age is not known", lives);
+    }
+
+    [Fact]
+    public void Too_little_data_says_how_many_events_and_what_can_still_be_said()
+    {
+        var text = Section(Report(Snapshot(), null, Inputs(ReportScope.WholeFleet)), "too-little");
+        Assert.Contains("not enough data: 1 failure", text);
+        Assert.Contains("none seen, which is no proof that there are none", text);
+        Assert.Contains("at most 0.31", text);
+    }
+
+    [Fact]
+    public void Problems_are_counted_by_kind_with_their_records()
+    {
+        var text = Section(Report(Snapshot(), WeekBefore(), Inputs(ReportScope.WholeFleet)), "problems");
+        Assert.Contains("Hours go backwards without a meter change", text);
+        Assert.Contains("shop-cards r-881", text);
+    }
+
+    [Fact]
+    public void An_empty_fleet_gives_a_report_that_says_so()
+    {
+        var empty = Snapshot() with { Fleet = [], Problems = [], Airframes = [], Repeats = [], PartLives = [], Rates = [], Recurrences = [], Flags = [] };
+        var document = Report(empty, null, Inputs(ReportScope.WholeFleet));
+        Assert.Contains("No aircraft on record here.", Section(document, "fleet"));
+        Assert.Contains("That is no sign that all is well", Section(document, "tails"));
+        Assert.Empty(document.QuerySelectorAll("img"));
+    }
+}
