@@ -45,7 +45,7 @@ internal sealed class TurnbullSolver
         while (iterations < NewtonStepsMax && gap > 1e-13 * total && stalls < 3)
         {
             iterations++;
-            var next = StepByNewton(value);
+            var next = StepProjected(value) ?? StepInside(value);
             if (next is { } better)
             {
                 var isGain = better > value + (1e-15 * Math.Abs(value));
@@ -147,15 +147,40 @@ internal sealed class TurnbullSolver
         if (double.IsFinite(Evaluate(pruned))) steps = pruned;
     }
 
-    /// <summary>One projected Newton step; null where no step along it gains.</summary>
-    private double? StepByNewton(double value)
+    /// <summary>One Newton step projected on x >= 0, which can set many steps to zero at once; null where nothing along it gains.</summary>
+    private double? StepProjected(double value)
     {
         var free = FreeSteps();
-        var direction = new TurnbullNewton(problem, cumulative, gradient, free).Direction();
+        return Search(value, free, new TurnbullNewton(problem, cumulative, gradient, free).Direction(), 1, halvingsMax: 20);
+    }
+
+    /// <summary>
+    /// One Newton step that stops at the first step to reach zero; slower, but the direction gains whatever the projection would do to it.
+    /// </summary>
+    private double? StepInside(double value)
+    {
+        var free = FreeSteps();
+        while (true)
+        {
+            var direction = new TurnbullNewton(problem, cumulative, gradient, free).Direction();
+            int[] kept = [.. free.Where((j, k) => steps[j] > 0 || direction[k] > 0)];
+            if (kept.Length == free.Length)
+            {
+                var reach = free.Select((j, k) => direction[k] < 0 ? steps[j] / -direction[k] : double.PositiveInfinity).DefaultIfEmpty(1).Min();
+                return Search(value, free, direction, Math.Min(1, reach), halvingsMax: 60);
+            }
+
+            free = kept;
+        }
+    }
+
+    /// <summary>The first of the sizes full, full/2, full/4 ... that gains enough along a direction, projected on x >= 0.</summary>
+    private double? Search(double value, int[] free, double[] direction, double full, int halvingsMax)
+    {
         var start = steps;
         var slopes = (double[])gradient.Clone();
         var trial = new double[m];
-        for (var (size, halvings) = (1.0, 0); halvings < 40; size /= 2, halvings++)
+        for (var (size, halvings) = (full, 0); halvings < halvingsMax; size /= 2, halvings++)
         {
             Array.Copy(start, trial, m);
             double promised = 0;
@@ -163,11 +188,12 @@ internal sealed class TurnbullSolver
             {
                 var j = free[k];
                 trial[j] = Math.Max(0, start[j] + (size * direction[k]));
+                if (trial[j] < 1e-14 * start[j]) trial[j] = 0; // what rounding leaves at the boundary
                 promised += slopes[j] * (trial[j] - start[j]);
             }
 
             var reached = Evaluate(trial);
-            if (reached >= value + (1e-4 * promised) - (1e-15 * Math.Abs(value)) && double.IsFinite(reached))
+            if (double.IsFinite(reached) && promised >= 0 && reached >= value + (1e-4 * promised) - (1e-15 * Math.Abs(value)))
             {
                 steps = trial;
                 return reached;

@@ -1,0 +1,120 @@
+using System.Diagnostics;
+using CsCheck;
+using FleetTrend.Statistics.Lives;
+
+namespace FleetTrend.Statistics.Tests.Lives;
+
+/// <summary>An answer or a typed reason, never NaN, never endless, whatever the lives.</summary>
+public sealed class LifeRobustnessTests
+{
+    private static readonly Life Good = Life.GoodAt(500);
+
+    public static TheoryData<string, Life[], NotEstimableKind> Degenerate => new()
+    {
+        { "no lives", [], NotEstimableKind.NothingObserved },
+        { "no failure", [Good, Good], NotEstimableKind.NoEvents },
+        { "all tied", [Life.FailedAt(100, 0, 9)], NotEstimableKind.NoFiniteMaximum },
+        { "one failure, the oldest", [Life.FailedAt(600), Good], NotEstimableKind.NoFiniteMaximum },
+        { "all failed in one interval", [new Life(100, 200, 0, 20)], NotEstimableKind.NoFiniteMaximum },
+        { "one age fits all", [new Life(100, 200), new Life(150, 400), Life.GoodAt(120)], NotEstimableKind.NoFiniteMaximum },
+        { "one look, at one age", [new Life(0, 200, 0, 3), Life.GoodAt(200, 0, 5)], NotEstimableKind.NoFiniteMaximum },
+        { "all failed before the first look", [new Life(0, 100), new Life(0, 200)], NotEstimableKind.NoFiniteMaximum },
+        { "the young failed and the old did not", [new Life(0, 100, 0, 5), Life.GoodAt(100), Life.GoodAt(900, 0, 50)], NotEstimableKind.NoFiniteMaximum },
+    };
+
+    // By hand: in each case the likelihood rises for ever, or there is nothing to rise.
+    [Theory]
+    [MemberData(nameof(Degenerate))]
+    public void Degenerate_lives_give_a_reason(string what, Life[] lives, NotEstimableKind kind)
+    {
+        foreach (var distribution in (LifeDistribution[])[LifeDistribution.Weibull, LifeDistribution.Lognormal, LifeDistribution.Loglogistic])
+        {
+            var outcome = LifeFit.Fit(distribution, lives);
+            Assert.False(outcome.IsEstimated, $"{what}: {distribution} gave {(outcome.IsEstimated ? outcome.Value.Law : null)}");
+            Assert.Equal(kind, outcome.Reason.Kind);
+        }
+    }
+
+    // By hand: one failure at 300 and one life good at 500. Profile over the scale: l(b) = ln b - ln(1 + (5/3)^b) + constant.
+    [Fact]
+    public void One_failure_and_an_older_life_is_enough_for_a_maximum()
+    {
+        var fit = LifeFit.Fit(LifeDistribution.Weibull, [Life.FailedAt(300), Good]).Value;
+        var ratio = Math.Log(500 / 300.0);
+        var shape = fit.Shape.Value;
+        Assert.Equal(1 / shape, ratio / (1 + Math.Exp(-shape * ratio)), 8);
+        Assert.True(fit.Shape.Interval.Lower < shape && fit.Shape.Interval.Upper > shape);
+    }
+
+    // An exact failure among interval-censored ones, ties, extreme shapes and ages.
+    [Fact]
+    public void Any_lives_give_an_answer_or_a_reason()
+    {
+        var ages = Gen.OneOf(Gen.Double[0.1, 10], Gen.Double[1, 3000], Gen.Double[10, 1e5], Gen.Int[1, 3].Select(i => 100.0 * i));
+        var life =
+            from x in ages
+            from y in ages
+            from z in ages
+            from kind in Gen.Int[0, 4]
+            let sorted = new[] { x, y, z }.Order().ToArray()
+            select kind switch
+            {
+                0 => Life.FailedAt(sorted[1]),
+                1 => Life.GoodAt(sorted[1], sorted[0]),
+                2 => Life.FailedBetween(sorted[1], sorted[2], sorted[0]),
+                3 => Life.FailedBetween(0, sorted[2]),
+                _ => sorted[1] > sorted[0] ? Life.FailedAt(sorted[1], sorted[0]) : Life.GoodAt(sorted[1]),
+            };
+        life.List[1, 12].Sample(AnswersOrReasons, iter: 400);
+    }
+
+    [Fact]
+    public void Shapes_from_flat_to_steep_and_ages_from_minutes_to_decades_are_fitted() =>
+        Gen.Select(Gen.Int[0, 1_000_000], Gen.Double[0.3, 12], Gen.Double[-1, 5]).Sample(
+            (seed, shape, logScale) =>
+            {
+                var scale = Math.Pow(10, logScale);
+                var fit = LifeFit.Fit(LifeDistribution.Weibull, SimulatedLives.Make(seed, 400, shape, scale)).Value;
+
+                // Within six standard errors of the truth (normal theory; 1 in 10^9).
+                Assert.InRange(Math.Log(fit.Shape.Value / shape) / Math.Sqrt(fit.LogCovariance.LogShape), -6, 6);
+                Assert.InRange(Math.Log(fit.Scale.Value / scale) / Math.Sqrt(fit.LogCovariance.LogScale), -6, 6);
+            },
+            iter: 100);
+
+    [Fact]
+    public void A_million_rows_are_fitted_in_seconds()
+    {
+        var clock = Stopwatch.StartNew();
+        var lives = SimulatedLives.Make(1, 1_000_000, 2.2, 900);
+        var simulated = clock.Elapsed;
+        var fit = LifeFit.Fit(LifeDistribution.Weibull, lives).Value;
+        var estimate = TurnbullEstimate.Estimate([.. lives.Take(100_000)]).Value;
+        Assert.True(clock.Elapsed - simulated < TimeSpan.FromSeconds(60));
+        Assert.InRange(fit.Shape.Value, 2.18, 2.22);
+        Assert.InRange(estimate.CdfBounds(900).Least, 0.60, 0.66);
+    }
+
+    private static void AnswersOrReasons(List<Life> lives)
+    {
+        foreach (var distribution in Enum.GetValues<LifeDistribution>())
+        {
+            if (!LifeFit.Fit(distribution, lives).TryGetValue(out var fit)) continue;
+            AssertNumbers(
+                fit.Scale.Value, fit.Shape.Value, fit.Scale.StandardError, fit.Shape.StandardError, fit.LogLikelihood, fit.Aic);
+            Assert.True(fit.Scale.Interval.Contains(fit.Scale.Value) && fit.Shape.Interval.Contains(fit.Shape.Value));
+            foreach (var estimate in (IntervalEstimate[])
+                     [fit.Quantile(0.1), fit.Survival(150), fit.Cdf(150), fit.ConditionalFailure(150, 100)])
+            {
+                AssertNumbers(estimate.Value, estimate.Interval.Lower, estimate.Interval.Upper);
+            }
+        }
+
+        if (!TurnbullEstimate.Estimate(lives).TryGetValue(out var turnbull)) return;
+        AssertNumbers(turnbull.LogLikelihood, turnbull.Gap);
+        Assert.Equal(1, turnbull.Masses.Sum(m => m.Mass), 1e-9);
+        Assert.Equal(1, turnbull.Masses[^1].Cdf);
+    }
+
+    private static void AssertNumbers(params double[] values) => Assert.DoesNotContain(values, double.IsNaN);
+}
