@@ -1,0 +1,150 @@
+using FleetTrend.Records.Actions;
+using FleetTrend.Records.Findings;
+
+namespace FleetTrend.Trends.Tests;
+
+public sealed class LocationTrendsTests
+{
+    private const string Weld = "exhaust/cyl-1/y-weld";
+    private const string OtherWeld = "exhaust/cyl-2/y-weld";
+
+    // By hand. ZZ-1: 800 h at Weld with 2 cracks, the second after a repair; 700 h at OtherWeld with a crack present at entry.
+    // ZZ-2: 1,200 h at Weld with 1 crack. So Weld: 3 in 2,000 h, 1.5 per 1,000 h; y-welds: 3 in 2,700 h, 1.1111 per 1,000 h.
+    private static TrendSnapshot Small() => Compute(
+        new FleetBuilder("ZZ-1").Watched(Weld, "y-weld", 100, 900).Watched(OtherWeld, "y-weld", 200, 900)
+            .Found(Weld, "y-weld", 300, closedBy: ActionKind.WeldRepaired)
+            .Found(Weld, "y-weld", 500, ordinal: 2, since: ActionKind.WeldRepaired, sinceHours: 310)
+            .Found(OtherWeld, "y-weld", 200, atEntry: true),
+        new FleetBuilder("ZZ-2").Watched(Weld, "y-weld", 0, 1200).Found(Weld, "y-weld", 650));
+
+    [Fact]
+    public void Rate_at_a_location_is_events_over_its_watched_hours()
+    {
+        var rate = Small().Rates.Single(r => r.Location == Weld && r.Condition == Condition.Crack);
+        Assert.Equal(1.5, rate.Rate.Value!.Value, 12);
+        Assert.Equal((3, 2000.0, 2, 1), (rate.Rate.Events, rate.Rate.ExposureHours!.Value, rate.AircraftCount, rate.RepeatCount));
+        // Exact Poisson limits of a count of 3 at 95 %: 0.6187 and 8.7673 (Garwood 1936), over 2,000 h.
+        Assert.Equal(0.6187 / 2, rate.Rate.Lower!.Value, 3);
+        Assert.Equal(8.7673 / 2, rate.Rate.Upper!.Value, 3);
+    }
+
+    [Fact]
+    public void What_was_present_at_entry_is_counted_apart_and_in_no_rate()
+    {
+        var rate = Small().Rates.Single(r => r.Location == OtherWeld);
+        Assert.Equal((0, 1), (rate.Rate.Events, rate.PresentAtEntryCount));
+        Assert.Equal(0, rate.Rate.Value);
+        Assert.Equal(3.6889 / 0.7, rate.Rate.Upper!.Value, 3); // no event in 700 h: 3.6889 (Garwood 1936)
+    }
+
+    [Fact]
+    public void Kind_and_group_add_the_hours_of_their_locations()
+    {
+        var rates = Small().Rates;
+        var kind = rates.Single(r => r.Kind == "y-weld" && r.Location is null);
+        Assert.Equal(3 / 2.7, kind.Rate.Value!.Value, 12);
+        Assert.Equal("per 1,000 location-hours", kind.Rate.Unit);
+        Assert.Equal(kind.Rate, rates.Single(r => r.Kind is null).Rate);
+    }
+
+    [Fact] // By hand: a weld does not harden, so 1 in the coupling's 500 h, 2 per 1,000 h.
+    public void A_group_rate_leaves_out_locations_where_the_condition_makes_no_sense()
+    {
+        var snapshot = Compute(new FleetBuilder("ZZ-1")
+            .Watched("induction/coupling", "coupling", 0, 500).Watched(Weld, "y-weld", 0, 500)
+            .Found("induction/coupling", "coupling", 400, Condition.Hardening));
+        Assert.Equal(2, snapshot.Rates.Single(r => r.Kind is null && r.Condition == Condition.Hardening).Rate.Value);
+    }
+
+    [Fact]
+    public void Every_weld_has_a_crack_rate_even_without_a_crack()
+    {
+        var snapshot = Compute(new FleetBuilder("ZZ-1")
+            .Watched(Weld, "y-weld", 0, 300).Watched("exhaust/cyl-1/gasket", "gasket", 0, 300));
+        Assert.Equal([Weld], snapshot.Rates.Where(r => r.Location is not null).Select(r => r.Location));
+        Assert.All(snapshot.Rates, r => Assert.Equal((0, Condition.Crack), (r.Rate.Events, r.Condition)));
+        Assert.Empty(snapshot.Recurrences.Single().Points);
+    }
+
+    [Fact]
+    public void An_aircraft_that_changed_group_leaves_its_earlier_hours_there()
+    {
+        var snapshot = Compute(new FleetBuilder("ZZ-1", typeGroup: "six")
+            .Watched(Weld, "y-weld", 0, 400, group: "four").Watched(Weld, "y-weld", 400, 1000)
+            .Found(Weld, "y-weld", 350, group: "four"));
+        Assert.Equal((1, 400.0), Counts("four"));
+        Assert.Equal((0, 600.0), Counts("six"));
+
+        (int Events, double Hours) Counts(string group)
+        {
+            var rate = snapshot.Rates.Single(r => r.TypeGroup == group && r.Location == Weld).Rate;
+            return (rate.Events, rate.ExposureHours!.Value);
+        }
+    }
+
+    [Fact] // By hand: at 300 h both are watched, 1/2; at 500 h both, 1/2; at 650 h both, 1/2.
+    public void Mean_cumulative_function_by_time_in_service()
+    {
+        var trend = Small().Recurrences.Single(r => r.Location == Weld);
+        Assert.Equal([300, 500, 650], trend.Points.Select(p => p.Hours));
+        Assert.Equal([0.5, 1, 1.5], trend.Points.Select(p => p.Value));
+        Assert.Equal(2, trend.AircraftCount);
+    }
+
+    [Fact] // By hand: ZZ-2 has 1 crack in 1,200 h, so 800 h would have 0.6667; the run of ZZ-1 has two, the second 190 h after the weld.
+    public void A_crack_that_came_back_is_a_repeat()
+    {
+        var repeat = Small().Repeats.Single();
+        Assert.Equal(("ZZ-1", Weld, 2), (repeat.Registration, repeat.Location, repeat.Events.Count));
+        Assert.Equal(190, repeat.Events[1].HoursSinceAction);
+        Assert.Equal(800, repeat.ExposureHours);
+        Assert.Equal(800 / 1200.0, repeat.Expected!.Value, 12);
+        Assert.Equal(2 / (800 / 1200.0), repeat.Ratio.Value!.Value, 12);
+        Assert.Equal(2, repeat.Evidence.Count);
+    }
+
+    [Theory]
+    [InlineData(ActionKind.Replaced, 0)]
+    [InlineData(ActionKind.WeldRepaired, 1)]
+    public void A_replacement_ends_the_run(ActionKind last, int repeats)
+    {
+        var snapshot = Compute(new FleetBuilder("ZZ-1").Watched(Weld, "y-weld", 0, 900)
+            .Found(Weld, "y-weld", 300, closedBy: ActionKind.StopDrilled)
+            .Found(Weld, "y-weld", 500, ordinal: 2, since: ActionKind.StopDrilled, sinceHours: 300, closedBy: last));
+        Assert.Equal(repeats, snapshot.Repeats.Count);
+    }
+
+    [Fact] // Watched since the finding that led to the replacement, at 300 h, to 900 h.
+    public void Only_events_since_the_last_renewal_are_in_the_run()
+    {
+        var snapshot = Compute(new FleetBuilder("ZZ-1").Watched(Weld, "y-weld", 0, 900)
+            .Found(Weld, "y-weld", 300, closedBy: ActionKind.Replaced)
+            .Found(Weld, "y-weld", 500, closedBy: ActionKind.WeldRepaired)
+            .Found(Weld, "y-weld", 700, ordinal: 2, since: ActionKind.WeldRepaired, sinceHours: 500));
+        var repeat = snapshot.Repeats.Single();
+        Assert.Equal([500, 700], repeat.Events.Select(e => e.FoundHours));
+        Assert.Equal(600, repeat.ExposureHours);
+        Assert.Null(repeat.Expected);
+        Assert.Null(repeat.Ratio.Value);
+        Assert.NotNull(repeat.Ratio.NotEnoughData);
+    }
+
+    [Fact]
+    public void Two_cracks_at_one_look_are_no_repeat() =>
+        Assert.Empty(Compute(new FleetBuilder("ZZ-1").Watched(Weld, "y-weld", 0, 900)
+            .Found(Weld, "y-weld", 300).Found(Weld, "y-weld", 300, ordinal: 2)).Repeats);
+
+    [Fact]
+    public void An_event_in_no_watched_hours_gives_a_reason_and_no_number()
+    {
+        var snapshot = Compute(new FleetBuilder("ZZ-1").Watched(Weld, "y-weld", 300, 300).Found(Weld, "y-weld", 300));
+        var rate = snapshot.Rates.Single(r => r.Location == Weld).Rate;
+        Assert.Null(rate.Value);
+        Assert.NotNull(rate.NotEnoughData);
+        Assert.Empty(snapshot.Recurrences);
+        Assert.Empty(snapshot.Airframes);
+    }
+
+    private static TrendSnapshot Compute(params FleetBuilder[] fleet) =>
+        FleetTrends.Compute([.. fleet.Select(f => f.Build())], new TrendParameters(), FleetBuilder.AsOf, "test");
+}

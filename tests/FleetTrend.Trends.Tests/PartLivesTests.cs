@@ -1,0 +1,113 @@
+using FleetTrend.Observations.Lives;
+using FleetTrend.Trends.PartLives;
+
+namespace FleetTrend.Trends.Tests;
+
+public sealed class PartLivesTests
+{
+    private const string Gasket = "exhaust/cyl-1/gasket";
+
+    // By hand: looks at 100 and 200 h; of four gaskets one fails before 100, one before 200, two are good at 200.
+    // Masses 1/4 on (0, 100], 1/4 on (100, 200], 1/2 beyond; watched hours 100 + 200 + 200 + 200 = 700, 2 failures.
+    private static readonly TrendSnapshot Four = Compute(new FleetBuilder("ZZ-1")
+        .Life(Gasket, "gasket", 0, 100).Life(Gasket, "gasket", 100, 200).Life(Gasket, "gasket", 200).Life(Gasket, "gasket", 200));
+
+    [Fact]
+    public void The_curve_has_a_step_per_interval_that_holds_probability()
+    {
+        var trend = Whole(Four);
+        Assert.Equal([(0.0, 100.0), (100.0, 200.0)], trend.Curve.Where(s => s.Upper is not null).Select(s => (s.Lower, s.Upper!.Value)));
+        Assert.Equal([0.25, 0.5], trend.Curve.Where(s => s.Upper is not null).Select(s => Math.Round(s.Cdf, 9)));
+        Assert.Contains("Turnbull 1976", trend.CurveMethod, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Too_few_failures_give_a_reason_and_the_limits_of_the_rate()
+    {
+        var trend = Whole(Four);
+        Assert.Empty(trend.Fits);
+        Assert.Equal("not enough data: 2 failures among 4 lives, and a fit needs 3", trend.NotEnoughData);
+        // 2 failures: 0.2422 to 7.2247 (Garwood 1936), over 700 h.
+        Assert.Equal(2 / 0.7, trend.FailureRate.Value!.Value, 12);
+        Assert.Equal(7.2247 / 0.7, trend.FailureRate.Upper!.Value, 3);
+    }
+
+    [Fact] // No failure in 400 h: at most 3.6889 (Garwood 1936).
+    public void No_failure_still_has_an_upper_limit()
+    {
+        var trend = Whole(Compute(new FleetBuilder("ZZ-1").Life(Gasket, "gasket", 400)));
+        Assert.Empty(trend.Curve);
+        Assert.StartsWith("no curve: ", trend.CurveMethod, StringComparison.Ordinal);
+        Assert.Equal(3.6889 / 0.4, trend.FailureRate.Upper!.Value, 3);
+        Assert.Equal("not enough data: 0 failures among 1 lives, and a fit needs 3", trend.NotEnoughData);
+    }
+
+    [Fact]
+    public void Lives_left_out_are_counted_by_reason()
+    {
+        var trend = Whole(Compute(new FleetBuilder("ZZ-1")
+            .Life(Gasket, "gasket", 300, entry: 100)
+            .Life(Gasket, "gasket", 200, exclusion: LifeExclusion.AgeUnknown)
+            .Life(Gasket, "gasket", 0, 50, exclusion: LifeExclusion.FailedBeforeEntry)
+            .Life(Gasket, "gasket", 0, exclusion: LifeExclusion.NeverExamined)
+            .Life(Gasket, "gasket", 0, 0)));
+        Assert.Equal((1, 0, 1, 1, 3), (trend.Lives, trend.Failures, trend.LateEntries, trend.AgeUnknown, trend.OtherExcluded));
+    }
+
+    [Fact] // All failures in one interval: the likelihood has no finite maximum in the shape.
+    public void Where_no_distribution_fits_it_says_so()
+    {
+        var fleet = new FleetBuilder("ZZ-1");
+        for (var k = 0; k < 5; k++)
+            fleet.Life(Gasket, "gasket", 0, 100);
+        var trend = Whole(Compute(fleet));
+        Assert.Empty(trend.Fits);
+        Assert.Contains("no distribution has a finite best fit", trend.NotEnoughData, StringComparison.Ordinal);
+    }
+
+    [Fact] // Definition: hours ten times as long give ages ten times as long and the same shape and chances.
+    public void Hours_rescale()
+    {
+        var plain = Whole(TwoBases(1, 1)).Fits.Single(f => f.Distribution == "Weibull");
+        var longer = Whole(TwoBases(10, 1)).Fits.Single(f => f.Distribution == "Weibull");
+        Assert.Equal(plain.First.Value!.Value, longer.First.Value!.Value, 6);
+        Assert.Equal(plain.B10.Lower!.Value * 10, longer.B10.Lower!.Value, 3);
+        Assert.Equal(plain.Median.Upper!.Value * 10, longer.Median.Upper!.Value, 2);
+    }
+
+    [Fact] // By construction: at south every age is half that at north, so the ratio of medians is 1/2 and its inverse 2.
+    public void A_base_is_compared_with_the_other_bases()
+    {
+        var trends = TwoBases(10, 2).PartLives;
+        var (north, south) = (trends.Single(t => t.Base == "north").Contrast!, trends.Single(t => t.Base == "south").Contrast!);
+        Assert.Equal(0.5, south.MedianRatio.Value!.Value, 6);
+        Assert.Equal(2, north.MedianRatio.Value!.Value, 6);
+        Assert.Equal(north.PValue, south.PValue, 9);
+        Assert.Equal(Math.Exp(-south.LikelihoodRatio / 2), south.PValue, 12); // chi-square with two degrees of freedom
+        Assert.Equal(south.PValue, south.QValue, 12); // two equal p-values of two
+        Assert.Null(trends.Single(t => t.Base is null).Contrast);
+        Assert.Equal((24, 16), (south.OtherLives, south.OtherFailures));
+    }
+
+    [Fact]
+    public void A_fleet_at_one_base_has_no_contrast() => Assert.All(Four.PartLives, t => Assert.Null(t.Contrast));
+
+    /// <summary>24 lives a base, 16 failed; ages in tens of hours times the scale, divided at south.</summary>
+    private static TrendSnapshot TwoBases(double scale, double southDivisor)
+    {
+        return Compute(Base("ZZ-1", "north", scale), Base("ZZ-2", "south", scale / southDivisor));
+
+        static FleetBuilder Base(string registration, string name, double unit)
+        {
+            var aircraft = new FleetBuilder(registration, name);
+            for (var k = 0; k < 24; k++)
+                aircraft.Life(Gasket, "gasket", (10 + (2 * k)) * unit, k % 3 == 2 ? null : (14 + (2 * k)) * unit);
+            return aircraft;
+        }
+    }
+
+    private static PartLifeTrend Whole(TrendSnapshot snapshot) => snapshot.PartLives.Single(t => t.Base is null);
+
+    private static TrendSnapshot Compute(params FleetBuilder[] fleet) =>
+        FleetTrends.Compute([.. fleet.Select(f => f.Build())], new TrendParameters(), FleetBuilder.AsOf, "test");
+}

@@ -1,0 +1,93 @@
+using FleetTrend.Observations;
+using FleetTrend.Records.Actions;
+using FleetTrend.Records.Findings;
+
+namespace FleetTrend.Trends.Tests;
+
+/// <summary>A fleet with known truth: cracks arise at one rate at every weld, gaskets live by a Weibull law, looks come every 100 h.</summary>
+internal sealed record SimulatedFleet
+{
+    public required int Seed { get; init; }
+
+    public int Aircraft { get; init; } = 20;
+
+    public int Welds { get; init; } = 8;
+
+    public double CrackRate { get; init; } = 0.0005;
+
+    public double GasketShape { get; init; } = 2;
+
+    public double GasketScale { get; init; } = 700;
+
+    /// <summary>Rate of the first weld of the first aircraft over that of all others.</summary>
+    public double TroubleFactor { get; init; } = 1;
+
+    /// <summary>Scale of gasket life at the second base over that at the first.</summary>
+    public double SouthLifeFactor { get; init; } = 1;
+
+    /// <summary>Most hours by which a look interval differs from a hundred.</summary>
+    public double Jitter { get; init; }
+
+    public int Gaskets { get; init; } = 4;
+
+    public TrendSnapshot Compute() => FleetTrends.Compute(Build(), new TrendParameters(), FleetBuilder.AsOf, "test");
+
+    public IReadOnlyList<AircraftObservations> Build()
+    {
+        var random = new Random(Seed);
+        return [.. Enumerable.Range(0, Aircraft).Select(i => One(random, i))];
+    }
+
+    private AircraftObservations One(Random random, int index)
+    {
+        var isSouth = index % 2 == 1;
+        var aircraft = new FleetBuilder($"ZZ-{index:000}", isSouth ? "south" : "north");
+        double from = random.Next(0, 3000);
+        var to = from + random.Next(8, 20) * 100;
+        for (var w = 0; w < Welds; w++)
+            Weld(random, aircraft, $"exhaust/cyl-{w}/flange-weld", from, to, CrackRate * (index == 0 && w == 0 ? TroubleFactor : 1));
+        for (var g = 0; g < Gaskets; g++)
+            Gasket(random, aircraft, $"exhaust/cyl-{g}/gasket", from, to, GasketScale * (isSouth ? SouthLifeFactor : 1));
+        return aircraft.Build();
+    }
+
+    private static void Weld(Random random, FleetBuilder aircraft, string location, double from, double to, double rate)
+    {
+        aircraft.Watched(location, "flange-weld", from, to);
+        double? repaired = null;
+        var ordinal = 1;
+        for (var at = from + Exponential(random) / rate; at <= to; at += Exponential(random) / rate)
+        {
+            var found = Math.Min(to, from + Math.Ceiling((at - from) / 100) * 100);
+            aircraft.Found(
+                location, "flange-weld", found, Condition.Crack, ordinal++, repaired is null ? null : ActionKind.WeldRepaired, repaired,
+                ActionKind.WeldRepaired);
+            repaired = found;
+        }
+    }
+
+    private void Gasket(Random random, FleetBuilder aircraft, string location, double from, double to, double scale)
+    {
+        for (var installed = from; installed < to;)
+        {
+            var age = scale * Math.Pow(Exponential(random), 1 / GasketShape);
+            var (lastGood, look) = (0.0, LookInterval(random));
+            while (look < age)
+                (lastGood, look) = (look, Tenth(look + LookInterval(random)));
+            if (installed + look > to)
+            {
+                aircraft.Life(location, "gasket", Math.Min(lastGood, to - installed));
+                return;
+            }
+            aircraft.Life(location, "gasket", lastGood, look);
+            installed = Tenth(installed + look);
+        }
+    }
+
+    /// <summary>Hours between two looks: a hundred, or somewhat off where looks are jittered.</summary>
+    private double LookInterval(Random random) => Jitter == 0 ? 100 : Tenth(100 - Jitter + (2 * Jitter * random.NextDouble()));
+
+    private static double Tenth(double hours) => Math.Round(hours * 10) / 10;
+
+    private static double Exponential(Random random) => -Math.Log(1 - random.NextDouble());
+}
