@@ -104,26 +104,26 @@ public sealed class LocationTrendsTests
     }
 
     [Theory]
-    [InlineData(ActionKind.Replaced, 0)]
-    [InlineData(ActionKind.WeldRepaired, 1)]
-    public void A_replacement_ends_the_run(ActionKind last, int repeats)
+    [InlineData(600.0, 0)]
+    [InlineData(null, 1)]
+    public void A_renewal_ends_the_run(double? renewed, int repeats)
     {
         var snapshot = Compute(new FleetBuilder("ZZ-1").Watched(Weld, "y-weld", 0, 900)
-            .Found(Weld, "y-weld", 300, closedBy: ActionKind.StopDrilled)
-            .Found(Weld, "y-weld", 500, ordinal: 2, since: ActionKind.StopDrilled, sinceHours: 300, closedBy: last));
+            .Found(Weld, "y-weld", 300, closedBy: ActionKind.StopDrilled, renewed: renewed)
+            .Found(Weld, "y-weld", 500, ordinal: 2, since: ActionKind.StopDrilled, sinceHours: 300, renewed: renewed));
         Assert.Equal(repeats, snapshot.Repeats.Count);
     }
 
-    [Fact] // Watched since the finding that led to the replacement, at 300 h, to 900 h.
+    [Fact] // Watched since the replacement at 310 h, to 900 h.
     public void Only_events_since_the_last_renewal_are_in_the_run()
     {
         var snapshot = Compute(new FleetBuilder("ZZ-1").Watched(Weld, "y-weld", 0, 900)
-            .Found(Weld, "y-weld", 300, closedBy: ActionKind.Replaced)
+            .Found(Weld, "y-weld", 300, closedBy: ActionKind.Replaced, renewed: 310)
             .Found(Weld, "y-weld", 500, closedBy: ActionKind.WeldRepaired)
             .Found(Weld, "y-weld", 700, ordinal: 2, since: ActionKind.WeldRepaired, sinceHours: 500));
         var repeat = snapshot.Repeats.Single();
         Assert.Equal([500, 700], repeat.Events.Select(e => e.FoundHours));
-        Assert.Equal(600, repeat.ExposureHours);
+        Assert.Equal(590, repeat.ExposureHours);
         Assert.Null(repeat.Expected);
         Assert.Null(repeat.Ratio.Value);
         Assert.NotNull(repeat.Ratio.NotEnoughData);

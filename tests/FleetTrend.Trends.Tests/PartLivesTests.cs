@@ -50,7 +50,7 @@ public sealed class PartLivesTests
             .Life(Gasket, "gasket", 200, exclusion: LifeExclusion.AgeUnknown)
             .Life(Gasket, "gasket", 0, 50, exclusion: LifeExclusion.FailedBeforeEntry)
             .Life(Gasket, "gasket", 0, exclusion: LifeExclusion.NeverExamined)
-            .Life(Gasket, "gasket", 0, 0)));
+            .Life(Gasket, "gasket", 0, 0, exclusion: LifeExclusion.NoHours)));
         Assert.Equal((1, 0, 1, 1, 3), (trend.Lives, trend.Failures, trend.LateEntries, trend.AgeUnknown, trend.OtherExcluded));
     }
 

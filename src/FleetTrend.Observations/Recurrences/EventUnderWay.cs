@@ -33,6 +33,8 @@ internal sealed class EventUnderWay
 
     public DateOnly? ClosedDate { get; private set; }
 
+    public Hours? RenewedAt { get; private set; }
+
     public IReadOnlyList<RecordKey> Evidence => evidence;
 
     public double LatestSize => sizes.Count == 0 ? 0 : sizes[^1].Millimetres;
@@ -61,6 +63,8 @@ internal sealed class EventUnderWay
         evidence.AddRange(keys);
     }
 
+    public void Renew(Hours at) => RenewedAt ??= at;
+
     public LocationEvent Finish(LocationTimeline timeline, string registration, string typeGroup, string atBase) => new()
     {
         Registration = registration,
@@ -78,6 +82,7 @@ internal sealed class EventUnderWay
         Ordinal = Ordinal,
         ClosedBy = ClosedBy,
         ClosedDate = ClosedDate,
+        RenewedAt = RenewedAt,
         Sizes = sizes,
         Evidence = [.. evidence.Distinct()],
     };

@@ -61,6 +61,9 @@ public sealed record LocationEvent
     /// <summary>The day it was closed; null while it is open.</summary>
     public DateOnly? ClosedDate { get; init; }
 
+    /// <summary>Time in service at the first renewal of the place after it was found; null while what is there is the same as then.</summary>
+    public Hours? RenewedAt { get; init; }
+
     /// <summary>Sizes measured, in the order seen, in millimetres; growth of one event and not several events.</summary>
     public required IReadOnlyList<SizeSeen> Sizes { get; init; }
 

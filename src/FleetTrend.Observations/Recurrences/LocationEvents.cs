@@ -181,6 +181,7 @@ internal sealed class LocationEvents
     {
         var keys = day.Removals.Select(r => r.Key).Concat(day.Renewal?.Keys ?? []).ToList();
         open.ForEach(e => e.Close(ActionKind.Replaced, day.Date, keys));
+        all.ForEach(e => e.Renew(day.Hours));
         open.Clear();
         byName.Clear();
         ordinals.Clear();

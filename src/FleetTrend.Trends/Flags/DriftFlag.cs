@@ -30,7 +30,7 @@ internal static class DriftFlag
     private static string Statement(AirframeStanding standing, IReadOnlyList<RepeatLocation> repeats, int comparisons)
     {
         var text = $"{standing.Registration} has had {Words.Events(standing.Observed, standing.Condition)} where "
-            + $"{Words.Number(standing.Expected)} would be expected in the same {Words.Number(standing.ExposureHours)} location-hours at "
+            + $"{Words.Number(standing.Expected)} would be expected in the same hours at "
             + $"the rate of the other {standing.OthersCount} aircraft of {standing.TypeGroup} ({Words.Ratio(standing.Ratio)})";
         if (standing.Drivers.Count > 0 && standing.Drivers[0] is var worst)
             text += $", {worst.Observed} of them at {worst.Location} in {Words.Number(worst.ExposureHours)} h watched there";

@@ -1,8 +1,6 @@
 using FleetTrend.Observations;
-using FleetTrend.Observations.Lives;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
-using FleetTrend.Records.Actions;
 using FleetTrend.Statistics.Rates;
 using FleetTrend.Trends.Groups;
 
@@ -41,16 +39,13 @@ internal static class RepeatLocations
     private static RepeatLocation? Repeat(
         AircraftObservations aircraft, List<LocationEvent> events, IReadOnlyDictionary<string, TypeGroupObservations> groups, double confidence)
     {
-        var first = events.Count - 1;
-        while (first > 0 && events[first - 1].ClosedBy != ActionKind.Replaced && events[first].Ordinal > events[first - 1].Ordinal)
-            first--;
-        var run = events[first..];
-        if (run[^1].Found == run[0].Found || IsRenewedSince(aircraft, run[^1]))
+        var run = events.Where(e => e.RenewedAt is null).ToList();
+        if (run.Count == 0 || run[^1].Found == run[0].Found)
             return null;
 
         var last = run[^1];
         var location = groups[last.TypeGroup].At(last.Location);
-        var tenths = WatchedTenths(aircraft, last.Location, first > 0 ? events[first - 1].Found : null);
+        var tenths = WatchedTenths(aircraft, last.Location, events.Max(e => e.RenewedAt));
         var others = location.Aircraft.Where(a => a.Registration != aircraft.Registration).ToList();
         var (othersEvents, othersTenths) = (others.Sum(a => a.Count(last.Condition)), others.Sum(a => a.ExposureTenths));
         return new RepeatLocation
@@ -70,12 +65,7 @@ internal static class RepeatLocations
         };
     }
 
-    private static bool IsRenewedSince(AircraftObservations aircraft, LocationEvent last) =>
-        last.ClosedBy == ActionKind.Replaced
-        || (last.ClosedDate is not null && aircraft.Lives.Any(l =>
-            l.Location == last.Location && l.Exclusion != LifeExclusion.FailedBeforeEntry && l.StartDate > last.FoundDate));
-
-    /// <summary>Hours watched since the finding that led to the last renewal, or since the start of the records.</summary>
+    /// <summary>Hours watched since the last renewal after an event, or since the start of the records.</summary>
     private static long WatchedTenths(AircraftObservations aircraft, string location, Hours? since) => aircraft.Exposures
         .Where(e => e.Location == location)
         .Sum(e => Math.Max(0, (e.To - (since is { } start && start > e.From ? start : e.From)).Tenths));

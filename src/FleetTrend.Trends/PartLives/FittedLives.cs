@@ -13,13 +13,13 @@ internal sealed record FittedLives
         LateEntries = observed.Count(l => l.Entry.Tenths > 0);
         WatchedTenths = observed.Sum(l => ((l.FirstBad ?? l.LastGood) - l.Entry).Tenths);
         Lives = [.. observed
-            .GroupBy(l => (l.Entry, l.LastGood, l.FirstBad))
-            .OrderBy(g => g.Key.LastGood)
-            .ThenBy(g => g.Key.FirstBad is null)
-            .ThenBy(g => g.Key.FirstBad)
+            .Select(l => l.ForFit())
+            .OfType<Life>()
+            .GroupBy(l => l)
+            .OrderBy(g => g.Key.Lower)
+            .ThenBy(g => g.Key.Upper)
             .ThenBy(g => g.Key.Entry)
-            .Select(g => new Life(
-                g.Key.LastGood.Value, g.Key.FirstBad?.Value ?? double.PositiveInfinity, g.Key.Entry.Value, g.Count()))];
+            .Select(g => new Life(g.Key.Lower, g.Key.Upper, g.Key.Entry, g.Count()))];
     }
 
     /// <summary>The lives, for statistics.</summary>
@@ -37,12 +37,6 @@ internal sealed record FittedLives
     /// <summary>Hours watched on them, in tenths: from entry to the look that found them bad, or the last good look.</summary>
     public long WatchedTenths { get; }
 
-    /// <summary>Leaves out what is excluded, and what no age can be given to: a part bad at the very age at which it was first seen.</summary>
-    public static FittedLives From(IEnumerable<ObservedLife> observed) =>
-        new([.. observed.Where(l => l.Exclusion is null && IsUsable(l))]);
-
-    private static bool IsUsable(ObservedLife life) =>
-        life.Entry.Tenths >= 0
-        && life.LastGood >= life.Entry
-        && (life.FirstBad is not { } bad || (bad >= life.LastGood && bad > life.Entry));
+    /// <summary>Those of the lives that are not excluded.</summary>
+    public static FittedLives From(IEnumerable<ObservedLife> observed) => new([.. observed.Where(l => l.Exclusion is null)]);
 }

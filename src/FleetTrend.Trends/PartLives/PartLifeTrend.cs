@@ -24,7 +24,7 @@ public sealed record PartLifeTrend
     /// <summary>Lives left out because their age is not known.</summary>
     public required int AgeUnknown { get; init; }
 
-    /// <summary>Lives left out because they had failed before observation began, or were never examined.</summary>
+    /// <summary>Lives left out because they had failed before observation began, were never examined, or failed in no hours.</summary>
     public required int OtherExcluded { get; init; }
 
     /// <summary>Failures per 1,000 hours watched on parts, which has an upper limit even without a failure. Not constant with age.</summary>

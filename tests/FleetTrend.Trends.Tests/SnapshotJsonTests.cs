@@ -1,0 +1,88 @@
+using System.Text.Json;
+using FleetTrend.Observations;
+using FleetTrend.Observations.DataProblems;
+using FleetTrend.Records.Sources;
+
+namespace FleetTrend.Trends.Tests;
+
+public sealed class SnapshotJsonTests
+{
+    [Fact]
+    public void A_snapshot_survives_the_way_to_json_and_back()
+    {
+        var snapshot = Compute(Fleet());
+        Assert.All<object>(
+            [snapshot.Rates, snapshot.Recurrences, snapshot.Repeats, snapshot.PartLives, snapshot.Airframes, snapshot.Flags, snapshot.Problems],
+            part => Assert.NotEmpty((System.Collections.IEnumerable)part));
+        var json = TrendSnapshotJson.Write(snapshot);
+        var back = TrendSnapshotJson.Read(json);
+        Assert.Equal(json, TrendSnapshotJson.Write(back));
+        Assert.Equal(snapshot.Rates, back.Rates);
+        Assert.Equal(snapshot.Fleet, back.Fleet);
+        Assert.Equal(snapshot.PartLives.SelectMany(t => t.Fits), back.PartLives.SelectMany(t => t.Fits));
+        Assert.Equal(snapshot.Flags.Select(f => f.Statement), back.Flags.Select(f => f.Statement));
+    }
+
+    [Fact]
+    public void The_order_of_aircraft_and_of_their_rows_means_nothing()
+    {
+        var fleet = Fleet();
+        var json = TrendSnapshotJson.Write(Compute(fleet));
+        Assert.All(Enumerable.Range(0, 10), seed => Assert.Equal(json, TrendSnapshotJson.Write(Compute(Shuffled(fleet, seed)))));
+    }
+
+    [Fact]
+    public void The_moment_is_written_in_utc_and_enums_by_name()
+    {
+        var asOf = new DateTimeOffset(2026, 1, 1, 2, 0, 0, TimeSpan.FromHours(2));
+        var json = TrendSnapshotJson.Write(FleetTrends.Compute(Fleet(), new TrendParameters(), asOf, "test"));
+        Assert.Contains("\"asOf\":\"2026-01-01T00:00:00.0000000Z\"", json, StringComparison.Ordinal);
+        Assert.Contains("\"condition\":\"Crack\"", json, StringComparison.Ordinal);
+        Assert.Contains("\"kind\":\"AirframeDrift\"", json, StringComparison.Ordinal);
+    }
+
+    [Fact] // JSON has no infinity: a fleet of edge cases must not need one.
+    public void Edge_cases_give_finite_numbers()
+    {
+        var fleets = new[]
+        {
+            [],
+            [new FleetBuilder("ZZ-1").Build()],
+            [new FleetBuilder("ZZ-1").Watched("exhaust/a", "y-weld", 0, 0.1).Found("exhaust/a", "y-weld", 0.1).Build()],
+            [
+                new FleetBuilder("ZZ-1").Watched("exhaust/a", "y-weld", 0, 100).Found("exhaust/a", "y-weld", 50).Build(),
+                new FleetBuilder("ZZ-2").Watched("exhaust/a", "y-weld", 0, 100000).Build(),
+                new FleetBuilder("ZZ-3").Watched("exhaust/b", "y-weld", 0, 100000).Build(),
+            ],
+            [new FleetBuilder("ZZ-1").Life("a", "gasket", 0, 0.1).Life("a", "gasket", 0, 0.1).Life("a", "gasket", 99999.9, 100000).Build()],
+            new SimulatedFleet { Seed = 5, Aircraft = 3, CrackRate = 0.00001 }.Build(),
+            Fleet(),
+        };
+        Assert.All(fleets, fleet => Assert.NotEmpty(TrendSnapshotJson.Write(Compute(fleet))));
+    }
+
+    [Fact]
+    public void Json_of_something_else_is_refused() => Assert.Throws<JsonException>(() => TrendSnapshotJson.Read("{\"asOf\":\"2026-01-01T00:00:00Z\"}"));
+
+    private static TrendSnapshot Compute(IReadOnlyList<AircraftObservations> fleet) =>
+        FleetTrends.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test");
+
+    private static IReadOnlyList<AircraftObservations> Fleet() =>
+        [.. new SimulatedFleet { Seed = 3, TroubleFactor = 30, SouthLifeFactor = 0.5, Jitter = 15 }.Build().Select((o, i) => o with
+        {
+            Problems = [new DataProblem(DataProblemKind.HoursBackwards, o.Registration, FleetBuilder.Start.AddDays(i % 3), "by 3.1 h", [new RecordKey("test", "r1", 1)])],
+        })];
+
+    private static List<AircraftObservations> Shuffled(IReadOnlyList<AircraftObservations> fleet, int seed)
+    {
+        var random = new Random(seed);
+        return [.. Mixed(fleet).Select(o => o with { Exposures = Mixed(o.Exposures), Events = Mixed(o.Events), Lives = Mixed(o.Lives) })];
+
+        List<T> Mixed<T>(IReadOnlyList<T> rows)
+        {
+            T[] copy = [.. rows];
+            random.Shuffle(copy);
+            return [.. copy];
+        }
+    }
+}
