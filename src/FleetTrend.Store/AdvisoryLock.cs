@@ -1,0 +1,20 @@
+namespace FleetTrend.Store;
+
+/// <summary>Keys of the advisory locks, so that no two mean different things by one number.</summary>
+internal static class AdvisoryLock
+{
+    /// <summary>Shared by every writer of records, exclusive for the moment in which an as-of time is fixed.</summary>
+    public const long Knowledge = 0x464C_5401;
+
+    /// <summary>One process at a time migrates.</summary>
+    public const long Schema = 0x464C_5402;
+
+    /// <summary>One at a time adds layouts, so that a path gets one kind.</summary>
+    public const long Layouts = 0x464C_5403;
+
+    /// <summary>One at a time raises or answers flags.</summary>
+    public const long Flags = 0x464C_5404;
+
+    /// <summary>First half of a two-part key; the second half is the source. Exclusive for later revisions of its records.</summary>
+    public const int Source = 0x464C_5405;
+}

@@ -1,0 +1,6 @@
+using FleetTrend.Store.Mapping;
+
+namespace FleetTrend.Store.Histories;
+
+/// <summary>A record of a batch that is to be written.</summary>
+internal sealed record AcceptedRecord(int SourceId, RecordKind Kind, NewRecord Record);

@@ -1,0 +1,49 @@
+using FleetTrend.Records.Inspections;
+using Npgsql;
+
+namespace FleetTrend.Store.Histories;
+
+/// <summary>The lines of inspections. There are many and they are much alike: equal lines are one object.</summary>
+internal static class LookRows
+{
+    /// <summary>Lines by record identifier, ordered by location; of one aircraft where <paramref name="aircraftId"/> is given.</summary>
+    public static async Task<IReadOnlyDictionary<long, List<LocationLook>>> ReadAsync(
+        NpgsqlConnection connection, int? aircraftId, CancellationToken ct)
+    {
+        await using var command = new NpgsqlCommand(
+            aircraftId is null
+                ? "select record_id, location, state, method from location_looks"
+                : """
+                  select look.record_id, look.location, look.state, look.method
+                  from location_looks look join records record on record.id = look.record_id
+                  where record.aircraft_id = @aircraft_id and record.kind = 6
+                  """,
+            connection);
+        if (aircraftId is { } id)
+            command.Parameters.AddWithValue("aircraft_id", id);
+
+        var looks = new Dictionary<long, List<LocationLook>>();
+        var seen = new Dictionary<(string, short, short), LocationLook>();
+        var current = (Id: 0L, Lines: new List<LocationLook>());
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        while (await reader.ReadAsync(ct))
+        {
+            var recordId = reader.GetInt64(0);
+            if (recordId != current.Id)
+            {
+                if (!looks.TryGetValue(recordId, out var lines))
+                    looks.Add(recordId, lines = []);
+                current = (recordId, lines);
+            }
+
+            var values = (reader.GetString(1), reader.GetInt16(2), reader.GetInt16(3));
+            if (!seen.TryGetValue(values, out var look))
+                seen.Add(values, look = new LocationLook(values.Item1, (LookState)values.Item2, (LookMethod)values.Item3));
+            current.Lines.Add(look);
+        }
+
+        foreach (var lines in looks.Values)
+            lines.Sort((left, right) => string.CompareOrdinal(left.Location, right.Location));
+        return looks;
+    }
+}

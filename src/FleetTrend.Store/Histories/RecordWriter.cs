@@ -1,0 +1,185 @@
+using FleetTrend.Store.Mapping;
+using Npgsql;
+using NpgsqlTypes;
+
+namespace FleetTrend.Store.Histories;
+
+/// <summary>Writes records. A batch is one transaction of a fixed number of statements, whatever its size.</summary>
+public sealed class RecordWriter(NpgsqlDataSource dataSource)
+{
+    private const string OneRowPerRevision = "ix_records_source_id_source_record_id_revision";
+    private const int MostAttempts = 20;
+
+    private readonly References _references = new();
+
+    /// <summary>
+    /// Stores records as if they were sent one after another. When it returns, what it calls accepted survives a crash. The same
+    /// record again is unchanged; a record that clashes is a conflict and stops no other. A refresh of the trends is then owed.
+    /// </summary>
+    /// <returns>What became of each, in the same order.</returns>
+    /// <exception cref="ArgumentException">A content is no record.</exception>
+    /// <exception cref="PostgresException">The database cannot take a value that intake should have refused: nothing was written.</exception>
+    public async Task<IReadOnlyList<SaveResult>> SaveAsync(IReadOnlyList<NewRecord> records, CancellationToken ct)
+    {
+        if (records.Count == 0)
+            return [];
+        for (var attempt = 1; ; attempt++)
+        {
+            try
+            {
+                return await SaveOnceAsync(records, ct);
+            }
+            catch (PostgresException e) when (attempt < MostAttempts && LostRace(e))
+            {
+                // Another writer has stored one of these records in the meantime: the next attempt sees it.
+            }
+        }
+    }
+
+    private static bool LostRace(PostgresException e) =>
+        e.SqlState == PostgresErrorCodes.DeadlockDetected
+        || (e.SqlState == PostgresErrorCodes.UniqueViolation && e.ConstraintName == OneRowPerRevision);
+
+    private async Task<IReadOnlyList<SaveResult>> SaveOnceAsync(IReadOnlyList<NewRecord> records, CancellationToken ct)
+    {
+        await using var connection = await dataSource.OpenConnectionAsync(ct);
+        await using var transaction = await connection.BeginTransactionAsync(ct);
+        await _references.LoadAsync(connection, records, ct);
+        var acceptTime = await EnterAsync(connection, records, ct);
+        var decision = new BatchDecision(_references, await ReadRevisionsAsync(connection, records, ct), acceptTime);
+        var results = records.Select(decision.Decide).ToList();
+        if (decision.Accepted.Count == 0)
+            return results;
+
+        // Every writer takes rows in the same order, so that two with the same records wait for each other and do not lock up.
+        var accepted = decision.Accepted
+            .OrderBy(item => item.SourceId)
+            .ThenBy(item => item.Record.Key.SourceRecordId, StringComparer.Ordinal)
+            .ThenBy(item => item.Record.Key.Revision)
+            .ToList();
+        var registered = await RegisterAsync(connection, decision.Registered, ct);
+        var ids = await TakeIdsAsync(connection, accepted.Count, ct);
+        await RecordCopy.WriteAsync(
+            connection, accepted, ids, acceptTime, name => registered.TryGetValue(name, out var id) ? id : _references.Aircraft(name), ct);
+        await ContentCopy.WriteAsync(connection, accepted, ids, name => _references.TypeGroup(name)!.Value, ct);
+        await RequestRefreshAsync(connection, acceptTime, ct);
+        await transaction.CommitAsync(ct);
+        _references.Keep(registered);
+        return results;
+    }
+
+    /// <summary>Takes the locks of a writer and then the accept time, which is later than every as-of moment fixed so far.</summary>
+    private async Task<DateTimeOffset> EnterAsync(NpgsqlConnection connection, IReadOnlyList<NewRecord> records, CancellationToken ct)
+    {
+        await using var batch = new NpgsqlBatch(connection);
+        batch.BatchCommands.Add(new NpgsqlBatchCommand("set local synchronous_commit = on"));
+        batch.BatchCommands.Add(new NpgsqlBatchCommand($"select pg_advisory_xact_lock_shared({AdvisoryLock.Knowledge})"));
+
+        // First revisions of one record meet in the unique index. A later one must also see the others' kinds, so it waits for them.
+        var sources = records
+            .Where(record => _references.Source(record.Key.Source) is not null)
+            .GroupBy(record => _references.Source(record.Key.Source)!.Value, record => record.Key.Revision)
+            .OrderBy(group => group.Key);
+        foreach (var source in sources)
+        {
+            var function = source.Any(revision => revision > 1) ? "pg_advisory_xact_lock" : "pg_advisory_xact_lock_shared";
+            batch.BatchCommands.Add(new NpgsqlBatchCommand($"select {function}({AdvisoryLock.Source}, {source.Key})"));
+        }
+
+        batch.BatchCommands.Add(new NpgsqlBatchCommand(
+            "select greatest(clock_timestamp(), (select last_as_of + interval '1 microsecond' from knowledge)) as accept_time"));
+        await using var reader = await batch.ExecuteReaderAsync(ct);
+        while (reader.FieldCount == 0 || reader.GetName(0) != "accept_time")
+            await reader.NextResultAsync(ct);
+        await reader.ReadAsync(ct);
+        return reader.GetFieldValue<DateTimeOffset>(0);
+    }
+
+    private async Task<Dictionary<(int SourceId, string SourceRecordId), SortedDictionary<int, StoredRevision>>> ReadRevisionsAsync(
+        NpgsqlConnection connection, IReadOnlyList<NewRecord> records, CancellationToken ct)
+    {
+        var keys = records
+            .Select(record => (SourceId: _references.Source(record.Key.Source), record.Key.SourceRecordId))
+            .Where(key => key.SourceId is not null)
+            .Distinct()
+            .ToList();
+        await using var command = new NpgsqlCommand(
+            """
+            select stored.source_id, stored.source_record_id, stored.revision, stored.kind, stored.content_hash, stored.accept_time
+            from unnest($1, $2) as sent(source_id, source_record_id)
+            join records stored on stored.source_id = sent.source_id and stored.source_record_id = sent.source_record_id
+            """,
+            connection);
+        command.Parameters.Add(new NpgsqlParameter
+        {
+            Value = keys.Select(key => key.SourceId!.Value).ToArray(),
+            NpgsqlDbType = NpgsqlDbType.Array | NpgsqlDbType.Integer,
+        });
+        command.Parameters.Add(new NpgsqlParameter
+        {
+            Value = keys.Select(key => key.SourceRecordId).ToArray(),
+            NpgsqlDbType = NpgsqlDbType.Array | NpgsqlDbType.Text,
+        });
+        var stored = new Dictionary<(int, string), SortedDictionary<int, StoredRevision>>();
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        while (await reader.ReadAsync(ct))
+        {
+            var key = (reader.GetInt32(0), reader.GetString(1));
+            if (!stored.TryGetValue(key, out var revisions))
+                stored.Add(key, revisions = []);
+            revisions.Add(reader.GetInt32(2), new StoredRevision(
+                (RecordKind)reader.GetInt16(3), reader.GetFieldValue<byte[]>(4), reader.GetFieldValue<DateTimeOffset>(5)));
+        }
+
+        return stored;
+    }
+
+    private static async Task<IReadOnlyDictionary<string, int>> RegisterAsync(
+        NpgsqlConnection connection, IReadOnlyCollection<string> registrations, CancellationToken ct)
+    {
+        var ids = new Dictionary<string, int>(StringComparer.Ordinal);
+        if (registrations.Count == 0)
+            return ids;
+        var parameter = registrations.Order(StringComparer.Ordinal).ToArray();
+        await using var batch = new NpgsqlBatch(connection)
+        {
+            BatchCommands =
+            {
+                new NpgsqlBatchCommand("insert into aircraft (registration) select unnest($1) on conflict do nothing")
+                {
+                    Parameters = { new NpgsqlParameter { Value = parameter } },
+                },
+                new NpgsqlBatchCommand("select registration, id from aircraft where registration = any($1)")
+                {
+                    Parameters = { new NpgsqlParameter { Value = parameter } },
+                },
+            },
+        };
+        await using var reader = await batch.ExecuteReaderAsync(ct);
+        while (await reader.ReadAsync(ct))
+            ids.Add(reader.GetString(0), reader.GetInt32(1));
+        return ids;
+    }
+
+    private static async Task<long[]> TakeIdsAsync(NpgsqlConnection connection, int count, CancellationToken ct)
+    {
+        await using var command = new NpgsqlCommand("select nextval('records_id_seq') from generate_series(1, $1)", connection)
+        {
+            Parameters = { new NpgsqlParameter { Value = count } },
+        };
+        var ids = new long[count];
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        for (var i = 0; await reader.ReadAsync(ct); i++)
+            ids[i] = reader.GetInt64(0);
+        return ids;
+    }
+
+    private static async Task RequestRefreshAsync(NpgsqlConnection connection, DateTimeOffset acceptTime, CancellationToken ct)
+    {
+        await using var command = new NpgsqlCommand("insert into refresh_requests (request_time) values ($1)", connection)
+        {
+            Parameters = { new NpgsqlParameter { Value = acceptTime } },
+        };
+        await command.ExecuteNonQueryAsync(ct);
+    }
+}

@@ -1,0 +1,137 @@
+using FleetTrend.Records.Layouts;
+using FleetTrend.Store.Mapping;
+using Microsoft.EntityFrameworkCore;
+
+namespace FleetTrend.Store.Layouts;
+
+/// <summary>Layouts and type groups. Both are added and never changed, so that old numbers keep their meaning.</summary>
+public sealed class LayoutStore(IDbContextFactory<FleetDbContext> contexts)
+{
+    /// <summary>Adds a layout. The very same one again changes nothing; another one under its name is refused, and so is a
+    /// path that has another kind in an earlier layout.</summary>
+    /// <exception cref="ArgumentException">A path stands twice.</exception>
+    public async Task<AddResult> AddLayoutAsync(Layout layout, CancellationToken ct)
+    {
+        if (layout.Locations.DistinctBy(location => location.Path, StringComparer.Ordinal).Count() != layout.Locations.Count)
+            throw new ArgumentException("A path stands twice.", nameof(layout));
+        if (layout.Locations.FirstOrDefault(location => LocationKinds.Find(location.Kind) is null) is { } unknown)
+            return new AddResult(AddState.KindUnknown, unknown.Kind);
+
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        await using var transaction = await context.Database.BeginTransactionAsync(ct);
+        await context.Database.ExecuteSqlRawAsync($"select pg_advisory_xact_lock({AdvisoryLock.Layouts})", ct);
+        if (await FindAsync(context, layout.Name, ct) is { } stored)
+        {
+            var same = stored.Title == layout.Title && stored.Locations.SequenceEqual(layout.Locations);
+            return same ? new AddResult(AddState.Unchanged) : new AddResult(AddState.NameInUse, layout.Name);
+        }
+
+        var paths = layout.Locations.Select(location => location.Path).ToList();
+        var known = await context.Locations.Where(row => paths.Contains(row.Path))
+            .ToDictionaryAsync(row => row.Path, row => row.Kind, StringComparer.Ordinal, ct);
+        foreach (var location in layout.Locations)
+        {
+            if (!known.TryGetValue(location.Path, out var kind))
+                context.Add(new LocationRow { Path = location.Path, Kind = location.Kind });
+            else if (kind != location.Kind)
+                return new AddResult(AddState.PathHasOtherKind, location.Path, kind);
+        }
+
+        context.Add(ToRow(layout));
+        await context.SaveChangesAsync(ct);
+        await transaction.CommitAsync(ct);
+        return new AddResult(AddState.Added);
+    }
+
+    /// <summary>The layout of that name, or null.</summary>
+    public async Task<Layout?> GetAsync(string name, CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        return await FindAsync(context, name, ct);
+    }
+
+    /// <summary>Layouts by name.</summary>
+    /// <exception cref="FormatException">The page token is none of ours.</exception>
+    public async Task<Page<Layout>> ListAsync(int pageSize, string? pageToken, CancellationToken ct)
+    {
+        var after = PageToken.ReadKey(pageToken) ?? "";
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        var rows = await WithLocations(context)
+            .Where(layout => string.Compare(layout.Name, after) > 0)
+            .OrderBy(layout => layout.Name)
+            .Take(pageSize + 1)
+            .ToListAsync(ct);
+        return PageToken.Cut([.. rows.Select(ToLayout)], pageSize, layout => PageToken.Of(layout.Name));
+    }
+
+    /// <summary>Adds a type group. The very same one again changes nothing; another one under its name is refused.</summary>
+    public async Task<AddResult> AddTypeGroupAsync(TypeGroup typeGroup, CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        var added = await context.Database.ExecuteSqlAsync(
+            $"""
+            insert into type_groups (name, title, layout_id)
+            select {typeGroup.Name}, {typeGroup.Title}, id from layouts where name = {typeGroup.Layout}
+            on conflict (name) do nothing
+            """,
+            ct);
+        if (added == 1)
+            return new AddResult(AddState.Added);
+        var stored = await context.TypeGroups.Where(row => row.Name == typeGroup.Name)
+            .Select(row => new TypeGroup(row.Name, row.Title, row.Layout!.Name))
+            .SingleOrDefaultAsync(ct);
+        return stored is null ? new AddResult(AddState.LayoutUnknown, typeGroup.Layout)
+            : stored == typeGroup ? new AddResult(AddState.Unchanged)
+            : new AddResult(AddState.NameInUse, typeGroup.Name);
+    }
+
+    /// <summary>Type groups by name.</summary>
+    /// <exception cref="FormatException">The page token is none of ours.</exception>
+    public async Task<Page<TypeGroup>> ListTypeGroupsAsync(int pageSize, string? pageToken, CancellationToken ct)
+    {
+        var after = PageToken.ReadKey(pageToken) ?? "";
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        var groups = await context.TypeGroups
+            .Where(row => string.Compare(row.Name, after) > 0)
+            .OrderBy(row => row.Name)
+            .Take(pageSize + 1)
+            .Select(row => new TypeGroup(row.Name, row.Title, row.Layout!.Name))
+            .ToListAsync(ct);
+        return PageToken.Cut(groups, pageSize, group => PageToken.Of(group.Name));
+    }
+
+    /// <summary>The layout of every type group, by name of the group.</summary>
+    public async Task<IReadOnlyDictionary<string, Layout>> ReadByTypeGroupAsync(CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        var groups = await context.TypeGroups.Select(row => new { row.Name, row.LayoutId }).ToListAsync(ct);
+        var used = groups.Select(group => group.LayoutId).Distinct().ToList();
+        var rows = await WithLocations(context).Where(layout => used.Contains(layout.Id)).ToListAsync(ct);
+        var layouts = rows.ToDictionary(row => row.Id, ToLayout);
+        return groups.ToDictionary(group => group.Name, group => layouts[group.LayoutId], StringComparer.Ordinal);
+    }
+
+    private static async Task<Layout?> FindAsync(FleetDbContext context, string name, CancellationToken ct) =>
+        await WithLocations(context).SingleOrDefaultAsync(layout => layout.Name == name, ct) is { } row ? ToLayout(row) : null;
+
+    private static IQueryable<LayoutRow> WithLocations(FleetDbContext context) =>
+        context.Layouts.AsNoTrackingWithIdentityResolution()
+            .Include(layout => layout.Locations.OrderBy(line => line.Position))
+            .ThenInclude(line => line.Location);
+
+    private static Layout ToLayout(LayoutRow row) =>
+        new(row.Name, row.Title, [.. row.Locations.Select(line => new Location(line.Path, line.Location!.Kind, line.LookFor, line.JascCode))]);
+
+    private static LayoutRow ToRow(Layout layout)
+    {
+        var row = new LayoutRow { Name = layout.Name, Title = layout.Title };
+        row.Locations.AddRange(layout.Locations.Select((location, position) => new LayoutLocationRow
+        {
+            Path = location.Path,
+            Position = position,
+            LookFor = location.LookFor,
+            JascCode = location.JascCode,
+        }));
+        return row;
+    }
+}

@@ -1,0 +1,21 @@
+namespace FleetTrend.Store.Mapping;
+
+/// <summary>A row of <c>outbox_mails</c>: a mail that is owed.</summary>
+internal sealed class OutboxMailRow
+{
+    public long Id { get; set; }
+
+    public long ReportId { get; set; }
+
+    public string Recipient { get; set; } = "";
+
+    public string MessageId { get; set; } = "";
+
+    public int AttemptCount { get; set; }
+
+    public DateTimeOffset NextAttemptTime { get; set; }
+
+    public DateTimeOffset? SentTime { get; set; }
+
+    public string? LastError { get; set; }
+}

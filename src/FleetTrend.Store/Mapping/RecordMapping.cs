@@ -1,0 +1,30 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace FleetTrend.Store.Mapping;
+
+internal sealed class RecordMapping : IEntityTypeConfiguration<RecordRow>
+{
+    public void Configure(EntityTypeBuilder<RecordRow> builder)
+    {
+        builder.ToTable("records", table =>
+        {
+            table.Length("source_record_id", 1, 120);
+            table.HasCheckConstraint("ck_records_revision", "revision >= 1");
+            table.Code("kind", (int)RecordKind.Airframe, (int)RecordKind.Retraction);
+            table.HasCheckConstraint("ck_records_content_hash", "octet_length(content_hash) = 32");
+
+            // A retraction speaks of a record, not of an aircraft, and there is nothing to take back before the first revision.
+            table.HasCheckConstraint("ck_records_aircraft_id", $"(kind = {(int)RecordKind.Retraction}) = (aircraft_id is null)");
+            table.HasCheckConstraint("ck_records_retraction", $"kind <> {(int)RecordKind.Retraction} or revision >= 2");
+        });
+        builder.HasIndex(row => new { row.SourceId, row.SourceRecordId, row.Revision }).IsUnique();
+        builder.HasOne<SourceRow>().WithMany().HasForeignKey(row => row.SourceId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<AircraftRow>().WithMany().HasForeignKey(row => row.AircraftId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasIndex(row => new { row.AircraftId, row.Kind });
+
+        // Nearly all records are first revisions: finding the superseded ones costs only as much as there are later ones.
+        builder.HasIndex(row => new { row.SourceId, row.SourceRecordId, row.Revision, row.AcceptTime })
+            .HasFilter("revision > 1");
+    }
+}

@@ -1,0 +1,9 @@
+namespace FleetTrend.Store.Mapping;
+
+/// <summary>A row of <c>refresh_requests</c>: one per accepted batch, or asked for by a person.</summary>
+internal sealed class RefreshRequestRow
+{
+    public long Id { get; set; }
+
+    public DateTimeOffset RequestTime { get; set; }
+}

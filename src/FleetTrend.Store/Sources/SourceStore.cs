@@ -1,0 +1,45 @@
+using FleetTrend.Store.Mapping;
+using Microsoft.EntityFrameworkCore;
+
+namespace FleetTrend.Store.Sources;
+
+/// <summary>The systems that may push records.</summary>
+public sealed class SourceStore(IDbContextFactory<FleetDbContext> contexts)
+{
+    /// <summary>Registers a source; the very same one again changes nothing, another title under its name is refused.</summary>
+    /// <returns>What became of it, and the source that has the name now.</returns>
+    public async Task<(AddResult Result, Source Stored)> AddAsync(string name, string title, CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        var added = await context.Database.ExecuteSqlAsync(
+            $"insert into sources (name, title) values ({name}, {title}) on conflict (name) do nothing", ct);
+        var row = await context.Sources.AsNoTracking().SingleAsync(source => source.Name == name, ct);
+        var result = added == 1 ? new AddResult(AddState.Added)
+            : row.Title == title ? new AddResult(AddState.Unchanged)
+            : new AddResult(AddState.NameInUse, name);
+        return (result, ToSource(row));
+    }
+
+    /// <summary>Sources by name.</summary>
+    /// <exception cref="FormatException">The page token is none of ours.</exception>
+    public async Task<Page<Source>> ListAsync(int pageSize, string? pageToken, CancellationToken ct)
+    {
+        var after = PageToken.ReadKey(pageToken) ?? "";
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        var rows = await context.Sources.AsNoTracking()
+            .Where(source => string.Compare(source.Name, after) > 0)
+            .OrderBy(source => source.Name)
+            .Take(pageSize + 1)
+            .ToListAsync(ct);
+        return PageToken.Cut([.. rows.Select(ToSource)], pageSize, source => PageToken.Of(source.Name));
+    }
+
+    /// <summary>Names of all sources.</summary>
+    public async Task<IReadOnlySet<string>> ReadNamesAsync(CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        return await context.Sources.Select(source => source.Name).ToHashSetAsync(StringComparer.Ordinal, ct);
+    }
+
+    private static Source ToSource(SourceRow row) => new(row.Name, row.Title, row.CreateTime);
+}

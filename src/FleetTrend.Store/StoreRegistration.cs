@@ -1,0 +1,45 @@
+using FleetTrend.Store.Fleet;
+using FleetTrend.Store.Flags;
+using FleetTrend.Store.Histories;
+using FleetTrend.Store.Layouts;
+using FleetTrend.Store.Outbox;
+using FleetTrend.Store.Recipients;
+using FleetTrend.Store.Reports;
+using FleetTrend.Store.Requests;
+using FleetTrend.Store.Snapshots;
+using FleetTrend.Store.Sources;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Npgsql;
+
+namespace FleetTrend.Store;
+
+/// <summary>Puts the store into a host.</summary>
+public static class StoreRegistration
+{
+    /// <summary>Adds the store on a data source of its own, named <c>fleettrend</c> so that metrics carry no password.</summary>
+    public static IServiceCollection AddFleetTrendStore(this IServiceCollection services, string connectionString) =>
+        services
+            .AddSingleton(_ => new NpgsqlDataSourceBuilder(connectionString) { Name = "fleettrend" }.Build())
+            .AddFleetTrendStore();
+
+    /// <summary>Adds the store on the <see cref="NpgsqlDataSource"/> that the host has registered.</summary>
+    public static IServiceCollection AddFleetTrendStore(this IServiceCollection services) =>
+        services
+            .AddPooledDbContextFactory<FleetDbContext>((provider, options) => options
+                .UseNpgsql(provider.GetRequiredService<NpgsqlDataSource>())
+                .UseSnakeCaseNamingConvention())
+            .AddSingleton<RecordWriter>()
+            .AddSingleton<Knowledge>()
+            .AddSingleton<HistoryReader>()
+            .AddSingleton<LayoutStore>()
+            .AddSingleton<SourceStore>()
+            .AddSingleton<FleetDirectory>()
+            .AddSingleton<SnapshotStore>()
+            .AddSingleton<FlagStore>()
+            .AddSingleton<ReportStore>()
+            .AddSingleton<OutboxStore>()
+            .AddSingleton<RefreshRequests>()
+            .AddSingleton<ReportRequests>()
+            .AddSingleton<RecipientStore>();
+}

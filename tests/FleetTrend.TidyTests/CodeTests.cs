@@ -1,0 +1,66 @@
+using System.Text.RegularExpressions;
+
+namespace FleetTrend.TidyTests;
+
+/// <summary>Habits of the code that a reader relies on.</summary>
+public partial class CodeTests
+{
+    private const int MostLines = 400;
+
+    private static IEnumerable<string> HandWritten => Repository.Files.Where(f =>
+        f.EndsWith(".cs", StringComparison.Ordinal) && !f.Contains("/Migrations/", StringComparison.Ordinal));
+
+    [Fact]
+    public void No_hand_written_file_is_longer_than_400_lines() =>
+        Assert.All(HandWritten, file => Assert.True(Repository.Read(file).Split('\n').Length <= MostLines, file));
+
+    [Fact]
+    public void No_name_says_nothing() =>
+        Assert.All(
+            HandWritten.Where(f => f.StartsWith("src/", StringComparison.Ordinal)),
+            file => Assert.False(EmptyName().IsMatch(Path.GetFileNameWithoutExtension(file)), file));
+
+    [Fact]
+    public void No_folder_collects_leftovers()
+    {
+        string[] refused = ["Common", "Shared", "Core", "Utils", "Util", "Helpers", "Extensions", "Misc"];
+        Assert.All(Repository.Files, file => Assert.DoesNotContain(file.Split('/')[..^1], folder => refused.Contains(folder, StringComparer.OrdinalIgnoreCase)));
+    }
+
+    [Fact]
+    public void Nothing_is_unfinished_or_skipped() =>
+        Assert.All(
+            HandWritten.Where(f => !f.Contains("TidyTests", StringComparison.Ordinal)),
+            file => Assert.False(Unfinished().IsMatch(Repository.Read(file)), file));
+
+    [Fact]
+    public void Every_method_of_statistics_names_its_source() =>
+        Assert.All(
+            HandWritten.Where(f => f.StartsWith("src/FleetTrend.Statistics/", StringComparison.Ordinal) && Estimator().IsMatch(Repository.Read(f))),
+            file => Assert.Contains("Source:", Repository.Read(file), StringComparison.Ordinal));
+
+    [Fact]
+    public void Every_reason_for_a_refusal_is_in_the_guide_for_integrators()
+    {
+        var guide = Repository.Read("protos/README.md");
+        var reasons = HandWritten
+            .Where(f => f.StartsWith("src/FleetTrend.Intake/", StringComparison.Ordinal) || f.StartsWith("src/FleetTrend.Api/", StringComparison.Ordinal))
+            .SelectMany(f => Reason().Matches(Repository.Read(f)).Select(m => m.Groups["reason"].Value))
+            .Distinct(StringComparer.Ordinal)
+            .ToList();
+        Assert.NotEmpty(reasons);
+        Assert.All(reasons, reason => Assert.Contains(reason, guide, StringComparison.Ordinal));
+    }
+
+    [GeneratedRegex("(Manager|Helper|Helpers|Util|Utils|Processor|Engine|Calculator|(?<!Grpc)Service)$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex EmptyName();
+
+    [GeneratedRegex(@"NotImplementedException|\bTODO\b|\bFIXME\b|\bHACK\b|Skip\s*=\s*""|Thread\.Sleep", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Unfinished();
+
+    [GeneratedRegex(@"public static \S+ (Estimate|Fit|Test)\(", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Estimator();
+
+    [GeneratedRegex(@"""(?<reason>[A-Z]{2,}(?:_[A-Z0-9]+){1,7})""", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Reason();
+}
