@@ -1,0 +1,36 @@
+using System.Globalization;
+using FleetTrend.Store.Histories;
+using Wire = FleetTrend.Contracts.V1;
+
+namespace FleetTrend.Intake;
+
+/// <summary>What the store found against a record that had passed the rules, in the words of a refusal.</summary>
+internal static class Conflicts
+{
+    public static Refusal Explain(SaveResult.Conflict conflict, Wire.Record record) => conflict.Reason switch
+    {
+        SaveConflict.RevisionReused => new(
+            "key.revision", Math.Max(1, record.Key.Revision).ToString(CultureInfo.InvariantCulture), Reasons.RevisionReused,
+            "a revision is used once; this one was accepted with other content."),
+        SaveConflict.KindChanged => new(
+            "content", record.ContentCase.ToString(), Reasons.KindChanged,
+            $"every revision of a record is of one kind; this record is stored as {conflict.Value}."),
+        SaveConflict.RetractionOfUnknown => new(
+            "key.source_record_id", record.Key.SourceRecordId, Reasons.RecordNotFound, "a record that was pushed before."),
+        SaveConflict.SourceUnknown => new("key.source", conflict.Value, Reasons.SourceNotRegistered, "a registered source."),
+        SaveConflict.AircraftUnknown => new(
+            $"{FieldOf(record)}.registration", conflict.Value, Reasons.AircraftNotRegistered, "a registered aircraft; push the aircraft first."),
+        SaveConflict.LocationUnknown => new(
+            $"{FieldOf(record)}.location", conflict.Value, Reasons.LocationNotInLayout, "a location of a layout."),
+        SaveConflict.TypeGroupUnknown => new(
+            "aircraft.assignments", conflict.Value, Reasons.TypeGroupNotRegistered, "a registered type group."),
+        _ => throw new ArgumentOutOfRangeException(nameof(conflict), conflict, "Not a kind of conflict."),
+    };
+
+    private static string FieldOf(Wire.Record record) => record.ContentCase switch
+    {
+        Wire.Record.ContentOneofCase.MeterReading => "meter_reading",
+        Wire.Record.ContentOneofCase.MeterChange => "meter_change",
+        var content => content.ToString().ToLowerInvariant(),
+    };
+}

@@ -1,0 +1,123 @@
+using System.Reflection;
+using Google.Rpc;
+
+namespace FleetTrend.Intake;
+
+/// <summary>Every reason that an answer can carry. protos/README.md has the same list.</summary>
+public static class Reasons
+{
+    /// <summary>Domain of google.rpc.ErrorInfo.</summary>
+    public const string Domain = "fleettrend";
+
+    /// <summary>A field that must be given is absent or empty.</summary>
+    public static readonly Reason FieldRequired = new("FIELD_REQUIRED", Code.InvalidArgument, "Give the field.");
+
+    /// <summary>A field is given where it has no sense.</summary>
+    public static readonly Reason FieldNotAllowed = new("FIELD_NOT_ALLOWED", Code.InvalidArgument, "Leave the field out, or correct the field it depends on.");
+
+    /// <summary>A text has too many characters.</summary>
+    public static readonly Reason TextTooLong = new("TEXT_TOO_LONG", Code.InvalidArgument, "Shorten it to the length that the rule names.");
+
+    /// <summary>A text holds characters that cannot be printed, or begins or ends with a space.</summary>
+    public static readonly Reason TextNotPrintable = new("TEXT_NOT_PRINTABLE", Code.InvalidArgument, "Send printable characters without a space at either end.");
+
+    /// <summary>A name, mark or path is not built as it must be.</summary>
+    public static readonly Reason PatternMismatch = new("PATTERN_MISMATCH", Code.InvalidArgument, "Build it as the rule says.");
+
+    /// <summary>An enum value is not told, or not known here.</summary>
+    public static readonly Reason EnumUnknown = new("ENUM_UNKNOWN", Code.InvalidArgument, "Send one of the values that the contract lists.");
+
+    /// <summary>A number is NaN or infinite.</summary>
+    public static readonly Reason NumberNotFinite = new("NUMBER_NOT_FINITE", Code.InvalidArgument, "Send a finite number, or leave an optional field out.");
+
+    /// <summary>A number is below or above its range.</summary>
+    public static readonly Reason NumberOutOfRange = new("NUMBER_OUT_OF_RANGE", Code.InvalidArgument, "Send a number within the range that the rule names; check the unit.");
+
+    /// <summary>Hours have more than one decimal.</summary>
+    public static readonly Reason TooManyDecimals = new("TOO_MANY_DECIMALS", Code.InvalidArgument, "Round to one decimal.");
+
+    /// <summary>A date is not a day of the calendar.</summary>
+    public static readonly Reason DateInvalid = new("DATE_INVALID", Code.InvalidArgument, "Send year, month and day of a day that exists.");
+
+    /// <summary>A date is before 1950 or more than 366 days ahead.</summary>
+    public static readonly Reason DateOutOfRange = new("DATE_OUT_OF_RANGE", Code.InvalidArgument, "Check the year.");
+
+    /// <summary>Dates are not in the order they must have.</summary>
+    public static readonly Reason DatesOutOfOrder = new("DATES_OUT_OF_ORDER", Code.InvalidArgument, "Sort or correct the dates.");
+
+    /// <summary>A list names the same thing twice.</summary>
+    public static readonly Reason DuplicateLine = new("DUPLICATE_LINE", Code.InvalidArgument, "Keep one of the lines.");
+
+    /// <summary>A list is too long.</summary>
+    public static readonly Reason TooManyItems = new("TOO_MANY_ITEMS", Code.InvalidArgument, "Split it, or send less.");
+
+    /// <summary>A record refers to itself.</summary>
+    public static readonly Reason SelfReference = new("SELF_REFERENCE", Code.InvalidArgument, "Name the other finding, or leave the field empty.");
+
+    /// <summary>The condition makes no sense at that kind of location.</summary>
+    public static readonly Reason ConditionNotAtKind = new("CONDITION_NOT_AT_KIND", Code.InvalidArgument, "ListLocationKinds says which conditions a kind takes.");
+
+    /// <summary>The page token is not one that this call gave for this question.</summary>
+    public static readonly Reason PageTokenInvalid = new("PAGE_TOKEN_INVALID", Code.InvalidArgument, "Start again without a token.");
+
+    /// <summary>A message is larger than a call takes.</summary>
+    public static readonly Reason MessageTooLarge = new("MESSAGE_TOO_LARGE", Code.ResourceExhausted, "Send fewer records per call. Repeating the same call does not help.");
+
+    /// <summary>The source is not registered.</summary>
+    public static readonly Reason SourceNotRegistered = new("SOURCE_NOT_REGISTERED", Code.FailedPrecondition, "Register the source with CreateSource, then send the record again.");
+
+    /// <summary>The aircraft is not registered.</summary>
+    public static readonly Reason AircraftNotRegistered = new("AIRCRAFT_NOT_REGISTERED", Code.FailedPrecondition, "Push the aircraft first, then send the record again; check the registration mark.");
+
+    /// <summary>The type group is not registered.</summary>
+    public static readonly Reason TypeGroupNotRegistered = new("TYPE_GROUP_NOT_REGISTERED", Code.FailedPrecondition, "Register it with CreateTypeGroup, then send the record again.");
+
+    /// <summary>The layouts of the aircraft's type groups do not have the location.</summary>
+    public static readonly Reason LocationNotInLayout = new("LOCATION_NOT_IN_LAYOUT", Code.FailedPrecondition, "GetLayout has the paths; map your own codes to them.");
+
+    /// <summary>The layout is not registered.</summary>
+    public static readonly Reason LayoutNotRegistered = new("LAYOUT_NOT_REGISTERED", Code.FailedPrecondition, "Create the layout first.");
+
+    /// <summary>A newer revision is of another kind than the older one.</summary>
+    public static readonly Reason KindChanged = new("KIND_CHANGED", Code.FailedPrecondition, "Retract the record and push the other kind under an identifier of its own.");
+
+    /// <summary>A location path has another kind in an earlier layout.</summary>
+    public static readonly Reason PathHasOtherKind = new("PATH_HAS_OTHER_KIND", Code.FailedPrecondition, "Take the kind that the path has, or another path.");
+
+    /// <summary>There is no location kind of that name.</summary>
+    public static readonly Reason LocationKindUnknown = new("LOCATION_KIND_UNKNOWN", Code.InvalidArgument, "ListLocationKinds has the names.");
+
+    /// <summary>No trends have been computed yet.</summary>
+    public static readonly Reason NoTrendsYet = new("NO_TRENDS_YET", Code.FailedPrecondition, "Wait for the first refresh, or ask for one with RequestRefresh.");
+
+    /// <summary>The flag cannot go from its state to the one asked for.</summary>
+    public static readonly Reason FlagIsClosed = new("FLAG_IS_CLOSED", Code.FailedPrecondition, "A closed flag stays closed; a new one is raised if the numbers ask for it.");
+
+    /// <summary>A retraction of a record that was never pushed.</summary>
+    public static readonly Reason RecordNotFound = new("RECORD_NOT_FOUND", Code.NotFound, "Push the record first, or check source_record_id.");
+
+    /// <summary>There is no layout of that name.</summary>
+    public static readonly Reason LayoutNotFound = new("LAYOUT_NOT_FOUND", Code.NotFound, "ListLayouts has the names.");
+
+    /// <summary>There is no such flag.</summary>
+    public static readonly Reason FlagNotFound = new("FLAG_NOT_FOUND", Code.NotFound, "ListFlags has the identifiers.");
+
+    /// <summary>There is no such report.</summary>
+    public static readonly Reason ReportNotFound = new("REPORT_NOT_FOUND", Code.NotFound, "ListReports has the identifiers.");
+
+    /// <summary>The key was used before with other content.</summary>
+    public static readonly Reason RevisionReused = new("REVISION_REUSED", Code.AlreadyExists, "To correct a record, send it with a higher revision.");
+
+    /// <summary>The name is in use for something else.</summary>
+    public static readonly Reason NameInUse = new("NAME_IN_USE", Code.AlreadyExists, "Take another name; what is stored under a name does not change.");
+
+    /// <summary>The database does not answer.</summary>
+    public static readonly Reason DatabaseUnavailable = new("DATABASE_UNAVAILABLE", Code.Unavailable, "Send the same again later, with growing pauses: nothing is doubled.");
+
+    /// <summary>A fault on our side.</summary>
+    public static readonly Reason InternalFault = new("INTERNAL_FAULT", Code.Internal, "Report the trace_id to whoever runs the server.");
+
+    /// <summary>All of them, in the order above.</summary>
+    public static IReadOnlyList<Reason> All { get; } =
+        [.. typeof(Reasons).GetFields(BindingFlags.Public | BindingFlags.Static).Select(f => f.GetValue(null)).OfType<Reason>()];
+}

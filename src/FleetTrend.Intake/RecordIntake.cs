@@ -1,0 +1,112 @@
+using FleetTrend.Intake.Rules;
+using FleetTrend.Records.Aircraft;
+using FleetTrend.Records.Layouts;
+using FleetTrend.Store.Fleet;
+using FleetTrend.Store.Histories;
+using FleetTrend.Store.Layouts;
+using FleetTrend.Store.Sources;
+using Google.Protobuf.WellKnownTypes;
+using Wire = FleetTrend.Contracts.V1;
+
+namespace FleetTrend.Intake;
+
+/// <summary>The one way in: pushed records are checked, stored together, and each gets its outcome.</summary>
+public sealed class RecordIntake(RecordWriter writer, FleetDirectory fleet, LayoutStore layouts, SourceStore sources, TimeProvider clock)
+{
+    /// <summary>Most records of one call.</summary>
+    public const int MaxRecords = 1_000;
+
+    // Neither a source nor a type group ever goes away or changes its layout: what was seen once stays true.
+    private volatile IReadOnlySet<string> _sources = new HashSet<string>(StringComparer.Ordinal);
+    private volatile Dictionary<string, IReadOnlyDictionary<string, Location>> _typeGroups = new(StringComparer.Ordinal);
+
+    /// <summary>Pushes records as if one after the other, in one transaction. A refused one stops and undoes no other.</summary>
+    /// <param name="records">Up to <see cref="MaxRecords"/>.</param>
+    /// <param name="ct">Cancels; then nothing of the call may count on being stored.</param>
+    /// <returns>An outcome per record, in the order given. What is accepted is durable.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">More than <see cref="MaxRecords"/> records.</exception>
+    public async Task<IReadOnlyList<Wire.RecordOutcome>> PushAsync(IReadOnlyList<Wire.Record> records, CancellationToken ct)
+    {
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(records.Count, MaxRecords, nameof(records));
+        var known = await ReadKnownAsync(records, ct);
+        var outcomes = new Wire.RecordOutcome[records.Count];
+        var good = new List<NewRecord>(records.Count);
+        var places = new List<int>(records.Count);
+        for (var i = 0; i < records.Count; i++)
+        {
+            var parsed = RecordRules.Parse(records[i], known);
+            if (parsed.Content is null)
+            {
+                outcomes[i] = Refused(records[i], parsed.Refusals);
+                continue;
+            }
+
+            good.Add(new NewRecord(parsed.Key, parsed.Content, ContentHash.Of(records[i])));
+            places.Add(i);
+            if (parsed.Content is Airframe airframe)
+                known.Add(airframe);
+        }
+
+        if (good.Count == 0)
+            return outcomes;
+        var results = await writer.SaveAsync(good, ct);
+        for (var i = 0; i < results.Count; i++)
+            outcomes[places[i]] = Outcome(records[places[i]], results[i]);
+        return outcomes;
+    }
+
+    private async Task<KnownFleet> ReadKnownAsync(IReadOnlyList<Wire.Record> records, CancellationToken ct)
+    {
+        if (records.Any(r => r.Key is { } key && !_sources.Contains(key.Source)))
+            _sources = await sources.ReadNamesAsync(ct);
+        var groups = records.Where(r => r.Aircraft is not null).SelectMany(r => r.Aircraft.Assignments).Select(a => a.TypeGroup);
+        if (groups.Any(g => !_typeGroups.ContainsKey(g)))
+        {
+            var read = await layouts.ReadByTypeGroupAsync(ct);
+            _typeGroups = read.ToDictionary(
+                pair => pair.Key,
+                pair => (IReadOnlyDictionary<string, Location>)pair.Value.Locations.ToDictionary(l => l.Path, StringComparer.Ordinal),
+                StringComparer.Ordinal);
+        }
+
+        var known = new KnownFleet
+        {
+            Today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime),
+            Sources = _sources,
+            TypeGroups = _typeGroups,
+        };
+        string[] registrations = [.. records.Select(RegistrationOf).Where(r => Patterns.Registration.IsMatch(r))
+            .Select(r => r.ToUpperInvariant()).Distinct(StringComparer.Ordinal)];
+        if (registrations.Length == 0)
+            return known;
+        foreach (var aircraft in (await fleet.ReadAsync(registrations, ct)).Values)
+            known.Add(aircraft.Registration, aircraft.Locations);
+        return known;
+    }
+
+    private static string RegistrationOf(Wire.Record record) => record.ContentCase switch
+    {
+        Wire.Record.ContentOneofCase.MeterReading => record.MeterReading.Registration,
+        Wire.Record.ContentOneofCase.MeterChange => record.MeterChange.Registration,
+        Wire.Record.ContentOneofCase.Installation => record.Installation.Registration,
+        Wire.Record.ContentOneofCase.Removal => record.Removal.Registration,
+        Wire.Record.ContentOneofCase.Inspection => record.Inspection.Registration,
+        Wire.Record.ContentOneofCase.Finding => record.Finding.Registration,
+        Wire.Record.ContentOneofCase.Action => record.Action.Registration,
+        _ => "",
+    };
+
+    private static Wire.RecordOutcome Outcome(Wire.Record record, SaveResult result) => result switch
+    {
+        SaveResult.Accepted accepted => Stored(record, Wire.RecordState.Accepted, accepted.AcceptTime),
+        SaveResult.Unchanged unchanged => Stored(record, Wire.RecordState.Unchanged, unchanged.AcceptTime),
+        SaveResult.Conflict conflict => Refused(record, [Conflicts.Explain(conflict, record)]),
+        _ => throw new ArgumentOutOfRangeException(nameof(result), result, "Not a result of saving."),
+    };
+
+    private static Wire.RecordOutcome Stored(Wire.Record record, Wire.RecordState state, DateTimeOffset acceptTime) =>
+        new() { Key = record.Key, State = state, AcceptTime = Timestamp.FromDateTimeOffset(acceptTime) };
+
+    private static Wire.RecordOutcome Refused(Wire.Record record, IReadOnlyList<Refusal> refusals) =>
+        new() { Key = record.Key, State = Wire.RecordState.Refused, Error = RefusalStatus.Of(refusals) };
+}

@@ -1,0 +1,48 @@
+using Google.Protobuf.WellKnownTypes;
+using Google.Rpc;
+
+namespace FleetTrend.Intake;
+
+/// <summary>Broken rules in the form that a caller gets: google.rpc.Status with ErrorInfo and BadRequest.</summary>
+public static class RefusalStatus
+{
+    /// <summary>One status for all broken rules of one thing. The first decides code and reason; BadRequest lists every one.</summary>
+    /// <param name="refusals">At least one.</param>
+    public static Status Of(IReadOnlyList<Refusal> refusals)
+    {
+        ArgumentOutOfRangeException.ThrowIfZero(refusals.Count, nameof(refusals));
+        var first = refusals[0];
+        var badRequest = new BadRequest();
+        foreach (var refusal in refusals)
+        {
+            badRequest.FieldViolations.Add(new BadRequest.Types.FieldViolation
+            {
+                Field = refusal.Field,
+                Description = Describe(refusal),
+                Reason = refusal.Reason.Name,
+            });
+        }
+
+        return new Status
+        {
+            Code = (int)first.Reason.Code,
+            Message = refusals.Count == 1
+                ? $"{first.Field}: {Describe(first)}"
+                : $"{first.Field}: {Describe(first)} ({refusals.Count} rules broken; field_violations lists them)",
+            Details = { Any.Pack(Info(first)), Any.Pack(badRequest) },
+        };
+    }
+
+    /// <summary>One status for one broken rule.</summary>
+    public static Status Of(Refusal refusal) => Of([refusal]);
+
+    private static ErrorInfo Info(Refusal refusal) => new()
+    {
+        Reason = refusal.Reason.Name,
+        Domain = Reasons.Domain,
+        Metadata = { ["field"] = refusal.Field, ["value"] = refusal.Value, ["rule"] = refusal.Rule },
+    };
+
+    private static string Describe(Refusal refusal) =>
+        refusal.Value.Length == 0 ? refusal.Rule : $"{refusal.Rule} Got \"{refusal.Value}\".";
+}

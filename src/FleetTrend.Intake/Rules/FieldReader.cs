@@ -1,0 +1,192 @@
+using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
+using FleetTrend.Records;
+using Date = Google.Type.Date;
+
+namespace FleetTrend.Intake.Rules;
+
+/// <summary>
+/// Reads the fields of one message and collects every rule that is broken. A field that breaks one comes back as a default,
+/// so that reading goes on; what was read counts only where <see cref="Refusals"/> is empty at the end.
+/// </summary>
+internal sealed class FieldReader
+{
+    public const double MaxHours = 200_000;
+    public const int DaysAhead = 366;
+    private static readonly DateOnly Earliest = new(1950, 1, 1);
+
+    private readonly List<Refusal> _refusals;
+    private readonly string _prefix;
+    private readonly DateOnly _today;
+
+    public FieldReader(DateOnly today)
+        : this([], "", today)
+    {
+    }
+
+    private FieldReader(List<Refusal> refusals, string prefix, DateOnly today)
+    {
+        _refusals = refusals;
+        _prefix = prefix;
+        _today = today;
+    }
+
+    /// <summary>Rules broken so far, by this reader and all that came from it.</summary>
+    public IReadOnlyList<Refusal> Refusals => _refusals;
+
+    /// <summary>A reader of the message in that field.</summary>
+    public FieldReader At(string field) => new(_refusals, _prefix + field + ".", _today);
+
+    public void Refuse(string field, string value, Reason reason, string rule) =>
+        _refusals.Add(new Refusal(_prefix + field, Shown(value), reason, rule));
+
+    /// <summary>One line of text; a length from <paramref name="min"/> (0: may be empty) to <paramref name="max"/>.</summary>
+    public string Line(string field, string value, int min, int max)
+    {
+        var rule = $"{(min == 0 ? "up to" : $"{min} to")} {max} printable characters, no space at either end.";
+        if (CheckLength(field, value, min, max, rule)
+            && (value.Any(c => char.IsControl(c)) || value.EnumerateRunes().Any(Hidden) || value != value.Trim()))
+            Refuse(field, value, Reasons.TextNotPrintable, rule);
+        return value;
+    }
+
+    /// <summary>Text for people; line breaks and tabs are welcome. Null where empty.</summary>
+    public string? Note(string field, string value, int max)
+    {
+        var rule = $"up to {max.ToString("#,0", CultureInfo.InvariantCulture)} characters of text.";
+        if (CheckLength(field, value, 0, max, rule)
+            && value.EnumerateRunes().Any(r => Rune.IsControl(r) && r.Value is not ('\n' or '\r' or '\t') || r == Rune.ReplacementChar))
+            Refuse(field, value, Reasons.TextNotPrintable, rule);
+        return value.Length == 0 ? null : value;
+    }
+
+    /// <summary>Text that matches a pattern; <paramref name="rule"/> says it in words.</summary>
+    public string Name(string field, string value, Regex pattern, string rule)
+    {
+        if (value.Length == 0)
+            Refuse(field, value, Reasons.FieldRequired, rule);
+        else if (!pattern.IsMatch(value))
+            Refuse(field, value, Reasons.PatternMismatch, rule);
+        return value;
+    }
+
+    /// <summary>A required day.</summary>
+    public DateOnly Day(string field, Date? value)
+    {
+        if (value is null)
+        {
+            Refuse(field, "", Reasons.FieldRequired, "a date is required.");
+            return default;
+        }
+
+        return DayOf(field, value);
+    }
+
+    /// <summary>A day that may be absent.</summary>
+    public DateOnly? OptionalDay(string field, Date? value) => value is null ? null : DayOf(field, value);
+
+    /// <summary>Hours with one decimal from <paramref name="min"/> to <see cref="MaxHours"/>.</summary>
+    public Hours Hours(string field, double value, double min = 0)
+    {
+        var rule = $"hours from {min.ToString("#,0", CultureInfo.InvariantCulture)} to 200,000 with at most one decimal.";
+        if (!double.IsFinite(value))
+            Refuse(field, Number(value), Reasons.NumberNotFinite, rule);
+        else if (value < min || value > MaxHours)
+            Refuse(field, Number(value), Reasons.NumberOutOfRange, rule);
+        else if (!Records.Hours.TryFrom(value, out var hours))
+            Refuse(field, Number(value), Reasons.TooManyDecimals, rule);
+        else
+            return hours;
+        return Records.Hours.Zero;
+    }
+
+    /// <summary>A number above 0 and up to <paramref name="max"/>, or null where absent.</summary>
+    public double? Size(string field, bool given, double value, double max)
+    {
+        var rule = $"a number above 0 and up to {max.ToString("#,0", CultureInfo.InvariantCulture)}.";
+        if (!given)
+            return null;
+        if (!double.IsFinite(value))
+            Refuse(field, Number(value), Reasons.NumberNotFinite, rule);
+        else if (value <= 0 || value > max)
+            Refuse(field, Number(value), Reasons.NumberOutOfRange, rule);
+        return value;
+    }
+
+    /// <summary>A wire enum value as the domain's; both use the same numbers.</summary>
+    /// <param name="field">Field.</param>
+    /// <param name="value">The wire value.</param>
+    /// <param name="absent">What 0 (not told) means; null where a value is required.</param>
+    public TDomain Choice<TWire, TDomain>(string field, TWire value, TDomain? absent = null)
+        where TWire : struct, Enum
+        where TDomain : struct, Enum
+    {
+        var number = Convert.ToInt32(value, CultureInfo.InvariantCulture);
+        if (number == 0 && absent is { } meaning)
+            return meaning;
+        var domain = (TDomain)Enum.ToObject(typeof(TDomain), number);
+        if (number != 0 && Enum.IsDefined(domain))
+            return domain;
+        Refuse(field, number == 0 ? "" : number.ToString(CultureInfo.InvariantCulture), number == 0 ? Reasons.FieldRequired : Reasons.EnumUnknown,
+            $"one of {string.Join(", ", Enum.GetNames<TDomain>().Where(n => n != "Unspecified"))}.");
+        return default;
+    }
+
+    /// <summary>A number as text: the shortest that reads back the same.</summary>
+    public static string Number(double value) => value.ToString("R", CultureInfo.InvariantCulture);
+
+    private DateOnly DayOf(string field, Date value)
+    {
+        var text = $"{value.Year:0000}-{value.Month:00}-{value.Day:00}";
+        if (value.Year is < 1 or > 9999 || value.Month is < 1 or > 12
+            || value.Day < 1 || value.Day > DateTime.DaysInMonth(value.Year, value.Month))
+        {
+            Refuse(field, text, Reasons.DateInvalid, "a day of the calendar, with year, month and day.");
+            return default;
+        }
+
+        var day = new DateOnly(value.Year, value.Month, value.Day);
+        if (day < Earliest || day > _today.AddDays(DaysAhead))
+            Refuse(field, text, Reasons.DateOutOfRange, "a day from 1950-01-01 to 366 days after today.");
+        return day;
+    }
+
+    private bool CheckLength(string field, string value, int min, int max, string rule)
+    {
+        if (value.Length == 0)
+        {
+            if (min > 0)
+                Refuse(field, "", Reasons.FieldRequired, rule);
+            return false;
+        }
+
+        // Characters, not UTF-16 units; a text of twice the limit in units cannot hold it.
+        var length = value.Length > max * 2 ? int.MaxValue : value.EnumerateRunes().Count();
+        if (length < min)
+            Refuse(field, value, Reasons.PatternMismatch, rule);
+        else if (length > max)
+            Refuse(field, value, Reasons.TextTooLong, rule);
+        return length >= min && length <= max;
+    }
+
+    private static bool Hidden(Rune rune) =>
+        rune == Rune.ReplacementChar
+        || Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format
+            or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
+            or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned;
+
+    private static string Shown(string value)
+    {
+        var text = new StringBuilder();
+        foreach (var rune in value.EnumerateRunes().Take(120))
+        {
+            if (Hidden(rune))
+                text.Append(CultureInfo.InvariantCulture, $"\\u{rune.Value:X4}");
+            else
+                text.Append(rune.ToString());
+        }
+
+        return text.ToString();
+    }
+}

@@ -1,0 +1,63 @@
+using FleetTrend.Records.Findings;
+using FleetTrend.Records.Inspections;
+using FleetTrend.Records.Layouts;
+using FleetTrend.Records.Sources;
+using Wire = FleetTrend.Contracts.V1;
+
+namespace FleetTrend.Intake.Rules;
+
+/// <summary>Rules of findings.</summary>
+internal static class FindingRules
+{
+    private const double MaxSizeMillimetres = 10_000;
+    private const int MaxNoteLength = 2_000;
+
+    public static Finding Parse(Wire.Finding finding, RecordKey key, FieldReader reader, KnownFleet known)
+    {
+        var registration = PlaceRules.Registration(reader, finding.Registration, known);
+        var location = PlaceRules.Location(reader, finding.Location, registration, known);
+        var condition = ReadCondition(finding, location, reader);
+        var colour = reader.Choice<Wire.TraceColour, TraceColour>("trace_colour", finding.TraceColour, TraceColour.Unspecified);
+        if (colour != TraceColour.Unspecified && condition != Condition.LeakTrace)
+            reader.Refuse("trace_colour", colour.ToString(), Reasons.FieldNotAllowed, "only with CONDITION_LEAK_TRACE.");
+        return new Finding
+        {
+            Registration = registration,
+            Location = finding.Location,
+            FoundDate = reader.Day("found_date", finding.FoundDate),
+            TimeInService = reader.Hours("time_in_service_hours", finding.TimeInServiceHours),
+            Condition = condition,
+            Grade = reader.Choice<Wire.FindingGrade, FindingGrade>("grade", finding.Grade, FindingGrade.Defect),
+            SizeMillimetres = reader.Size("size_mm", finding.HasSizeMm, finding.SizeMm, MaxSizeMillimetres),
+            TraceColour = colour,
+            Method = reader.Choice<Wire.LookMethod, LookMethod>("method", finding.Method, LookMethod.Unspecified),
+            SameEventAs = ReadSameEvent(finding, key, reader),
+            Note = reader.Note("note", finding.Note, MaxNoteLength),
+        };
+    }
+
+    private static Condition ReadCondition(Wire.Finding finding, Location? location, FieldReader reader)
+    {
+        var condition = reader.Choice<Wire.Condition, Condition>("condition", finding.Condition);
+        if (condition == default || location is null)
+            return condition;
+        var kind = LocationKinds.Get(location.Kind);
+        if (!kind.Conditions.Contains(condition))
+        {
+            reader.Refuse("condition", condition.ToString(), Reasons.ConditionNotAtKind,
+                $"a condition of kind '{kind.Name}': {string.Join(", ", kind.Conditions)}.");
+        }
+
+        return condition;
+    }
+
+    private static string? ReadSameEvent(Wire.Finding finding, RecordKey key, FieldReader reader)
+    {
+        if (finding.SameEventAs.Length == 0)
+            return null;
+        reader.Line("same_event_as", finding.SameEventAs, 1, 120);
+        if (finding.SameEventAs == key.SourceRecordId)
+            reader.Refuse("same_event_as", finding.SameEventAs, Reasons.SelfReference, "another finding of the same source.");
+        return finding.SameEventAs;
+    }
+}

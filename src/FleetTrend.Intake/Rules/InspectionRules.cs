@@ -1,0 +1,48 @@
+using FleetTrend.Records.Inspections;
+using Wire = FleetTrend.Contracts.V1;
+
+namespace FleetTrend.Intake.Rules;
+
+/// <summary>Rules of inspections.</summary>
+internal static class InspectionRules
+{
+    private const int MaxLooks = 500;
+
+    public static Inspection Parse(Wire.Inspection inspection, FieldReader reader, KnownFleet known)
+    {
+        var registration = PlaceRules.Registration(reader, inspection.Registration, known);
+        return new Inspection
+        {
+            Registration = registration,
+            InspectionDate = reader.Day("inspection_date", inspection.InspectionDate),
+            TimeInService = reader.Hours("time_in_service_hours", inspection.TimeInServiceHours),
+            Occasion = reader.Choice<Wire.Occasion, Occasion>("occasion", inspection.Occasion),
+            Looks = ReadLooks(inspection, registration, reader, known),
+        };
+    }
+
+    private static List<LocationLook> ReadLooks(Wire.Inspection inspection, string registration, FieldReader reader, KnownFleet known)
+    {
+        var looks = new List<LocationLook>(Math.Min(inspection.Looks.Count, MaxLooks));
+        if (inspection.Looks.Count > MaxLooks)
+        {
+            reader.Refuse("looks", $"{inspection.Looks.Count}", Reasons.TooManyItems, "up to 500 lines.");
+            return looks;
+        }
+
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var (index, wire) in inspection.Looks.Index())
+        {
+            var line = reader.At($"looks[{index}]");
+            PlaceRules.Location(line, wire.Location, registration, known);
+            if (!seen.Add(wire.Location))
+                line.Refuse("location", wire.Location, Reasons.DuplicateLine, "each location at most once per inspection.");
+            looks.Add(new LocationLook(
+                wire.Location,
+                line.Choice<Wire.LookState, LookState>("state", wire.State),
+                line.Choice<Wire.LookMethod, LookMethod>("method", wire.Method, LookMethod.Unspecified)));
+        }
+
+        return looks;
+    }
+}

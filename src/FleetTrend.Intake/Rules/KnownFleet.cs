@@ -1,0 +1,40 @@
+using FleetTrend.Records.Aircraft;
+using FleetTrend.Records.Layouts;
+
+namespace FleetTrend.Intake.Rules;
+
+/// <summary>What the rules need to know beside the record itself: read once for a batch, and growing with the aircraft in it.</summary>
+internal sealed class KnownFleet
+{
+    private readonly Dictionary<string, List<IReadOnlyDictionary<string, Location>>> _locations = new(StringComparer.Ordinal);
+
+    /// <summary>The day today (UTC).</summary>
+    public required DateOnly Today { get; init; }
+
+    /// <summary>Names of registered sources.</summary>
+    public required IReadOnlySet<string> Sources { get; init; }
+
+    /// <summary>Locations by path of each registered type group.</summary>
+    public required IReadOnlyDictionary<string, IReadOnlyDictionary<string, Location>> TypeGroups { get; init; }
+
+    /// <summary>Makes an aircraft known, or adds to what is known of it.</summary>
+    public void Add(string registration, IReadOnlyDictionary<string, Location> locations)
+    {
+        if (!_locations.TryGetValue(registration, out var all))
+            _locations[registration] = all = [];
+        all.Add(locations);
+    }
+
+    /// <summary>An aircraft that stands earlier in the batch counts as registered for what follows.</summary>
+    public void Add(Airframe airframe)
+    {
+        foreach (var group in airframe.Assignments.Select(a => a.TypeGroup).Distinct(StringComparer.Ordinal))
+            Add(airframe.Registration, TypeGroups[group]);
+    }
+
+    public bool HasAircraft(string registration) => _locations.ContainsKey(registration);
+
+    /// <summary>The location of that path in any layout that the aircraft's type groups have, or null.</summary>
+    public Location? FindLocation(string registration, string path) =>
+        _locations.GetValueOrDefault(registration)?.Select(l => l.GetValueOrDefault(path)).FirstOrDefault(l => l is not null);
+}

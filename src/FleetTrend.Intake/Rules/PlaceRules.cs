@@ -1,0 +1,37 @@
+using FleetTrend.Records.Layouts;
+
+namespace FleetTrend.Intake.Rules;
+
+/// <summary>The aircraft and the location that a record is about.</summary>
+internal static class PlaceRules
+{
+    /// <summary>A registration mark in upper case, of a registered aircraft.</summary>
+    public static string Registration(FieldReader reader, string value, KnownFleet known)
+    {
+        var registration = Mark(reader, value);
+        if (registration.Length > 0 && !known.HasAircraft(registration))
+            reader.Refuse("registration", registration, Reasons.AircraftNotRegistered, "a registered aircraft; push the aircraft first.");
+        return registration;
+    }
+
+    /// <summary>A registration mark in upper case, whether or not the aircraft is registered; empty where it is no mark.</summary>
+    public static string Mark(FieldReader reader, string value)
+    {
+        var broken = reader.Refusals.Count;
+        reader.Name("registration", value, Patterns.Registration, Patterns.RegistrationRule);
+        return reader.Refusals.Count == broken ? value.ToUpperInvariant() : "";
+    }
+
+    /// <summary>A location that a layout of the aircraft has; null where refused, or where the aircraft is not known.</summary>
+    public static Location? Location(FieldReader reader, string path, string registration, KnownFleet known)
+    {
+        var broken = reader.Refusals.Count;
+        reader.Name("location", path, Patterns.Path, Patterns.PathRule);
+        if (reader.Refusals.Count > broken || !known.HasAircraft(registration))
+            return null;
+        var location = known.FindLocation(registration, path);
+        if (location is null)
+            reader.Refuse("location", path, Reasons.LocationNotInLayout, $"a location of a layout of {registration}'s type groups.");
+        return location;
+    }
+}

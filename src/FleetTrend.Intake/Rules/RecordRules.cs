@@ -1,0 +1,65 @@
+using System.Globalization;
+using FleetTrend.Records.Sources;
+using Wire = FleetTrend.Contracts.V1;
+
+namespace FleetTrend.Intake.Rules;
+
+/// <summary>The envelope: a key, and exactly one kind of content.</summary>
+internal static class RecordRules
+{
+    private const int MaxReasonLength = 2_000;
+
+    /// <summary>A wire record as a record of the domain, or every rule that it breaks.</summary>
+    public static ParsedRecord Parse(Wire.Record? record, KnownFleet known)
+    {
+        var reader = new FieldReader(known.Today);
+        record ??= new Wire.Record();
+        var key = ReadKey(record.Key, reader, known);
+        object? content = record.ContentCase switch
+        {
+            Wire.Record.ContentOneofCase.Aircraft => AircraftRules.Parse(record.Aircraft, reader.At("aircraft"), known),
+            Wire.Record.ContentOneofCase.MeterReading => ReadingRules.Parse(record.MeterReading, reader.At("meter_reading"), known),
+            Wire.Record.ContentOneofCase.MeterChange => ReadingRules.Parse(record.MeterChange, reader.At("meter_change"), known),
+            Wire.Record.ContentOneofCase.Installation => InstallationRules.Parse(record.Installation, reader.At("installation"), known),
+            Wire.Record.ContentOneofCase.Removal => InstallationRules.Parse(record.Removal, reader.At("removal"), known),
+            Wire.Record.ContentOneofCase.Inspection => InspectionRules.Parse(record.Inspection, reader.At("inspection"), known),
+            Wire.Record.ContentOneofCase.Finding => FindingRules.Parse(record.Finding, key, reader.At("finding"), known),
+            Wire.Record.ContentOneofCase.Action => ActionRules.Parse(record.Action, reader.At("action"), known),
+            Wire.Record.ContentOneofCase.Retraction => ParseRetraction(record.Retraction, key, reader),
+            _ => null,
+        };
+        if (content is null)
+            reader.Refuse("content", "", Reasons.FieldRequired, "exactly one kind of content is required.");
+        return new ParsedRecord(key, reader.Refusals.Count == 0 ? content : null, reader.Refusals);
+    }
+
+    private static RecordKey ReadKey(Wire.RecordKey? key, FieldReader record, KnownFleet known)
+    {
+        if (key is null)
+        {
+            record.Refuse("key", "", Reasons.FieldRequired, "a key with source and source_record_id is required.");
+            return new RecordKey("", "", 1);
+        }
+
+        var reader = record.At("key");
+        var broken = reader.Refusals.Count;
+        var source = reader.Name("source", key.Source, Patterns.Source, Patterns.SourceRule);
+        if (reader.Refusals.Count == broken && !known.Sources.Contains(source))
+            reader.Refuse("source", source, Reasons.SourceNotRegistered, "a registered source.");
+        var id = reader.Line("source_record_id", key.SourceRecordId, 1, 120);
+        if (key.Revision < 0)
+            reader.Refuse("revision", key.Revision.ToString(CultureInfo.InvariantCulture), Reasons.NumberOutOfRange, "1 or more; 0 is read as 1.");
+        return new RecordKey(source, id, Math.Max(1, key.Revision));
+    }
+
+    private static Retraction ParseRetraction(Wire.Retraction retraction, RecordKey key, FieldReader record)
+    {
+        if (key.Revision < 2)
+        {
+            record.At("key").Refuse("revision", key.Revision.ToString(CultureInfo.InvariantCulture), Reasons.NumberOutOfRange,
+                "a retraction has a revision above the one it takes back, so 2 or more.");
+        }
+
+        return new Retraction(record.At("retraction").Note("reason", retraction.Reason, MaxReasonLength) ?? "");
+    }
+}

@@ -1,0 +1,74 @@
+using System.Collections;
+using Google.Protobuf;
+using Google.Protobuf.Reflection;
+
+namespace FleetTrend.Intake.Tests.Rules;
+
+/// <summary>Messages of the contract with anything in their fields. One number gives one message, so a failure can be repeated.</summary>
+internal sealed class HostileMessages(int seed)
+{
+    private static readonly string[] Texts =
+    [
+        "", " ", "ZZ-A01", "zz-a01", "shop-cards", "card 17", Valid.Weld, Valid.Gasket, "trainer-four", "North", "\0", "\ud83d\udd27", "\u202e",
+        "../../etc/passwd", "'; drop table records; --", "<script>", new string('x', 3_000), "exhaust/cyl-3/flange-weld\n", "\u0130", "Ǆ",
+    ];
+
+    private static readonly double[] Numbers =
+    [
+        0, -0.0, 0.1, 812.4, 812.45, -1, double.NaN, double.PositiveInfinity, double.NegativeInfinity, double.MaxValue, double.Epsilon, 1e7, 200_000,
+    ];
+
+    private static readonly int[] Wholes = [0, 1, 2, 3, 12, 31, 2024, 2026, -1, 10_000, int.MinValue, int.MaxValue];
+
+    private readonly Random _random = new(seed);
+
+    public T Make<T>()
+        where T : IMessage, new()
+    {
+        var message = new T();
+        Fill(message);
+        return message;
+    }
+
+    private void Fill(IMessage message)
+    {
+        foreach (var field in message.Descriptor.Fields.InDeclarationOrder())
+        {
+            if (field.IsRepeated)
+            {
+                var list = (IList)field.Accessor.GetValue(message);
+                for (var i = _random.Next(4); i > 0; i--)
+                    list.Add(Value(field));
+            }
+            else if (_random.Next(5) > 0)
+            {
+                field.Accessor.SetValue(message, Value(field));
+            }
+        }
+    }
+
+    private object Value(FieldDescriptor field)
+    {
+        switch (field.FieldType)
+        {
+            case FieldType.Message:
+                var message = (IMessage)Activator.CreateInstance(field.MessageType.ClrType)!;
+                Fill(message);
+                return message;
+            case FieldType.String:
+                return Pick(Texts);
+            case FieldType.Double:
+                return Pick(Numbers);
+            case FieldType.Enum:
+                return Enum.ToObject(field.EnumType.ClrType, _random.Next(-1, 13));
+            case FieldType.Bool:
+                return _random.Next(2) == 0;
+            case FieldType.Int64:
+                return (long)Pick(Wholes);
+            default:
+                return Pick(Wholes);
+        }
+    }
+
+    private T Pick<T>(T[] values) => values[_random.Next(values.Length)];
+}

@@ -1,0 +1,87 @@
+using FleetTrend.Contracts.V1;
+using FleetTrend.Intake.Rules;
+
+namespace FleetTrend.Intake.Tests.Rules;
+
+/// <summary>Rules of layout.proto, source_service.proto, flag_service.proto and report_service.proto.</summary>
+public sealed class LayoutRulesTests
+{
+    [Fact]
+    public void A_layout_is_taken_as_sent()
+    {
+        var layout = LayoutRules.Parse(Layout(), out var refusals);
+
+        Assert.Empty(refusals);
+        Assert.Equal(("wheels", "exhaust/wheel", "part"), (layout.Name, layout.Locations[0].Path, layout.Locations[0].Kind));
+    }
+
+    [Fact]
+    public void Every_broken_rule_of_a_layout_is_told()
+    {
+        Assert.Equal([("layout.name", "FIELD_REQUIRED"), ("layout.locations", "FIELD_REQUIRED")], Of(null));
+        Assert.Equal([("layout.name", "PATTERN_MISMATCH")], Of(l => l.Name = "Wheels"));
+        Assert.Equal([("layout.title", "TEXT_TOO_LONG")], Of(l => l.Title = new string('t', 121)));
+        Assert.Equal([("layout.locations[0].path", "PATTERN_MISMATCH")], Of(l => l.Locations[0].Path = "wheel"));
+        Assert.Equal([("layout.locations[0].kind", "FIELD_REQUIRED")], Of(l => l.Locations[0].Kind = ""));
+        Assert.Equal([("layout.locations[0].kind", "LOCATION_KIND_UNKNOWN")], Of(l => l.Locations[0].Kind = "wheel"));
+        Assert.Equal([("layout.locations[0].look_for", "TEXT_NOT_PRINTABLE")], Of(l => l.Locations[0].LookFor = "a\nb"));
+        Assert.Equal([("layout.locations[0].jasc_code", "PATTERN_MISMATCH")], Of(l => l.Locations[0].JascCode = "78"));
+        Assert.Equal([("layout.locations[1].path", "DUPLICATE_LINE")], Of(l => l.Locations.Add(l.Locations[0].Clone())));
+        Assert.Equal([("layout.locations", "TOO_MANY_ITEMS")], Of(l => l.Locations.AddRange(Enumerable.Repeat(new Location(), 500))));
+    }
+
+    [Fact]
+    public void Every_broken_rule_of_a_type_group_is_told()
+    {
+        LayoutRules.Parse(new TypeGroup { Name = "G", Title = " t", Layout = "" }, out var refusals);
+        Assert.Equal(["type_group.name", "type_group.title", "type_group.layout"], refusals.Select(r => r.Field));
+        LayoutRules.Parse((TypeGroup?)null, out refusals);
+        Assert.Equal(["type_group.name", "type_group.layout"], refusals.Select(r => r.Field));
+    }
+
+    [Fact]
+    public void Every_broken_rule_of_a_source_is_told()
+    {
+        Assert.Equal(["source.name"], SourceRules.Check(null).Select(r => r.Field));
+        Assert.Equal(["source.name", "source.title"], SourceRules.Check(new Source { Name = "a_b", Title = "\u0001" }).Select(r => r.Field));
+        Assert.Empty(SourceRules.Check(new Source { Name = "shop-cards", Title = "Cards of the shop" }));
+    }
+
+    [Fact]
+    public void An_answer_to_a_flag_says_who_and_a_closing_what_was_done()
+    {
+        Assert.Equal(["acknowledged_by"], FlagAnswerRules.Acknowledgement(new AcknowledgeFlagRequest()).Select(r => r.Field));
+        Assert.Empty(FlagAnswerRules.Acknowledgement(new AcknowledgeFlagRequest { AcknowledgedBy = "director" }));
+        Assert.Equal(["closed_by", "comment"], FlagAnswerRules.Closing(new CloseFlagRequest()).Select(r => r.Field));
+        Assert.Empty(FlagAnswerRules.Closing(new CloseFlagRequest { ClosedBy = "director", Comment = "hanger renewed" }));
+    }
+
+    [Fact]
+    public void Recipients_are_bare_mail_addresses()
+    {
+        Assert.Empty(ReportRules.Recipients(new SetRecipientsRequest { Base = "*", Addresses = { "shop@example.org" } }));
+        Assert.Equal(
+            [("base", "FIELD_REQUIRED"), ("addresses[0]", "PATTERN_MISMATCH"), ("addresses[1]", "PATTERN_MISMATCH"), ("addresses[2]", "TEXT_NOT_PRINTABLE")],
+            Pairs(ReportRules.Recipients(new SetRecipientsRequest { Addresses = { "shop", "Shop <shop@example.org>", "a@b\r\nBcc: c@d" } })));
+        Assert.Equal(
+            [("addresses", "TOO_MANY_ITEMS")],
+            Pairs(ReportRules.Recipients(new SetRecipientsRequest { Base = "North", Addresses = { Enumerable.Repeat("a@example.org", 51) } })));
+        Assert.Equal([("request_id", "FIELD_REQUIRED")], Pairs(ReportRules.Request(new RequestReportRequest())));
+    }
+
+    private static Layout Layout() => new()
+    {
+        Name = "wheels", Title = "Turbine wheels", Locations = { new Location { Path = "exhaust/wheel", Kind = "part", JascCode = "7810" } },
+    };
+
+    private static IEnumerable<(string Field, string Reason)> Of(Action<Layout>? change)
+    {
+        var layout = change is null ? null : Layout();
+        change?.Invoke(layout!);
+        LayoutRules.Parse(layout, out var refusals);
+        return Pairs(refusals);
+    }
+
+    private static IEnumerable<(string Field, string Reason)> Pairs(IReadOnlyList<Refusal> refusals) =>
+        refusals.Select(r => (r.Field, r.Reason.Name));
+}
