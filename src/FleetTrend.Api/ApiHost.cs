@@ -1,0 +1,76 @@
+using FleetTrend.Api.Flags;
+using FleetTrend.Api.Intake;
+using FleetTrend.Api.Layouts;
+using FleetTrend.Api.Reports;
+using FleetTrend.Api.Sources;
+using FleetTrend.Api.Trends;
+using FleetTrend.Hosting;
+using FleetTrend.Hosting.Configuration;
+using FleetTrend.Hosting.Health;
+using FleetTrend.Intake;
+using FleetTrend.Store;
+using Google.Protobuf.Reflection;
+using Google.Rpc;
+
+namespace FleetTrend.Api;
+
+/// <summary>The API: gRPC, the same calls as JSON over HTTP, health, and pages.</summary>
+public static class ApiHost
+{
+    /// <summary>Most bytes of one request message; a larger one is refused with MESSAGE_TOO_LARGE.</summary>
+    public const int MaxMessageBytes = 4 * 1024 * 1024;
+
+    /// <summary>Builds the host; the caller runs it, and disposes <paramref name="database"/> after it.</summary>
+    /// <param name="args">Command line, for ASP.NET Core's own settings.</param>
+    /// <param name="settings">Validated settings.</param>
+    /// <param name="database">The database, shared by all hosts of a process; its schema is up to date.</param>
+    /// <param name="configure">What a caller adds or replaces before the host is built: tests, a log of their own.</param>
+    public static WebApplication Build(
+        string[] args, HostSettings settings, HostDatabase database, Action<WebApplicationBuilder>? configure = null)
+    {
+        var builder = WebApplication.CreateBuilder(new WebApplicationOptions
+        {
+            Args = args,
+            // The pages are found in this assembly, whichever program builds the host.
+            ApplicationName = typeof(ApiHost).Assembly.GetName().Name,
+            ContentRootPath = AppContext.BaseDirectory,
+        });
+        builder.WebHost.ListenAsApi(settings);
+        builder.AddFleetTrendHosting(settings, database, "fleettrend-api");
+        builder.Services.AddFleetTrendStore();
+        builder.Services.AddSingleton<RecordIntake>();
+        builder.Services.AddSingleton<TrendReader>();
+        builder.Services.AddSingleton<ReportReproduction>();
+        builder.Services.AddRazorPages();
+        AddGrpc(builder.Services);
+        configure?.Invoke(builder);
+
+        var app = builder.Build();
+        app.MapFleetTrendHealth();
+        app.MapFleetTrendGrpcHealth();
+        app.MapGrpcReflectionService();
+        app.MapGrpcService<IntakeGrpcService>();
+        app.MapGrpcService<LayoutGrpcService>();
+        app.MapGrpcService<SourceGrpcService>();
+        app.MapGrpcService<TrendGrpcService>();
+        app.MapGrpcService<FlagGrpcService>();
+        app.MapGrpcService<ReportGrpcService>();
+        app.MapRazorPages();
+        return app;
+    }
+
+    private static void AddGrpc(IServiceCollection services)
+    {
+        services
+            .AddGrpc(grpc =>
+            {
+                // Twice the announced limit: what lies between is refused by us, with details; beyond it by the framework.
+                grpc.MaxReceiveMessageSize = 2 * MaxMessageBytes;
+                grpc.Interceptors.Add<FaultInterceptor>();
+            })
+            // Without a registry of the detail types, a rich error over JSON is an empty 500.
+            .AddJsonTranscoding(json => json.TypeRegistry = TypeRegistry.FromFiles(ErrorDetailsReflection.Descriptor));
+        services.AddGrpcReflection();
+        services.AddFleetTrendGrpcHealth();
+    }
+}

@@ -1,0 +1,23 @@
+namespace FleetTrend.Api;
+
+/// <summary>Every log message of the API, numbered from 3001.</summary>
+internal static partial class ApiLog
+{
+    [LoggerMessage(3001, LogLevel.Information, "Records of one call: {Accepted} accepted, {Unchanged} unchanged, {Refused} refused")]
+    public static partial void RecordsPushed(ILogger log, int accepted, int unchanged, int refused);
+
+    [LoggerMessage(3002, LogLevel.Warning, "Refused {Count} of {Total} records; the first: {Reason} at {Field}")]
+    public static partial void RecordsRefused(ILogger log, int count, int total, string reason, string field);
+
+    [LoggerMessage(3003, LogLevel.Information, "Stream ended: {Acknowledged} records acknowledged")]
+    public static partial void StreamEnded(ILogger log, long acknowledged);
+
+    [LoggerMessage(3004, LogLevel.Information, "Stream broken off by the caller after {Acknowledged} acknowledged records")]
+    public static partial void StreamBroken(ILogger log, long acknowledged);
+
+    [LoggerMessage(3101, LogLevel.Error, "Fault in {Method}")]
+    public static partial void Fault(ILogger log, string method, Exception exception);
+
+    [LoggerMessage(3102, LogLevel.Warning, "The database does not answer in {Method}: {Message}")]
+    public static partial void DatabaseUnavailable(ILogger log, string method, string message);
+}

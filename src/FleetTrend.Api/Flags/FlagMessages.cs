@@ -1,0 +1,46 @@
+using System.Text.Json;
+using FleetTrend.Api.Trends;
+using FleetTrend.Store.Flags;
+using FleetTrend.Trends;
+using FleetTrend.Trends.Flags;
+using Wire = FleetTrend.Contracts.V1;
+
+namespace FleetTrend.Api.Flags;
+
+/// <summary>A flag as the contract writes it.</summary>
+internal static class FlagMessages
+{
+    public static Wire.Flag ToWire(this StoredFlag stored)
+    {
+        var said = JsonSerializer.Deserialize<ProposedFlag>(stored.Proposal.BodyJson, TrendSnapshotJson.Options)
+            ?? throw new JsonException($"Flag {stored.FlagId} has no body.");
+        var wire = new Wire.Flag
+        {
+            FlagId = stored.FlagId.ToString(System.Globalization.CultureInfo.InvariantCulture),
+            Kind = (Wire.FlagKind)said.Kind,
+            State = (Wire.FlagState)stored.State,
+            Registration = said.Registration ?? "",
+            Base = said.Base,
+            TypeGroup = said.TypeGroup,
+            Condition = said.Condition is { } condition ? (Wire.Condition)condition : Wire.Condition.Unspecified,
+            PartKind = said.PartKind ?? "",
+            Locations = { said.Locations },
+            Ratio = said.Ratio.ToWire(),
+            ObservedCount = said.Observed,
+            SinceDate = said.SinceDate.ToWire(),
+            Statement = said.Statement,
+            WhatToCheck = { said.WhatToCheck },
+            RaiseTime = stored.RaiseTime.ToWire(),
+            LastSeenTime = stored.LastSeenTime.ToWire(),
+            AcknowledgedBy = stored.AnsweredBy ?? "",
+            Acknowledgement = stored.Answer ?? "",
+        };
+        if (said.Expected is { } expected)
+            wire.ExpectedCount = expected;
+        if (said.PValue is { } pValue)
+            wire.PValue = pValue;
+        if (said.QValue is { } qValue)
+            wire.QValue = qValue;
+        return wire;
+    }
+}

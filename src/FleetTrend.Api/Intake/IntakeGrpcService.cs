@@ -1,0 +1,95 @@
+using FleetTrend.Contracts.V1;
+using FleetTrend.Intake;
+using Google.Protobuf;
+using Google.Rpc;
+using Grpc.Core;
+
+namespace FleetTrend.Api.Intake;
+
+/// <summary>Takes records in: one, many, or a stream.</summary>
+internal sealed class IntakeGrpcService(RecordIntake intake, IHostApplicationLifetime lifetime, ILogger<IntakeGrpcService> log)
+    : IntakeService.IntakeServiceBase
+{
+    /// <inheritdoc/>
+    public override async Task<PushRecordResponse> PushRecord(PushRecordRequest request, ServerCallContext context)
+    {
+        RefuseTooLarge(request);
+        var outcomes = await intake.PushAsync([request.Record ?? new Record()], context.CancellationToken);
+        LogOutcomes(outcomes);
+        return outcomes[0].Error is { } error
+            ? throw error.ToRpcException()
+            : new PushRecordResponse { Outcome = outcomes[0] };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<PushRecordsResponse> PushRecords(PushRecordsRequest request, ServerCallContext context)
+    {
+        RefuseTooLarge(request);
+        if (request.Records.Count is 0 or > RecordIntake.MaxRecords)
+        {
+            throw new Refusal("records", $"{request.Records.Count}", request.Records.Count == 0 ? Reasons.FieldRequired : Reasons.TooManyItems,
+                $"1 to {RecordIntake.MaxRecords:#,0} records per call.").ToException();
+        }
+
+        var outcomes = await intake.PushAsync(request.Records, context.CancellationToken);
+        LogOutcomes(outcomes);
+        return new PushRecordsResponse
+        {
+            Outcomes = { outcomes },
+            AcceptedCount = outcomes.Count(o => o.State == RecordState.Accepted),
+            UnchangedCount = outcomes.Count(o => o.State == RecordState.Unchanged),
+            RefusedCount = outcomes.Count(o => o.State == RecordState.Refused),
+        };
+    }
+
+    /// <inheritdoc/>
+    public override async Task StreamRecords(
+        IAsyncStreamReader<StreamRecordsRequest> requestStream,
+        IServerStreamWriter<StreamRecordsResponse> responseStream,
+        ServerCallContext context)
+    {
+        // A stream can last for hours; a server that stops does not wait for it.
+        using var ending = CancellationTokenSource.CreateLinkedTokenSource(context.CancellationToken, lifetime.ApplicationStopping);
+        var stream = new RecordStream(intake, LogRefused);
+        try
+        {
+            await stream.RunAsync(requestStream, responseStream, ending.Token);
+            ApiLog.StreamEnded(log, stream.Acknowledged);
+        }
+        catch (OperationCanceledException) when (lifetime.ApplicationStopping.IsCancellationRequested)
+        {
+            throw new RpcException(new Grpc.Core.Status(
+                StatusCode.Unavailable, "The server is stopping; send again what was not acknowledged."));
+        }
+        catch (Exception) when (context.CancellationToken.IsCancellationRequested)
+        {
+            ApiLog.StreamBroken(log, stream.Acknowledged);
+            throw;
+        }
+    }
+
+    private void LogOutcomes(IReadOnlyList<RecordOutcome> outcomes)
+    {
+        var refused = LogRefused(outcomes);
+        ApiLog.RecordsPushed(log, outcomes.Count(o => o.State == RecordState.Accepted), outcomes.Count(o => o.State == RecordState.Unchanged), refused);
+    }
+
+    private int LogRefused(IReadOnlyList<RecordOutcome> outcomes)
+    {
+        var refused = outcomes.Count(o => o.State == RecordState.Refused);
+        if (refused > 0)
+        {
+            var info = outcomes.First(o => o.State == RecordState.Refused).Error.GetDetail<ErrorInfo>();
+            ApiLog.RecordsRefused(log, refused, outcomes.Count, info?.Reason ?? "", info?.Metadata.GetValueOrDefault("field") ?? "");
+        }
+
+        return refused;
+    }
+
+    private static void RefuseTooLarge(IMessage request)
+    {
+        var bytes = request.CalculateSize();
+        if (bytes > ApiHost.MaxMessageBytes)
+            throw new Refusal("", $"{bytes}", Reasons.MessageTooLarge, $"up to {ApiHost.MaxMessageBytes:#,0} bytes per message.").ToException();
+    }
+}

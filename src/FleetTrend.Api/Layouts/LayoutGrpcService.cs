@@ -1,0 +1,77 @@
+using FleetTrend.Contracts.V1;
+using FleetTrend.Intake;
+using FleetTrend.Intake.Rules;
+using FleetTrend.Store;
+using FleetTrend.Store.Layouts;
+using Grpc.Core;
+using Domain = FleetTrend.Records.Layouts;
+
+namespace FleetTrend.Api.Layouts;
+
+/// <summary>Layouts, location kinds and type groups.</summary>
+internal sealed class LayoutGrpcService(LayoutStore layouts) : LayoutService.LayoutServiceBase
+{
+    private const int MostPerPage = 500;
+
+    /// <inheritdoc/>
+    public override async Task<CreateLayoutResponse> CreateLayout(CreateLayoutRequest request, ServerCallContext context)
+    {
+        var layout = LayoutRules.Parse(request.Layout, out var refusals);
+        if (refusals.Count > 0)
+            throw refusals.ToException();
+        var result = await layouts.AddLayoutAsync(layout, context.CancellationToken);
+        return result.IsStored
+            ? new CreateLayoutResponse { Layout = layout.ToWire() }
+            : throw Explain(result, "layout.name", layout.Name).ToException();
+    }
+
+    /// <inheritdoc/>
+    public override async Task<GetLayoutResponse> GetLayout(GetLayoutRequest request, ServerCallContext context)
+    {
+        var layout = await layouts.GetAsync(request.Name, context.CancellationToken)
+            ?? throw new Refusal("name", request.Name, Reasons.LayoutNotFound, "the name of a layout.").ToException();
+        return new GetLayoutResponse { Layout = layout.ToWire() };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<ListLayoutsResponse> ListLayouts(ListLayoutsRequest request, ServerCallContext context)
+    {
+        var page = await Paging.ReadAsync(request.PageToken, () => layouts.ListAsync(
+            Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
+        return new ListLayoutsResponse { Layouts = { page.Items.Select(l => l.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
+    }
+
+    /// <inheritdoc/>
+    public override Task<ListLocationKindsResponse> ListLocationKinds(ListLocationKindsRequest request, ServerCallContext context) =>
+        Task.FromResult(new ListLocationKindsResponse { Kinds = { Domain.LocationKinds.All.Select(k => k.ToWire()) } });
+
+    /// <inheritdoc/>
+    public override async Task<CreateTypeGroupResponse> CreateTypeGroup(CreateTypeGroupRequest request, ServerCallContext context)
+    {
+        var group = LayoutRules.Parse(request.TypeGroup, out var refusals);
+        if (refusals.Count > 0)
+            throw refusals.ToException();
+        var result = await layouts.AddTypeGroupAsync(group, context.CancellationToken);
+        return result.IsStored
+            ? new CreateTypeGroupResponse { TypeGroup = group.ToWire() }
+            : throw Explain(result, "type_group.name", group.Name).ToException();
+    }
+
+    /// <inheritdoc/>
+    public override async Task<ListTypeGroupsResponse> ListTypeGroups(ListTypeGroupsRequest request, ServerCallContext context)
+    {
+        var page = await Paging.ReadAsync(request.PageToken, () => layouts.ListTypeGroupsAsync(
+            Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
+        return new ListTypeGroupsResponse { TypeGroups = { page.Items.Select(g => g.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
+    }
+
+    private static Refusal Explain(AddResult result, string nameField, string name) => result.State switch
+    {
+        AddState.NameInUse => new(nameField, name, Reasons.NameInUse, "a name that is free, or the very same content again."),
+        AddState.PathHasOtherKind => new(
+            "layout.locations", result.Value ?? "", Reasons.PathHasOtherKind, $"a path has one kind in every layout; this one has '{result.Stored}'."),
+        AddState.KindUnknown => new("layout.locations", result.Value ?? "", Reasons.LocationKindUnknown, "the name of a location kind."),
+        AddState.LayoutUnknown => new("type_group.layout", result.Value ?? "", Reasons.LayoutNotRegistered, "the name of a layout."),
+        _ => throw new ArgumentOutOfRangeException(nameof(result), result, "Not a refusal."),
+    };
+}

@@ -1,0 +1,72 @@
+using System.Globalization;
+using FleetTrend.Contracts.V1;
+using FleetTrend.Intake;
+using FleetTrend.Intake.Rules;
+using FleetTrend.Store.Recipients;
+using FleetTrend.Store.Reports;
+using FleetTrend.Store.Requests;
+using Grpc.Core;
+
+namespace FleetTrend.Api.Reports;
+
+/// <summary>The archive of reports, reports outside the schedule, and who gets which.</summary>
+internal sealed class ReportGrpcService(
+    ReportStore reports, ReportRequests requests, RecipientStore recipients, ReportReproduction reproduction)
+    : ReportService.ReportServiceBase
+{
+    private const int MostPerPage = 500;
+
+    /// <inheritdoc/>
+    public override async Task<ListReportsResponse> ListReports(ListReportsRequest request, ServerCallContext context)
+    {
+        var atBase = request.Base.Length == 0 ? null : request.Base;
+        var page = await Paging.ReadAsync(request.PageToken, () => reports.ListAsync(
+            atBase, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
+        return new ListReportsResponse { Reports = { page.Items.Select(r => r.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<GetReportResponse> GetReport(GetReportRequest request, ServerCallContext context) =>
+        new() { Report = (await FindAsync(request.ReportId, context.CancellationToken)).ToWire() };
+
+    /// <inheritdoc/>
+    public override async Task<RequestReportResponse> RequestReport(RequestReportRequest request, ServerCallContext context)
+    {
+        Refuse(ReportRules.Request(request));
+        return new RequestReportResponse { RequestTime = (await requests.AddAsync(request.RequestId, context.CancellationToken)).ToWire() };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<ReproduceReportResponse> ReproduceReport(ReproduceReportRequest request, ServerCallContext context)
+    {
+        var report = await FindAsync(request.ReportId, context.CancellationToken);
+        var difference = await reproduction.FirstDifferenceAsync(report, context.CancellationToken);
+        return new ReproduceReportResponse { Same = difference is null, Difference = difference ?? "" };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<SetRecipientsResponse> SetRecipients(SetRecipientsRequest request, ServerCallContext context)
+    {
+        Refuse(ReportRules.Recipients(request));
+        var stored = await recipients.SetAsync(request.Base, request.Addresses, context.CancellationToken);
+        return new SetRecipientsResponse { Recipients = stored.ToWire() };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<ListRecipientsResponse> ListRecipients(ListRecipientsRequest request, ServerCallContext context) =>
+        new() { Recipients = { (await recipients.ListAsync(context.CancellationToken)).Select(r => r.ToWire()) } };
+
+    private async Task<StoredReport> FindAsync(string reportId, CancellationToken ct)
+    {
+        var report = long.TryParse(reportId, NumberStyles.None, CultureInfo.InvariantCulture, out var id)
+            ? await reports.GetAsync(id, ct)
+            : null;
+        return report ?? throw new Refusal("report_id", reportId, Reasons.ReportNotFound, "the identifier of a report.").ToException();
+    }
+
+    private static void Refuse(IReadOnlyList<Refusal> refusals)
+    {
+        if (refusals.Count > 0)
+            throw refusals.ToException();
+    }
+}

@@ -1,0 +1,44 @@
+using System.Globalization;
+using FleetTrend.Store.Recipients;
+using FleetTrend.Store.Reports;
+using Wire = FleetTrend.Contracts.V1;
+
+namespace FleetTrend.Api.Reports;
+
+/// <summary>Reports as the contract writes them.</summary>
+internal static class ReportMessages
+{
+    public static Wire.Report ToWire(this ReportSummary report) => new()
+    {
+        ReportId = Id(report.ReportId),
+        Base = report.Base,
+        PeriodStartDate = report.PeriodStart.ToWire(),
+        PeriodEndDate = report.PeriodEnd.ToWire(),
+        AsOfTime = report.AsOf.ToWire(),
+        CodeVersion = report.CodeVersion,
+        Subject = report.Subject,
+    };
+
+    public static Wire.Report ToWire(this StoredReport report) => new()
+    {
+        ReportId = Id(report.ReportId),
+        Base = report.Base,
+        PeriodStartDate = report.PeriodStart.ToWire(),
+        PeriodEndDate = report.PeriodEnd.ToWire(),
+        AsOfTime = report.AsOf.ToWire(),
+        CodeVersion = report.CodeVersion,
+        Subject = report.Subject,
+        Text = report.Text,
+        Html = WithPlotsInPlace(report),
+    };
+
+    public static Wire.Recipients ToWire(this BaseRecipients recipients) =>
+        new() { Base = recipients.Base, Addresses = { recipients.Addresses } };
+
+    /// <summary>In the mail a plot is a part that the HTML points to; here there are no parts, so the image itself stands there.</summary>
+    private static string WithPlotsInPlace(StoredReport report) => report.Plots.Aggregate(
+        report.Html,
+        (html, plot) => html.Replace($"cid:{plot.Key}", $"data:image/png;base64,{Convert.ToBase64String(plot.Value)}", StringComparison.Ordinal));
+
+    private static string Id(long id) => id.ToString(CultureInfo.InvariantCulture);
+}

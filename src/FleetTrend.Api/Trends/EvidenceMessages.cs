@@ -1,0 +1,96 @@
+using FleetTrend.Observations;
+using FleetTrend.Observations.Exposures;
+using FleetTrend.Observations.Lives;
+using FleetTrend.Observations.Recurrences;
+using FleetTrend.Records.Sources;
+using Wire = FleetTrend.Contracts.V1;
+
+namespace FleetTrend.Api.Trends;
+
+/// <summary>The rows behind a number, as the contract writes them.</summary>
+internal static class EvidenceMessages
+{
+    /// <summary>The rows that a request asks for: exposures, then events, then lives.</summary>
+    public static IEnumerable<Wire.EvidenceRow> Rows(IReadOnlyList<AircraftObservations> fleet, Wire.ListEvidenceRequest request)
+    {
+        bool Wanted(string typeGroup, string location, string kind) =>
+            (request.TypeGroup.Length == 0 || request.TypeGroup == typeGroup)
+            && (request.Location.Length == 0 || request.Location == location)
+            && (request.Kind.Length == 0 || request.Kind == kind);
+
+        var exposures = fleet.SelectMany(a => a.Exposures)
+            .Where(e => Wanted(e.TypeGroup, e.Location, e.Kind)).Select(ToWire);
+        var events = fleet.SelectMany(a => a.Events)
+            .Where(e => Wanted(e.TypeGroup, e.Location, e.Kind)
+                && (request.Condition == Wire.Condition.Unspecified || (int)request.Condition == (int)e.Condition)).Select(ToWire);
+        var lives = fleet.SelectMany(a => a.Lives)
+            .Where(l => Wanted(l.TypeGroup, l.Location, l.Kind)).Select(ToWire);
+        return exposures.Concat(events).Concat(lives);
+    }
+
+    private static Wire.EvidenceRow ToWire(LocationExposure exposure) => new()
+    {
+        Registration = exposure.Registration,
+        Location = exposure.Location,
+        Kind = exposure.Kind,
+        RecordKeys = { exposure.Evidence.Select(ToWire) },
+        Exposure = new Wire.ExposureRow
+        {
+            FromHours = exposure.From.Value,
+            ToHours = exposure.To.Value,
+            LookCount = exposure.LookCount,
+        },
+    };
+
+    private static Wire.EvidenceRow ToWire(LocationEvent found)
+    {
+        var row = new Wire.EventRow
+        {
+            Condition = (Wire.Condition)found.Condition,
+            FoundHours = found.Found.Value,
+            FoundDate = found.FoundDate.ToWire(),
+            PresentAtEntry = found.PresentAtEntry,
+            Ordinal = found.Ordinal,
+        };
+        if (found.LastGood is { } lastGood)
+            row.LastGoodHours = lastGood.Value;
+        return new Wire.EvidenceRow
+        {
+            Registration = found.Registration,
+            Location = found.Location,
+            Kind = found.Kind,
+            RecordKeys = { found.Evidence.Select(ToWire) },
+            Event = row,
+        };
+    }
+
+    private static Wire.EvidenceRow ToWire(ObservedLife life)
+    {
+        var row = new Wire.LifeRow
+        {
+            EntryHours = life.Entry.Value,
+            LastGoodHours = life.LastGood.Value,
+            Exclusion = life.Exclusion switch
+            {
+                null => "",
+                LifeExclusion.AgeUnknown => "its age is not known",
+                LifeExclusion.FailedBeforeEntry => "it had failed before observation began",
+                LifeExclusion.NeverExamined => "it was never examined",
+                _ => life.Exclusion.ToString(),
+            },
+        };
+        if (life.FirstBad is { } firstBad)
+            row.FirstBadHours = firstBad.Value;
+        return new Wire.EvidenceRow
+        {
+            Registration = life.Registration,
+            Location = life.Location,
+            Kind = life.Kind,
+            RecordKeys = { life.Evidence.Select(ToWire) },
+            Life = row,
+        };
+    }
+
+    private static Wire.RecordKey ToWire(RecordKey key) =>
+        new() { Source = key.Source, SourceRecordId = key.SourceRecordId, Revision = key.Revision };
+}

@@ -1,0 +1,120 @@
+using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.PartLives;
+using Wire = FleetTrend.Contracts.V1;
+
+namespace FleetTrend.Api.Trends;
+
+/// <summary>Trends as the contract writes them.</summary>
+internal static class TrendMessages
+{
+    public static Wire.Rate ToWire(this RateTrend rate) => new()
+    {
+        TypeGroup = rate.TypeGroup,
+        Kind = rate.Kind ?? "",
+        Location = rate.Location ?? "",
+        Condition = (Wire.Condition)rate.Condition,
+        Rate_ = rate.Rate.ToWire(),
+        AircraftCount = rate.AircraftCount,
+        PresentAtEntryCount = rate.PresentAtEntryCount,
+        RepeatCount = rate.RepeatCount,
+    };
+
+    public static Wire.PartLife ToWire(this PartLifeTrend life) => new()
+    {
+        TypeGroup = life.TypeGroup,
+        Kind = life.Kind,
+        Base = life.Base ?? "",
+        LifeCount = life.Lives,
+        FailureCount = life.Failures,
+        LateEntryCount = life.LateEntries,
+        AgeUnknownCount = life.AgeUnknown,
+        OtherExcludedCount = life.OtherExcluded,
+        Curve = { life.Curve.Select(ToWire) },
+        CurveMethod = life.CurveMethod,
+        Fits = { life.Fits.Select(ToWire) },
+        NotEnoughData = life.NotEnoughData ?? "",
+        Contrast = life.Contrast?.ToWire(),
+        FailureRate = life.FailureRate.ToWire(),
+    };
+
+    public static Wire.Recurrence ToWire(this RecurrenceTrend recurrence) => new()
+    {
+        TypeGroup = recurrence.TypeGroup,
+        Location = recurrence.Location,
+        Kind = recurrence.Kind,
+        Condition = (Wire.Condition)recurrence.Condition,
+        AircraftCount = recurrence.AircraftCount,
+        EventCount = recurrence.Events,
+        Points = { recurrence.Points.Select(ToWire) },
+        Method = recurrence.Method,
+    };
+
+    public static Wire.Standing ToWire(this AirframeStanding standing) => new()
+    {
+        Registration = standing.Registration,
+        Base = standing.Base,
+        TypeGroup = standing.TypeGroup,
+        Condition = (Wire.Condition)standing.Condition,
+        ObservedCount = standing.Observed,
+        ExpectedCount = standing.Expected,
+        ExposureHours = standing.ExposureHours,
+        OthersCount = standing.OthersCount,
+        OthersEventCount = standing.OthersEvents,
+        Ratio = standing.Ratio.ToWire(),
+        PValue = standing.PValue,
+        QValue = standing.QValue,
+        Drivers = { standing.Drivers.Select(ToWire) },
+        SinceDate = standing.SinceDate.ToWire(),
+    };
+
+    private static Wire.LifeStep ToWire(LifeStep step)
+    {
+        var wire = new Wire.LifeStep { LowerHours = step.Lower, Mass = step.Mass, Cumulative = step.Cdf };
+        if (step.Upper is { } upper)
+            wire.UpperHours = upper;
+        return wire;
+    }
+
+    private static Wire.LifeFit ToWire(LifeDistributionFit fit) => new()
+    {
+        Distribution = fit.Distribution,
+        First = fit.First.ToWire(),
+        FirstName = fit.FirstName,
+        Second = fit.Second.ToWire(),
+        SecondName = fit.SecondName,
+        LogLikelihood = fit.LogLikelihood,
+        Aic = fit.Aic,
+        B10 = fit.B10.ToWire(),
+        Median = fit.Median.ToWire(),
+        FailureWithinLookAhead = fit.FailureWithinLookAhead.ToWire(),
+    };
+
+    private static Wire.BaseContrast ToWire(this BaseContrast contrast) => new()
+    {
+        MedianRatio = contrast.MedianRatio.ToWire(),
+        OtherLifeCount = contrast.OtherLives,
+        OtherFailureCount = contrast.OtherFailures,
+        PValue = contrast.PValue,
+        QValue = contrast.QValue,
+    };
+
+    private static Wire.MeanCumulativePoint ToWire(MeanCumulativePoint point) => new()
+    {
+        TimeInServiceHours = point.Hours,
+        AtRiskCount = point.AtRisk,
+        EventCount = point.Events,
+        Value = point.Value,
+        StandardError = point.StandardError,
+        Lower = point.Lower,
+        Upper = point.Upper,
+    };
+
+    private static Wire.LocationShare ToWire(LocationShare share) => new()
+    {
+        Location = share.Location,
+        ObservedCount = share.Observed,
+        ExpectedCount = share.Expected,
+        ExposureHours = share.ExposureHours,
+    };
+}
