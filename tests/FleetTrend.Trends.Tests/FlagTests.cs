@@ -69,13 +69,20 @@ public sealed class FlagTests
         Assert.Empty(FleetTrends.Compute(
             [.. Drifting().Select(f => f.Build())], new TrendParameters { MinimumEventsForDrift = 10 }, FleetBuilder.AsOf, "test").Flags);
 
-    [Fact] // What has left the fleet, or its type group, can no longer be looked at as such.
+    [Fact] // What has left the fleet can no longer be looked at.
     public void A_retired_aircraft_is_not_flagged_but_stays_in_the_norm()
     {
         var fleet = Drifting().Select((f, i) => f.Build(retired: i == 0 ? new DateOnly(2025, 6, 1) : null)).ToList();
         var snapshot = FleetTrends.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test");
         Assert.Empty(snapshot.Flags);
         Assert.Equal(9, snapshot.Airframes.Single(s => s.Registration == "ZZ-00").Observed);
+    }
+
+    [Fact] // Nine cracks with the exhaust it had then; with another since, there is nothing of it to look at.
+    public void An_aircraft_is_not_flagged_for_the_group_that_it_has_left()
+    {
+        var fleet = Drifting(ActionKind.WeldRepaired).Select((f, i) => f.Build() with { TypeGroup = i == 0 ? "six" : "four" }).ToList();
+        Assert.Empty(FleetTrends.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test").Flags);
     }
 
     [Fact] // The store raises a subject once: a later week with one more crack must name the same subject.

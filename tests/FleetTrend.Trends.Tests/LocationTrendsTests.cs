@@ -135,14 +135,25 @@ public sealed class LocationTrendsTests
             .Found(Weld, "y-weld", 300).Found(Weld, "y-weld", 300, ordinal: 2)).Repeats);
 
     [Fact]
-    public void An_event_in_no_watched_hours_gives_a_reason_and_no_number()
+    public void An_event_in_no_watched_hours_is_counted_apart_and_gives_no_number()
     {
-        var snapshot = Compute(new FleetBuilder("ZZ-1").Watched(Weld, "y-weld", 300, 300).Found(Weld, "y-weld", 300));
-        var rate = snapshot.Rates.Single(r => r.Location == Weld).Rate;
-        Assert.Null(rate.Value);
-        Assert.NotNull(rate.NotEnoughData);
+        var snapshot = Compute(new FleetBuilder("ZZ-1").Found(Weld, "y-weld", 300));
+        var rate = snapshot.Rates.Single(r => r.Location == Weld);
+        Assert.Null(rate.Rate.Value);
+        Assert.Equal("not enough data: 0 events in no watched hours", rate.Rate.NotEnoughData);
+        Assert.Equal(1, rate.PresentAtEntryCount);
         Assert.Empty(snapshot.Recurrences);
         Assert.Empty(snapshot.Airframes);
+    }
+
+    [Fact] // By hand: 300 h watched once, though two sources cut it differently; the event at its start is in none of them.
+    public void No_hour_counts_twice_and_no_event_without_its_hour()
+    {
+        var snapshot = Compute(new FleetBuilder("ZZ-1").Watched(Weld, "y-weld", 100, 300).Watched(Weld, "y-weld", 200, 400)
+            .Found(Weld, "y-weld", 100).Found(Weld, "y-weld", 250, ordinal: 2));
+        var rate = snapshot.Rates.Single(r => r.Location == Weld);
+        Assert.Equal((1, 300.0, 1), (rate.Rate.Events, rate.Rate.ExposureHours, rate.PresentAtEntryCount));
+        Assert.Equal(250, Assert.Single(snapshot.Recurrences.Single().Points).Hours);
     }
 
     private static TrendSnapshot Compute(params FleetBuilder[] fleet) =>

@@ -51,7 +51,7 @@ public sealed class FleetDirectory(NpgsqlDataSource dataSource, LayoutStore layo
             order by aircraft.registration, line.from_date, line.base, type_group.name
             """);
         command.Parameters.AddWithValue("registrations", registrations.ToArray());
-        command.Parameters.AddWithValue("as_of", DateTime.MaxValue.ToUniversalTime()); // infinity: all that is committed
+        command.Parameters.AddWithValue("as_of", DateTime.SpecifyKind(DateTime.MaxValue, DateTimeKind.Utc)); // infinity: all that is committed
         var assignments = new Dictionary<string, List<Assignment>>(StringComparer.Ordinal);
         await using var reader = await command.ExecuteReaderAsync(ct);
         while (await reader.ReadAsync(ct))

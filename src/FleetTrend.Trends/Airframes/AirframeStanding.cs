@@ -23,7 +23,7 @@ public sealed record AirframeStanding
     /// <summary>Events it would have had in its own exposure, location by location, at the rate of the others.</summary>
     public required double Expected { get; init; }
 
-    /// <summary>Its hours of exposure, summed over locations.</summary>
+    /// <summary>Its hours of exposure, summed over the locations where the condition makes sense.</summary>
     public required double ExposureHours { get; init; }
 
     /// <summary>Aircraft in the norm.</summary>

@@ -9,12 +9,14 @@ internal static class ProposedFlags
     /// <summary>Flags of a snapshot: drifts by strength, then repeats, then bases.</summary>
     public static IReadOnlyList<ProposedFlag> Of(TrendSnapshot snapshot)
     {
-        var flies = snapshot.Fleet.Where(l => l.RetiredDate is null).ToDictionary(l => l.Registration, StringComparer.Ordinal);
+        // What has left the fleet or its type group can no longer be looked at as such.
+        var groupNow = snapshot.Fleet.Where(l => l.RetiredDate is null)
+            .ToDictionary(l => l.Registration, l => l.TypeGroup, StringComparer.Ordinal);
         var repeats = snapshot.Repeats
-            .Where(r => flies.ContainsKey(r.Registration) && RepeatLocations.Repeats(r) >= snapshot.Parameters.RepeatsForFlag)
+            .Where(r => groupNow.GetValueOrDefault(r.Registration) == r.TypeGroup && RepeatLocations.Repeats(r) >= snapshot.Parameters.RepeatsForFlag)
             .ToList();
         var drifts = snapshot.Airframes
-            .Where(s => IsDrift(s, snapshot.Parameters) && flies.TryGetValue(s.Registration, out var line) && line.TypeGroup == s.TypeGroup)
+            .Where(s => IsDrift(s, snapshot.Parameters) && groupNow.GetValueOrDefault(s.Registration) == s.TypeGroup)
             .OrderBy(s => s.QValue).ThenBy(s => s.PValue).ThenBy(s => s.Registration, StringComparer.Ordinal).ThenBy(s => s.Condition)
             .Select(s => (Standing: s, Repeats: repeats.Where(r => IsPartOf(r, s)).ToList()))
             .ToList();

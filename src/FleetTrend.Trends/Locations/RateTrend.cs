@@ -23,7 +23,7 @@ public sealed record RateTrend
     /// <summary>Aircraft with exposure there.</summary>
     public required int AircraftCount { get; init; }
 
-    /// <summary>Events that a first look found, in no rate.</summary>
+    /// <summary>Events in no rate: a first look found them, or they were found in no watched hours.</summary>
     public required int PresentAtEntryCount { get; init; }
 
     /// <summary>Events within that came back after an action that had closed one.</summary>

@@ -55,8 +55,8 @@ internal static class RateTrends
                 location is null ? Figures.PerThousandLocationHours : Figures.PerThousandHours),
             AircraftCount = locations.SelectMany(l => l.Aircraft).Where(a => a.ExposureTenths > 0).Select(a => a.Registration)
                 .Distinct(StringComparer.Ordinal).Count(),
-            PresentAtEntryCount = locations.SelectMany(l => l.Aircraft).SelectMany(a => a.Events)
-                .Count(e => e.Condition == condition && e.PresentAtEntry),
+            PresentAtEntryCount = locations.SelectMany(l => l.Aircraft)
+                .Sum(a => a.Events.Count(e => e.Condition == condition && !a.IsCounted(e))),
             RepeatCount = counted.Count(e => e.SinceAction is not null),
         };
     }

@@ -52,22 +52,7 @@ internal static class RecurrenceTrends
         };
     }
 
-    /// <summary>
-    /// The aircraft as a unit. Segments that touch or overlap in the records become one window, and an event outside all
-    /// windows is left out, so that a wrong record of one aircraft does not take the function of the fleet away.
-    /// </summary>
-    private static RecurrenceUnit Unit(AircraftAtLocation aircraft, Condition condition)
-    {
-        var windows = new List<ObservationWindow>();
-        foreach (var exposure in aircraft.Exposures.Where(e => e.Duration.Tenths > 0))
-        {
-            var (from, to) = (exposure.From.Value, exposure.To.Value);
-            if (windows.Count > 0 && from <= windows[^1].Stop)
-                windows[^1] = new ObservationWindow(windows[^1].Start, Math.Max(windows[^1].Stop, to));
-            else
-                windows.Add(new ObservationWindow(from, to));
-        }
-        var times = aircraft.Counted(condition).Select(e => e.Found.Value).Where(t => windows.Exists(w => w.Contains(t)));
-        return new RecurrenceUnit(windows, times);
-    }
+    private static RecurrenceUnit Unit(AircraftAtLocation aircraft, Condition condition) => new(
+        aircraft.Windows.Select(w => new ObservationWindow(w.From.Value, w.To.Value)),
+        aircraft.Counted(condition).Select(e => e.Found.Value));
 }

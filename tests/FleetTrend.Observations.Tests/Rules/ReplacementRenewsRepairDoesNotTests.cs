@@ -52,6 +52,16 @@ public sealed class ReplacementRenewsRepairDoesNotTests
         Assert.Equal(210, seen.Events[1].LastGood!.Value.Value);
     }
 
+    [Fact] // Known from the events alone: which of them are on what is there now, and since when it is there.
+    public void Events_before_a_renewal_say_when_it_was()
+    {
+        var seen = new InventedAircraft()
+            .Good(20, 100, Weld).Found(40, 200, Weld, Condition.Crack).Did(42, 210, Weld, ActionKind.WeldRepaired)
+            .Installed(50, 250, Weld).Found(80, 400, Weld, Condition.Crack).Did(82, 410, Weld, ActionKind.Replaced)
+            .Found(99, 500, Weld, Condition.Crack).Observe();
+        Assert.Equal([250, 410, null], seen.Events.Select(e => e.RenewedAt?.Value));
+    }
+
     [Fact]
     public void After_a_replacement_it_arose_after_the_replacement()
     {
