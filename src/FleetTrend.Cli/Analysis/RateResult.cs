@@ -1,0 +1,144 @@
+using System.Text.Json.Serialization;
+using FleetTrend.Statistics;
+using FleetTrend.Statistics.Norms;
+using FleetTrend.Statistics.Rates;
+using ScottPlot;
+using Spectre.Console;
+using Spectre.Console.Rendering;
+
+namespace FleetTrend.Cli.Analysis;
+
+/// <summary>Rates of units, each against the others.</summary>
+internal sealed class RateResult : IAnalysisResult
+{
+    private readonly double confidence;
+
+    private RateResult(IReadOnlyList<UnitCount> counts, double confidence)
+    {
+        this.confidence = confidence;
+        var events = counts.Sum(c => c.Events);
+        var exposure = counts.Sum(c => c.ExposureHours);
+        Pooled = RateEstimate.Estimate(events, exposure, confidence)
+            .Match(r => new PooledRate(r.Rate, r.Interval.Lower, JsonOutput.Finite(r.Interval.Upper)), reason => Missing<PooledRate>("pooled", reason));
+        CountExposure[] pairs = [.. counts.Select(c => new CountExposure(c.Events, c.ExposureHours))];
+        var law = GammaPoissonFit.Fit(pairs);
+        Prior = law.Match(f => f.NoExtraVariation ? null : new RatePriorValues(f.Shape, f.Rate), reason => Missing<RatePriorValues>("prior", reason));
+        Units = Measured(counts, pairs, law);
+    }
+
+    /// <summary>All units together.</summary>
+    [JsonPropertyName("pooled")]
+    public PooledRate? Pooled { get; }
+
+    /// <summary>Gamma law of units' rates; null where the counts show no variation beyond chance.</summary>
+    [JsonPropertyName("prior")]
+    public RatePriorValues? Prior { get; }
+
+    /// <summary>Units in the order of the file.</summary>
+    [JsonPropertyName("units")]
+    public IReadOnlyList<RateRow> Units { get; }
+
+    /// <summary>What is missing and why.</summary>
+    [JsonPropertyName("notes")]
+    public List<AnalysisNote> Notes { get; } = [];
+
+    /// <summary>Analyses the units.</summary>
+    public static RateResult Of(IReadOnlyList<UnitCount> counts, double confidence) => new(counts, confidence);
+
+    /// <inheritdoc/>
+    public string Json() => JsonOutput.Of(this);
+
+    /// <inheritdoc/>
+    public IEnumerable<IRenderable> Tables()
+    {
+        var table = Words.Table(
+            "Rates, each unit against the others", "unit", "events", "exposure", "rate", Words.Percent(confidence), "shrunk", Words.Percent(confidence),
+            "p", "q");
+        foreach (var u in Units)
+        {
+            table.Row(
+                u.Unit, $"{u.Events}", Words.Of(u.Exposure), Optional(u.Rate), Range(u.Lower, u.Upper), Optional(u.ShrunkRate),
+                Range(u.ShrunkLower, u.ShrunkUpper), Optional(u.PValue), Optional(u.QValue));
+        }
+        yield return table;
+        if (Pooled is { } pooled)
+        {
+            yield return new Text(
+                $"Pooled: {Words.Of(pooled.Rate)} per unit of exposure ({Range(pooled.Lower, pooled.Upper)}, {Words.Percent(confidence)}), "
+                + $"{Units.Sum(u => u.Events)} events in {Words.Of(Units.Sum(u => u.Exposure))}.");
+        }
+        if (Prior is { } prior)
+            yield return new Text($"Between units: gamma law, shape {Words.Of(prior.Shape)}, rate {Words.Of(prior.Rate)} (marginal likelihood).");
+        foreach (var line in Words.Of(Notes))
+            yield return line;
+        yield return new Text(
+            "Limits: exact Poisson (Garwood 1936). p: chance of so many events or more at the others' rate, exact given the total; "
+            + "q: false discovery rate over the units (Benjamini and Hochberg 1995).");
+        yield return new Text(Words.Caution);
+    }
+
+    /// <inheritdoc/>
+    public Plot Draw()
+    {
+        var plot = AnalysisPlot.New("Rate by unit, with limits", "events per unit of exposure", "");
+        var known = Units.Where(u => u.Rate is not null).ToList();
+        for (var i = 0; i < known.Count; i++)
+        {
+            var y = known.Count - i;
+            AnalysisPlot.Segment(plot, known[i].Lower!.Value, known[i].Upper!.Value, y);
+            plot.Add.Marker(known[i].Rate!.Value, y, MarkerShape.FilledCircle, 7, Colors.Black);
+        }
+        AnalysisPlot.Labels(plot, [.. known.Select(u => u.Unit)]);
+        if (Pooled is { } pooled)
+            plot.Add.VerticalLine(pooled.Rate, 1, Colors.Gray, LinePattern.Dashed);
+        return plot;
+    }
+
+    private RateRow[] Measured(IReadOnlyList<UnitCount> counts, CountExposure[] pairs, Outcome<GammaPoissonFit> law)
+    {
+        var test = LeaveOneOutTest.Test([new NormStratum("all", counts)]);
+        var q = FalseDiscovery.QValues([.. test.Standings.Select(s => s.UpperPValue)]);
+        var standing = test.Standings.Zip(q).ToDictionary(s => s.First.Unit, s => (P: s.First.UpperPValue, Q: s.Second), StringComparer.Ordinal);
+        var shrunk = Shrunk(pairs, law);
+        foreach (var unit in test.NotComparable)
+            Notes.Add(new AnalysisNote("units", nameof(NotEstimableKind.NothingObserved), $"Unit {unit} has no exposure or no others to be compared with."));
+        return [.. counts.Select((c, i) =>
+        {
+            var rate = RateEstimate.Estimate(c.Events, c.ExposureHours, confidence);
+            var compared = standing.TryGetValue(c.Unit, out var values);
+            return new RateRow(
+                c.Unit, c.Events, c.ExposureHours,
+                rate.IsEstimated ? rate.Value.Rate : null, rate.IsEstimated ? rate.Value.Interval.Lower : null,
+                rate.IsEstimated ? rate.Value.Interval.Upper : null,
+                shrunk?[i].Rate, shrunk?[i].Interval.Lower, shrunk?[i].Interval.Upper, compared ? values.P : null, compared ? values.Q : null);
+        })];
+    }
+
+    /// <summary>
+    /// With the fitted law where there is one; on the boundary, where that law is a point, with the law's uncertainty carried
+    /// through, so that an interval never has no width.
+    /// </summary>
+    private (double Rate, Interval Interval)[]? Shrunk(CountExposure[] pairs, Outcome<GammaPoissonFit> law)
+    {
+        if (!law.TryGetValue(out var fit))
+            return null;
+        if (!fit.NoExtraVariation)
+            return Array.ConvertAll(pairs, p => (fit.Posterior(p, confidence).Value.Mean, fit.Posterior(p, confidence).Value.Interval));
+        Notes.Add(new AnalysisNote(
+            "prior", nameof(NotEstimableKind.OnBoundary),
+            "The units' counts vary no more than chance: no law of rates is fitted; shrunk rates average over laws ("
+            + RatePrior.Weak.Description + ")."));
+        return [.. HierarchicalRates.Estimate(pairs, confidence).Value.Units.Select(u => (u.Rate, u.RateInterval))];
+    }
+
+    private T? Missing<T>(string about, NotEstimable reason)
+        where T : class
+    {
+        Notes.Add(AnalysisNote.Of(about, reason));
+        return null;
+    }
+
+    private static string Optional(double? value) => value is { } v ? Words.Of(v) : "not known";
+
+    private static string Range(double? lower, double? upper) => lower is { } l ? $"{Words.Of(l)} to {Optional(upper)}" : "not known";
+}

@@ -1,0 +1,13 @@
+namespace FleetTrend.Cli.Csv;
+
+/// <summary>What is wrong with one field of a file.</summary>
+/// <param name="File">Path as given.</param>
+/// <param name="Line">Line in the file, the header being line 1; 0 where it is about the file as a whole.</param>
+/// <param name="Column">Column's name.</param>
+/// <param name="Value">Text found there.</param>
+/// <param name="Rule">The rule it breaks.</param>
+public sealed record CsvProblem(string File, int Line, string Column, string Value, string Rule)
+{
+    /// <summary>One line for people: file, line, column, value, rule.</summary>
+    public override string ToString() => $"{File}, line {Line}, column {Column}, value '{Value}': {Rule}";
+}

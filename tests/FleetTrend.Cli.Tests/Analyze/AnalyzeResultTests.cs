@@ -1,0 +1,160 @@
+using System.Globalization;
+using System.Text.Json;
+
+namespace FleetTrend.Cli.Tests.Analyze;
+
+/// <summary>The JSON of the three analyses: its keys, and published values under them.</summary>
+public sealed class AnalyzeResultTests
+{
+    // 167 turbine parts, Nelson 1982 p. 415: looks in months, cracks found new, 73 survivors.
+    private const string Parts = """
+        lower,upper,count
+        0,6.12,5
+        6.12,19.92,16
+        19.92,29.64,12
+        29.64,35.40,18
+        35.40,39.72,18
+        39.72,45.24,2
+        45.24,52.32,6
+        52.32,63.48,17
+        63.48,,73
+        """;
+
+    // Ten pumps, Gaver and O'Muircheartaigh 1987.
+    private const string Pumps = """
+        unit,events,exposure
+        p1,5,94.32
+        p2,1,15.72
+        p3,5,62.88
+        p4,14,125.76
+        p5,3,5.24
+        p6,19,31.44
+        p7,1,1.048
+        p8,1,1.048
+        p9,4,2.096
+        p10,22,10.48
+        """;
+
+    [Fact] // Nelson 1982: Weibull shape 1.485, scale 71.69 months; non-parametric share failed .0299 .1257 .1976 .3054 .4132 .4251 .4611 .5629.
+    public void Life_gives_the_published_fit()
+    {
+        using var file = new AnalyzeFile(Parts);
+        var json = file.Json("life");
+        Assert.Equal(["lives", "failures", "nonparametric", "fits", "notes"], json.EnumerateObject().Select(p => p.Name));
+        Assert.Equal(167, json.GetProperty("lives").GetInt32());
+        Assert.Equal(94, json.GetProperty("failures").GetInt32());
+        double[] published = [.0299, .1257, .1976, .3054, .4132, .4251, .4611, .5629];
+        var cdf = json.GetProperty("nonparametric").EnumerateArray().Select(m => m.GetProperty("cdf").GetDouble()).ToList();
+        foreach (var (expected, actual) in published.Zip(cdf))
+            Assert.Equal(expected, actual, 4);
+        Assert.Equal(JsonValueKind.Null, json.GetProperty("nonparametric").EnumerateArray().Last().GetProperty("upper").ValueKind);
+
+        var fits = json.GetProperty("fits").EnumerateArray().ToDictionary(f => f.GetProperty("distribution").GetString()!, StringComparer.Ordinal);
+        Assert.Equal(1.485, fits["weibull"].GetProperty("shape").GetDouble(), 3);
+        Assert.Equal(71.69, fits["weibull"].GetProperty("scale").GetDouble(), 2);
+        Assert.Equal(["mu", "sigma"], fits["lognormal"].GetProperty("intervals").EnumerateObject().Select(p => p.Name));
+        Assert.True(fits["lognormal"].TryGetProperty("mu", out _) && !fits["lognormal"].TryGetProperty("shape", out _));
+        Assert.Equal(["p", "value", "lower", "upper"], fits["weibull"].GetProperty("quantiles")[0].EnumerateObject().Select(p => p.Name));
+        Assert.True(fits["weibull"].TryGetProperty("aic", out _) && fits["weibull"].TryGetProperty("logLikelihood", out _));
+    }
+
+    [Fact] // Nelson 1995, valve seats: 1.5427 at 653 days, robust error .3117; 48 events in 25,363 days, 1.8925 per 1,000.
+    public void Recurrence_gives_the_published_function()
+    {
+        using var file = new AnalyzeFile(ValveSeats());
+        var json = file.Json("recurrence");
+        Assert.Equal(
+            ["units", "events", "exposure", "meanCumulative", "powerLaw", "laplace", "rate", "notes"], json.EnumerateObject().Select(p => p.Name));
+        Assert.Equal((41, 48, 25363.0), (json.GetProperty("units").GetInt32(), json.GetProperty("events").GetInt32(), json.GetProperty("exposure").GetDouble()));
+        var last = json.GetProperty("meanCumulative").EnumerateArray().Last();
+        Assert.Equal(["time", "value", "standardError", "lower", "upper"], last.EnumerateObject().Select(p => p.Name));
+        Assert.Equal(653, last.GetProperty("time").GetDouble());
+        Assert.Equal(1.5427, last.GetProperty("value").GetDouble(), 4);
+        Assert.Equal(0.3117, last.GetProperty("standardError").GetDouble(), 4);
+        Assert.Equal(0.0018925, json.GetProperty("rate").GetProperty("value").GetDouble(), 7);
+        Assert.Equal(["exponent", "exponentUnbiased", "scale", "intervals"], json.GetProperty("powerLaw").EnumerateObject().Select(p => p.Name));
+        Assert.Equal(["statistic", "pValue"], json.GetProperty("laplace").EnumerateObject().Select(p => p.Name));
+    }
+
+    [Fact] // NIST e-Handbook 8.4.5.2: one system to 1500 h; modified exponent 0.483506; Laplace -1.327 (8.2.3.4, computed in R).
+    public void Recurrence_gives_the_handbook_exponent()
+    {
+        using var file = new AnalyzeFile(
+            "unit,time,what\nA,1500,end\n" + string.Concat(new[] { 5, 40, 43, 175, 389, 712, 747, 795, 1299, 1478 }.Select(t => $"A,{t},event\n")));
+        var json = file.Json("recurrence");
+        Assert.Equal(0.483506, json.GetProperty("powerLaw").GetProperty("exponentUnbiased").GetDouble(), 6);
+        Assert.Equal(-1.327, json.GetProperty("laplace").GetProperty("statistic").GetDouble(), 3);
+    }
+
+    [Fact] // Pumps: marginal maximum likelihood .8223 and 1.2590, shrunk rates from R to four digits (reference/pump-failures).
+    public void Rate_gives_the_empirical_bayes_rates()
+    {
+        using var file = new AnalyzeFile(Pumps);
+        var json = file.Json("rate");
+        Assert.Equal(["pooled", "prior", "units", "notes"], json.EnumerateObject().Select(p => p.Name));
+        Assert.Equal(0.8223, json.GetProperty("prior").GetProperty("shape").GetDouble(), 4);
+        Assert.Equal(1.2590, json.GetProperty("prior").GetProperty("rate").GetDouble(), 4);
+        double[] shrunk = [.0609, .1073, .0908, .1167, .5881, .6062, .7899, .7899, 1.4374, 1.9442];
+        foreach (var (expected, unit) in shrunk.Zip(json.GetProperty("units").EnumerateArray()))
+            Assert.Equal(expected, unit.GetProperty("shrunkRate").GetDouble(), 6e-5);
+        Assert.Equal(
+            ["unit", "events", "exposure", "rate", "lower", "upper", "shrunkRate", "shrunkLower", "shrunkUpper", "pValue", "qValue"],
+            json.GetProperty("units")[0].EnumerateObject().Select(p => p.Name));
+    }
+
+    [Fact] // Garwood 1936: no events in 2,000 h still allow 3.6889 / 2,000; what cannot be known is null, with the reason in the notes.
+    public void No_events_give_limits_and_reasons()
+    {
+        using var file = new AnalyzeFile("unit,events,exposure\nA,0,1200\nB,0,800\n");
+        var json = file.Json("rate");
+        Assert.Equal(3.6889 / 2000, json.GetProperty("pooled").GetProperty("upper").GetDouble(), 7);
+        Assert.Equal(JsonValueKind.Null, json.GetProperty("prior").ValueKind);
+        Assert.Equal("NoEvents", json.GetProperty("notes")[0].GetProperty("reason").GetString());
+
+        using var lives = new AnalyzeFile("lower\n100\n200\n");
+        Assert.Empty(lives.Json("life").GetProperty("fits").EnumerateArray());
+        using var quiet = new AnalyzeFile("unit,time,what\nA,100,end\n");
+        Assert.Equal(JsonValueKind.Null, quiet.Json("recurrence").GetProperty("powerLaw").ValueKind);
+        Assert.Equal(3.6889 / 100, quiet.Json("recurrence").GetProperty("rate").GetProperty("upper").GetDouble(), 6);
+    }
+
+    [Fact] // Even counts: no law of rates is fitted, yet every shrunk interval has width.
+    public void Counts_without_extra_variation_have_no_prior_and_say_so()
+    {
+        using var file = new AnalyzeFile("unit,events,exposure\nA,4,100\nB,5,100\nC,4,100\nD,5,100\n");
+        var json = file.Json("rate");
+        Assert.Equal(JsonValueKind.Null, json.GetProperty("prior").ValueKind);
+        Assert.Equal("OnBoundary", json.GetProperty("notes")[0].GetProperty("reason").GetString());
+        Assert.All(json.GetProperty("units").EnumerateArray(), u =>
+            Assert.True(u.GetProperty("shrunkUpper").GetDouble() > 1.2 * u.GetProperty("shrunkLower").GetDouble()));
+    }
+
+    [Fact] // Rules of the input: start and end pairs make gaps; a unit without a start was watched from 0.
+    public void Recurrence_rows_may_have_gaps_and_any_order()
+    {
+        using var file = new AnalyzeFile("what,time,unit\nevent,450,A\nend,500,A\nstart,0,A\nend,100,A\nstart,400,A\nevent,100,A\nend,60,B\n");
+        var json = file.Json("recurrence");
+        Assert.Equal(260, json.GetProperty("exposure").GetDouble());
+        Assert.Equal(2, json.GetProperty("events").GetInt32());
+    }
+
+    [Theory]
+    [InlineData("life", Parts, "weibull")]
+    [InlineData("rate", Pumps, "p10")]
+    public void Tables_are_for_people_and_carry_the_caution(string kind, string rows, string word)
+    {
+        using var file = new AnalyzeFile(rows);
+        var (code, output, _) = file.Run(kind, plot: file.Beside("plot.svg"));
+        Assert.Equal(0, code);
+        Assert.Contains(word, output, StringComparison.Ordinal);
+        Assert.Contains("return no aircraft to service", output.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.StartsWith("<?xml", File.ReadAllText(file.Beside("plot.svg")), StringComparison.Ordinal);
+    }
+
+    private static string ValveSeats()
+    {
+        var rows = File.ReadLines(Path.Combine(AppContext.BaseDirectory, "reference", "valve-seat-mcf", "data.csv")).Skip(1).Select(l => l.Split(','));
+        return "unit,time,what\n" + string.Concat(rows.Select(r =>
+            string.Create(CultureInfo.InvariantCulture, $"{r[0]},{r[3]},{(r[1] == "window" ? "end" : "event")}\n")));
+    }
+}
