@@ -54,7 +54,7 @@ public sealed class DemandForecast
     /// as in Meeker and Escobar 1998, chapter 12. Failures beyond the first are placed to 1/128 of the hours ahead.
     /// </remarks>
     public static DemandForecast Compute(
-        IReadOnlyList<PartInService> parts, IReadOnlyList<WeibullLife> lives, double confidence = 0.95)
+        IReadOnlyList<PartInUse> parts, IReadOnlyList<WeibullLife> lives, double confidence = 0.95)
     {
         Confidences.Check(confidence);
         if (lives.Count == 0)

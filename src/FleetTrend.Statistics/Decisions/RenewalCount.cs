@@ -10,7 +10,7 @@ internal static class RenewalCount
     private const int MostFailures = 400;
     private const double Negligible = 1e-10;
 
-    public static CountLaw Of(PartInService part, WeibullLife life)
+    public static CountLaw Of(PartInUse part, WeibullLife life)
     {
         if (part.HoursAhead == 0)
             return CountLaw.Zero;

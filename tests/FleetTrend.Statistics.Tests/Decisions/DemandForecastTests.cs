@@ -10,9 +10,9 @@ public sealed class DemandForecastTests
     public void One_position_with_renewal()
     {
         var reference = ReferenceCase.Load("renewal-demand");
-        var fresh = DemandForecast.Compute([new PartInService(0, 1000)], [Life]);
+        var fresh = DemandForecast.Compute([new PartInUse(0, 1000)], [Life]);
         reference.Equal(Padded(fresh.Chances), "new_1000");
-        reference.Equal(Padded(DemandForecast.Compute([new PartInService(600, 200)], [Life]).Chances), "old_200");
+        reference.Equal(Padded(DemandForecast.Compute([new PartInUse(600, 200)], [Life]).Chances), "old_200");
         Assert.Equal(reference.Expected("mean_new_1000"), fresh.Mean, 0.01);
         Assert.Equal(2.41, fresh.Mean, 0.01); // Renewal theory, numerically in R.
         Assert.Equal(reference.Expected("first_old_200"), 1 - DemandForecast.Compute([new(600, 200)], [Life]).Chances[0], 1e-9);
@@ -20,13 +20,13 @@ public sealed class DemandForecastTests
 
     [Fact] // Blackwell's limit: in the long run the mean is t / mu + (cv² - 1) / 2 = 5.227 at 2,000 h (Weibull 2.5, 400 h).
     public void The_long_run_mean() =>
-        Assert.Equal(5.23, DemandForecast.Compute([new PartInService(0, 2000)], [Life]).Mean, 0.03);
+        Assert.Equal(5.23, DemandForecast.Compute([new PartInUse(0, 2000)], [Life]).Mean, 0.03);
 
     [Fact] // Independent positions add: means add, and a hundred positions are near normal.
     public void Positions_add()
     {
-        var one = DemandForecast.Compute([new PartInService(300, 100)], [Life]);
-        var hundred = DemandForecast.Compute([.. Enumerable.Repeat(new PartInService(300, 100), 100)], [Life]);
+        var one = DemandForecast.Compute([new PartInUse(300, 100)], [Life]);
+        var hundred = DemandForecast.Compute([.. Enumerable.Repeat(new PartInUse(300, 100), 100)], [Life]);
         Assert.Equal(100 * one.Mean, hundred.Mean, 8);
         var deviation = 10 * Math.Sqrt(one.Chances.Select((p, k) => p * (k - one.Mean) * (k - one.Mean)).Sum());
         Assert.Equal(hundred.Mean - 1.96 * deviation, hundred.Interval.Lower, 1.5);
@@ -38,7 +38,7 @@ public sealed class DemandForecastTests
     [Fact] // Not knowing the life widens the interval.
     public void Several_lives_widen_the_interval()
     {
-        var parts = Enumerable.Range(0, 60).Select(k => new PartInService(10 * k, 120)).ToList();
+        var parts = Enumerable.Range(0, 60).Select(k => new PartInUse(10 * k, 120)).ToList();
         var known = DemandForecast.Compute(parts, [Life]);
         var unknown = DemandForecast.Compute(parts, [new(2.5, 300), Life, new(2.5, 530)]);
         Assert.True(unknown.Interval.Upper - unknown.Interval.Lower > known.Interval.Upper - known.Interval.Lower);

@@ -4,13 +4,13 @@ namespace FleetTrend.Statistics.Decisions;
 
 /// <summary>A part in service and the hours it will run in the time ahead.</summary>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct PartInService
+public readonly record struct PartInUse
 {
     /// <summary>Makes a part.</summary>
     /// <param name="age">Age now, hours, finite, zero or more.</param>
     /// <param name="hoursAhead">Hours its aircraft will fly in the time ahead, finite, zero or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">Negative or infinite input.</exception>
-    public PartInService(double age, double hoursAhead)
+    public PartInUse(double age, double hoursAhead)
     {
         if (!double.IsFinite(age) || age < 0)
             throw new ArgumentOutOfRangeException(nameof(age), age, "An age is finite, zero or more.");
