@@ -1,0 +1,111 @@
+using FleetTrend.Contracts.V1;
+using FleetTrend.IntegrationTests.Intake;
+
+namespace FleetTrend.IntegrationTests.Trends;
+
+/// <summary>
+/// Published units as a fleet of their own: each unit is an aircraft with one location, watched from the day its part went
+/// in new at 0 h. One hour of a unit is <c>hoursPerDay</c>-th of a day, so that nothing flies more than a day has.
+/// </summary>
+internal sealed class UnitFleet(string typeGroup, string kind, string mark, double hoursPerDay)
+{
+    public const string Location = "unit/place";
+
+    private static readonly DateOnly Start = new(2010, 1, 1);
+
+    private readonly List<Record> _records = [];
+    private int _units;
+
+    public IReadOnlyList<Record> Records => _records;
+
+    /// <summary>A new unit; its registration.</summary>
+    public string Unit()
+    {
+        var registration = $"{mark}-{++_units:000}";
+        _records.Add(new Record
+        {
+            Key = Key(),
+            Aircraft = new Aircraft
+            {
+                Registration = registration,
+                WatchStartDate = ShopCards.ToWire(Start),
+                Assignments = { new Assignment { FromDate = ShopCards.ToWire(Start), Base = "test stand", TypeGroup = typeGroup } },
+            },
+        });
+        _records.Add(new Record
+        {
+            Key = Key(),
+            Installation = new Installation
+            {
+                Registration = registration, Location = Location, InstallationDate = ShopCards.ToWire(Start), TimeInServiceHours = 0, PartHours = 0,
+            },
+        });
+        return registration;
+    }
+
+    public void Looked(string registration, double hours) => _records.Add(new Record
+    {
+        Key = Key(),
+        Inspection = new Inspection
+        {
+            Registration = registration,
+            InspectionDate = Day(hours),
+            TimeInServiceHours = hours,
+            Occasion = Occasion.Other,
+            Looks = { new LocationLook { Location = Location, State = LookState.Examined } },
+        },
+    });
+
+    public void Found(string registration, double hours, Condition condition) => _records.Add(new Record
+    {
+        Key = Key(),
+        Finding = new Finding
+        {
+            Registration = registration, Location = Location, FoundDate = Day(hours), TimeInServiceHours = hours, Condition = condition,
+        },
+    });
+
+    public void Done(string registration, double hours, ActionKind kind) => _records.Add(new Record
+    {
+        Key = Key(),
+        Action = new Contracts.V1.Action
+        {
+            Registration = registration, Location = Location, ActionDate = Day(hours), TimeInServiceHours = hours, Kind = kind,
+        },
+    });
+
+    /// <summary>Creates the layout and the type group, and pushes everything through the stream.</summary>
+    public async Task PushAsync(ApiServer server)
+    {
+        await server.Sources.CreateSourceAsync(new CreateSourceRequest { Source = new Source { Name = "published", Title = "Published data" } });
+        await server.Layouts.CreateLayoutAsync(new CreateLayoutRequest
+        {
+            Layout = new Layout { Name = typeGroup, Title = typeGroup, Locations = { new Location { Path = Location, Kind = kind } } },
+        });
+        await server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest
+        {
+            TypeGroup = new TypeGroup { Name = typeGroup, Title = typeGroup, Layout = typeGroup },
+        });
+
+        using var call = server.Intake.StreamRecords();
+        var acknowledged = Task.Run(async () =>
+        {
+            var count = 0;
+            while (await call.ResponseStream.MoveNext(CancellationToken.None))
+            {
+                Assert.True(call.ResponseStream.Current.Outcome.State == RecordState.Accepted, $"{call.ResponseStream.Current}");
+                count++;
+            }
+
+            return count;
+        });
+        foreach (var (index, record) in _records.Index())
+            await call.RequestStream.WriteAsync(new StreamRecordsRequest { Sequence = index, Record = record });
+        await call.RequestStream.CompleteAsync();
+        Assert.Equal(_records.Count, await acknowledged);
+    }
+
+    private RecordKey Key() => new() { Source = "published", SourceRecordId = $"{mark} {_records.Count}", Revision = 1 };
+
+    private Google.Type.Date Day(double hours) => ShopCards.ToWire(Start.AddDays((int)Math.Ceiling(hours / hoursPerDay)));
+}
