@@ -31,7 +31,7 @@ internal static class BaseLifeFlag
     {
         var title = LocationKinds.Find(trend.Kind)?.Title ?? trend.Kind;
         var median = trend.Fits.FirstOrDefault(f => f.Distribution == "Weibull")?.Median;
-        var text = $"At {trend.Base} the part '{title}' of {trend.TypeGroup} lasts {Words.Number(contrast.MedianRatio.Value!.Value)} times as "
+        var text = $"{title} of {trend.TypeGroup}: at {trend.Base} it lasts {Words.Number(contrast.MedianRatio.Value!.Value)} times as "
             + $"long as at the other bases ({Words.Interval(contrast.MedianRatio)})";
         if (median?.Value is { } hours)
             text += $": half have failed by {Words.Number(hours)} h against {Words.Number(hours / contrast.MedianRatio.Value!.Value)} h elsewhere";

@@ -17,7 +17,9 @@ internal static class Checks
         var isOnePlace = standing.Drivers.Count > 0 && standing.Drivers[0].Observed >= OnePlaceShare * standing.Observed;
         return
         [
-            .. standing.Drivers.Take(MostPlaces).Select(d => LookFor(d.Location, d.Kind)),
+            .. standing.Drivers.Where(d => d.Observed > 0).Take(isOnePlace ? 1 : MostPlaces)
+                .GroupBy(d => d.Kind, StringComparer.Ordinal)
+                .Select(g => LookFor(string.Join(", ", g.Select(d => d.Location)), g.Key)),
             .. isOnePlace ? ForOnePlace(standing.Condition, standing.Drivers[0].Kind) : ForManyPlaces(standing.Condition),
         ];
     }
@@ -60,8 +62,8 @@ internal static class Checks
         ],
     };
 
-    private static string LookFor(string location, string kind) =>
-        $"{location}: {LocationKinds.Find(kind)?.LookFor ?? "see the maker's instructions."}";
+    private static string LookFor(string locations, string kind) =>
+        $"{locations}: {LocationKinds.Find(kind)?.LookFor ?? "see the maker's instructions."}";
 
     private static string[] ForOnePlace(Condition condition, string kind) => (condition, kind) switch
     {

@@ -30,7 +30,7 @@ internal static class RepeatFlag
         var text = $"{repeat.Registration} has had {Words.Events(repeat.Events.Count, repeat.Condition)} at {repeat.Location} since "
             + $"{Words.Day(repeat.Events[0].FoundDate)} with no renewal between";
         text += done.Length > 0 ? $" ({done})" : "";
-        if (repeat.Events[^1].HoursSinceAction is { } hours)
+        if (repeat.Events[^1].HoursSinceAction is > 0 and { } hours)
             text += $", the latest {Words.Number(hours)} h after the action before it";
         return repeat.Expected is { } expected
             ? $"{text}; {Words.Number(expected)} would be expected in the {Words.Number(repeat.ExposureHours)} h watched there at the rate of "

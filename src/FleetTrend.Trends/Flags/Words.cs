@@ -7,11 +7,11 @@ namespace FleetTrend.Trends.Flags;
 /// <summary>Numbers and trade words as a mechanic reads them.</summary>
 internal static class Words
 {
-    /// <summary>Two or three figures, no more than the data bear: <c>0.8</c>, <c>4.2</c>, <c>37</c>, <c>1,240</c>.</summary>
+    /// <summary>Two or three figures, no more than the data bear: <c>0.84</c>, <c>4.2</c>, <c>37</c>, <c>1,240</c>.</summary>
     public static string Number(double value) => Math.Abs(value) switch
     {
         0 => "0",
-        < 0.095 => value.ToString("0.00", CultureInfo.InvariantCulture),
+        < 0.995 => value.ToString("0.00", CultureInfo.InvariantCulture),
         < 9.95 => value.ToString("0.0", CultureInfo.InvariantCulture),
         _ => value.ToString("#,0", CultureInfo.InvariantCulture),
     };

@@ -12,14 +12,7 @@ internal sealed record FittedLives
         Failures = observed.Count(l => l.FirstBad is not null);
         LateEntries = observed.Count(l => l.Entry.Tenths > 0);
         WatchedTenths = observed.Sum(l => ((l.FirstBad ?? l.LastGood) - l.Entry).Tenths);
-        Lives = [.. observed
-            .Select(l => l.ForFit())
-            .OfType<Life>()
-            .GroupBy(l => l)
-            .OrderBy(g => g.Key.Lower)
-            .ThenBy(g => g.Key.Upper)
-            .ThenBy(g => g.Key.Entry)
-            .Select(g => new Life(g.Key.Lower, g.Key.Upper, g.Key.Entry, g.Count()))];
+        Lives = Together(observed.Select(l => l.ForFit()).OfType<Life>());
     }
 
     /// <summary>The lives, for statistics.</summary>
@@ -36,6 +29,16 @@ internal sealed record FittedLives
 
     /// <summary>Hours watched on them, in tenths: from entry to the look that found them bad, or the last good look.</summary>
     public long WatchedTenths { get; }
+
+    /// <summary>The same lives, each widened outwards to whole hours: it still failed in (lower, upper], or was good at lower.</summary>
+    public IReadOnlyList<Life> InWholeHours() => Together(Lives.Select(l =>
+        new Life(Math.Floor(l.Lower), Math.Ceiling(l.Upper), Math.Floor(l.Entry), l.Count)));
+
+    private static Life[] Together(IEnumerable<Life> lives) =>
+        [.. lives
+            .GroupBy(l => (l.Lower, l.Upper, l.Entry))
+            .OrderBy(g => g.Key)
+            .Select(g => new Life(g.Key.Lower, g.Key.Upper, g.Key.Entry, g.Sum(l => l.Count)))];
 
     /// <summary>Those of the lives that are not excluded.</summary>
     public static FittedLives From(IEnumerable<ObservedLife> observed) => new([.. observed.Where(l => l.Exclusion is null)]);

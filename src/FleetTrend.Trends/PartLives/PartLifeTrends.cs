@@ -9,6 +9,9 @@ internal static class PartLifeTrends
 {
     private const string Turnbull = "non-parametric maximum likelihood (Turnbull 1976)";
 
+    /// <summary>Beyond so many different lives a tenth of an hour costs much time and shows nothing.</summary>
+    private const int MostLivesToTheTenth = 2000;
+
     /// <summary>Trends by type group, kind and base, the whole group first, with q-values over all contrasts together.</summary>
     public static IReadOnlyList<PartLifeTrend> Of(IEnumerable<ObservedLife> lives, TrendParameters parameters)
     {
@@ -61,11 +64,15 @@ internal static class PartLifeTrends
         };
     }
 
-    private static (IReadOnlyList<LifeStep> Curve, string Method) Curve(FittedLives lives) =>
-        TurnbullEstimate.Estimate(lives.Lives).Match(
+    private static (IReadOnlyList<LifeStep> Curve, string Method) Curve(FittedLives lives)
+    {
+        var isCoarse = lives.Lives.Count > MostLivesToTheTenth;
+        var method = isCoarse ? $"{Turnbull}, ages widened to whole hours" : Turnbull;
+        return TurnbullEstimate.Estimate(isCoarse ? lives.InWholeHours() : lives.Lives).Match(
             e => ((IReadOnlyList<LifeStep>)[.. e.Masses.Select(m => new LifeStep(m.Lower, Figures.Finite(m.Upper), m.Mass, m.Cdf))],
-                e.ObservedFrom > 0 ? $"{Turnbull}, given survival to {e.ObservedFrom:0.0} h: no life was followed from younger" : Turnbull),
+                e.ObservedFrom > 0 ? $"{method}, given survival to {e.ObservedFrom:0.0} h: no life was followed from younger" : method),
             reason => ([], $"no curve: {reason.Explanation}"));
+    }
 
     private static string Reason(FittedLives lives, TrendParameters parameters) =>
         lives.Failures < parameters.MinimumFailuresForFit
