@@ -41,5 +41,6 @@ public static class StoreRegistration
             .AddSingleton<OutboxStore>()
             .AddSingleton<RefreshRequests>()
             .AddSingleton<ReportRequests>()
-            .AddSingleton<RecipientStore>();
+            .AddSingleton<RecipientStore>()
+            .AddSingleton<JobLock>();
 }

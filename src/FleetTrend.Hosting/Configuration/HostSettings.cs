@@ -27,6 +27,9 @@ public sealed record HostSettings
     /// <summary>How people reach the pages, without a closing slash.</summary>
     public string PublicUrl { get; init; } = "http://127.0.0.1:5080";
 
+    /// <summary>A line that stands first in every report, such as that the data are synthetic; null for none.</summary>
+    public string? Notice { get; init; }
+
     /// <summary>Where reports go.</summary>
     public MailSettings Mail { get; init; } = new();
 
@@ -54,6 +57,7 @@ public sealed record HostSettings
             HttpAddress = http,
             WorkerAddress = Address(reader, SettingNames.WorkerAddress, 5082),
             PublicUrl = (Url(reader, SettingNames.PublicUrl)?.ToString() ?? $"http://{http}").TrimEnd('/'),
+            Notice = reader.Text(SettingNames.Notice),
             Mail = ReadMail(reader, dataFolder),
             Schedule = ReadSchedule(reader),
             OtlpEndpoint = Url(reader, SettingNames.OtlpEndpoint),

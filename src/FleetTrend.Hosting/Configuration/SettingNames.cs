@@ -22,6 +22,9 @@ public static class SettingNames
     /// <summary>How people reach the pages; links in mails begin with it.</summary>
     public const string PublicUrl = "FLEETTREND_PUBLIC_URL";
 
+    /// <summary>A line that stands first in every report.</summary>
+    public const string Notice = "FLEETTREND_NOTICE";
+
     /// <summary>Mailbox folder.</summary>
     public const string MailFolder = "FLEETTREND_MAIL_FOLDER";
 
@@ -64,7 +67,7 @@ public static class SettingNames
     /// <summary>All of them.</summary>
     public static IReadOnlyList<string> All { get; } =
     [
-        Database, DataFolder, GrpcAddress, HttpAddress, WorkerAddress, PublicUrl, MailFolder, MailFrom,
+        Database, DataFolder, GrpcAddress, HttpAddress, WorkerAddress, PublicUrl, Notice, MailFolder, MailFrom,
         MailRecipients, SmtpHost, SmtpPort, SmtpSecurity, SmtpUser, SmtpPassword, TimeZone, WeeklyReport,
         NightlyRefresh, RefreshDelaySeconds, OtlpEndpoint,
     ];

@@ -21,7 +21,7 @@ public sealed class ReportRequests(NpgsqlDataSource dataSource)
 
     /// <summary>The oldest request that waits, or null. It belongs to the caller until the lease ends or it is done;
     /// after the lease another process may take it.</summary>
-    public async Task<string?> TakeAsync(TimeSpan lease, CancellationToken ct)
+    public async Task<TakenReportRequest?> TakeAsync(TimeSpan lease, CancellationToken ct)
     {
         await using var command = dataSource.CreateCommand(
             """
@@ -32,10 +32,11 @@ public sealed class ReportRequests(NpgsqlDataSource dataSource)
                 order by request_time, request_id
                 limit 1
                 for update skip locked)
-            returning request_id
+            returning request_id, request_time
             """);
         command.Parameters.AddWithValue("lease", lease);
-        return (string?)await command.ExecuteScalarAsync(ct);
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        return await reader.ReadAsync(ct) ? new TakenReportRequest(reader.GetString(0), reader.GetFieldValue<DateTimeOffset>(1)) : null;
     }
 
     /// <summary>The report is saved: the request is answered for ever.</summary>

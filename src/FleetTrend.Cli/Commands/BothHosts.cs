@@ -1,0 +1,68 @@
+using FleetTrend.Api;
+using FleetTrend.Hosting;
+using FleetTrend.Hosting.Configuration;
+using FleetTrend.Worker;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+
+namespace FleetTrend.Cli.Commands;
+
+/// <summary>API and worker in one process on one database; the same code as the two executables.</summary>
+internal sealed class BothHosts : IAsyncDisposable
+{
+    private readonly HostDatabase _database;
+    private readonly WebApplication _api;
+    private readonly WebApplication _worker;
+
+    private BothHosts(HostDatabase database, WebApplication api, WebApplication worker)
+    {
+        _database = database;
+        _api = api;
+        _worker = worker;
+        var addresses = api.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.ToList();
+        GrpcUrl = addresses[0];
+        PagesUrl = addresses[1];
+    }
+
+    /// <summary>Where gRPC answers.</summary>
+    public string GrpcUrl { get; }
+
+    /// <summary>Where pages and JSON answer.</summary>
+    public string PagesUrl { get; }
+
+    /// <summary>Services of the API, for looking into the database of the demo.</summary>
+    public IServiceProvider Services => _api.Services;
+
+    /// <summary>Opens the database, brings its schema up to date, and starts both hosts.</summary>
+    public static async Task<BothHosts> StartAsync(HostSettings settings, LogLevel logLevel, CancellationToken ct)
+    {
+        using var loggers = LoggerFactory.Create(l => l.AddConsole().SetMinimumLevel(logLevel));
+        var database = await HostDatabase.OpenAsync(settings, loggers, ct);
+        string[] arguments = [$"--Logging:LogLevel:Default={logLevel}", $"--Logging:LogLevel:Microsoft={Max(logLevel, LogLevel.Warning)}"];
+        var api = ApiHost.Build(arguments, settings, database);
+        var worker = WorkerHost.Build(arguments, settings, database);
+        await WorkerHost.PrepareAsync(worker, ct);
+        await api.StartAsync(ct);
+        await worker.StartAsync(ct);
+        return new BothHosts(database, api, worker);
+    }
+
+    /// <summary>Waits until the process is asked to stop.</summary>
+    public async Task WaitAsync(CancellationToken ct) => await _api.WaitForShutdownAsync(ct);
+
+    /// <inheritdoc/>
+    public async ValueTask DisposeAsync()
+    {
+        await _worker.StopAsync();
+        await _api.StopAsync();
+        await _worker.DisposeAsync();
+        await _api.DisposeAsync();
+        await _database.DisposeAsync();
+    }
+
+    private static LogLevel Max(LogLevel a, LogLevel b) => a > b ? a : b;
+}

@@ -1,0 +1,39 @@
+using System.ComponentModel;
+using FleetTrend.Hosting.Configuration;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.Logging;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace FleetTrend.Cli.Commands;
+
+/// <summary>Runs API, pages and worker in one process, for a small shop.</summary>
+[Description("Runs API, pages and worker together.")]
+internal sealed class ServeCommand : AsyncCommand<ServeCommand.Settings>
+{
+    /// <summary>Settings come from the environment or as <c>--NAME=value</c> after <c>--</c>.</summary>
+    internal sealed class Settings : CommandSettings;
+
+    /// <inheritdoc/>
+    public override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        HostSettings hostSettings;
+        try
+        {
+            hostSettings = HostSettings.Read(new ConfigurationBuilder()
+                .AddEnvironmentVariables()
+                .AddCommandLine([.. context.Remaining.Raw])
+                .Build());
+        }
+        catch (HostSettingsException refusal)
+        {
+            AnsiConsole.MarkupLineInterpolated($"[red]{refusal.Message}[/]");
+            return ExitCode.BadInput;
+        }
+
+        await using var hosts = await BothHosts.StartAsync(hostSettings, LogLevel.Information, cancellationToken);
+        AnsiConsole.MarkupLineInterpolated($"Pages [blue]{hosts.PagesUrl}[/], gRPC [blue]{hosts.GrpcUrl}[/]. Ctrl+C stops.");
+        await hosts.WaitAsync(cancellationToken);
+        return ExitCode.Done;
+    }
+}

@@ -1,0 +1,85 @@
+using FleetTrend.Contracts.V1;
+using FleetTrend.Hosting.Configuration;
+using FleetTrend.Synthetic;
+using Grpc.Core;
+using Grpc.Net.Client;
+
+namespace FleetTrend.Cli.Demo;
+
+/// <summary>Asks over gRPC for what the jobs make, and waits until it is there.</summary>
+internal sealed class DemoResults(GrpcChannel channel, TimeSpan patience)
+{
+    private const int PageSize = 500;
+    private const string WholeFleet = "*";
+    private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(500);
+
+    private readonly TrendService.TrendServiceClient _trends = new(channel);
+    private readonly ReportService.ReportServiceClient _reports = new(channel);
+
+    /// <summary>Asks for a refresh and waits for trends that have seen all records pushed so far.</summary>
+    public async Task RefreshAsync(CancellationToken ct)
+    {
+        var requested = (await _trends.RequestRefreshAsync(new RequestRefreshRequest(), cancellationToken: ct)).RequestTime;
+        await UntilAsync("trends", async () => await LatestAsOfAsync(ct) is { } asOf && asOf >= requested.ToDateTimeOffset(), ct);
+    }
+
+    /// <summary>Sets invented recipients, asks for the reports of this week, and waits for them and their mails.</summary>
+    public async Task ReportAsync(SyntheticFleet fleet, MailSettings mail, CancellationToken ct)
+    {
+        foreach (var place in fleet.Bases.Append(WholeFleet))
+        {
+            var mailbox = place == WholeFleet ? "director" : $"shop.{place.ToLowerInvariant().Replace(' ', '-')}";
+            await _reports.SetRecipientsAsync(
+                new SetRecipientsRequest { Base = place, Addresses = { $"{mailbox}@synthetic.example" } }, cancellationToken: ct);
+        }
+
+        var expected = fleet.Bases.Count + 1;
+        await _reports.RequestReportAsync(new RequestReportRequest { RequestId = "demo" }, cancellationToken: ct);
+        await UntilAsync("reports", async () => (await ReportsAsync(ct)).Count >= expected, ct);
+        if (mail.Smtp is null)
+        {
+            await UntilAsync("mails", () => Task.FromResult(MailFiles(mail).Count >= expected), ct);
+        }
+    }
+
+    /// <summary>Flags that are open.</summary>
+    public async Task<IReadOnlyList<Flag>> FlagsAsync(CancellationToken ct) =>
+        (await new FlagService.FlagServiceClient(channel).ListFlagsAsync(new ListFlagsRequest { PageSize = PageSize }, cancellationToken: ct)).Flags;
+
+    /// <summary>Reports, newest first.</summary>
+    public async Task<IReadOnlyList<Report>> ReportsAsync(CancellationToken ct) =>
+        (await _reports.ListReportsAsync(new ListReportsRequest { PageSize = PageSize }, cancellationToken: ct)).Reports;
+
+    /// <summary>Message files in the mailbox folder.</summary>
+    public static IReadOnlyList<string> MailFiles(MailSettings mail) =>
+        Directory.Exists(mail.Folder) ? Directory.GetFiles(mail.Folder, "*.eml") : [];
+
+    private async Task<DateTimeOffset?> LatestAsOfAsync(CancellationToken ct)
+    {
+        try
+        {
+            return (await _trends.ListRatesAsync(new ListRatesRequest { PageSize = 1 }, cancellationToken: ct)).Origin.AsOfTime.ToDateTimeOffset();
+        }
+        catch (RpcException none) when (none.StatusCode == StatusCode.FailedPrecondition)
+        {
+            return null;
+        }
+    }
+
+    private async Task UntilAsync(string what, Func<Task<bool>> isThere, CancellationToken ct)
+    {
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(ct);
+        limit.CancelAfter(patience);
+        try
+        {
+            while (!await isThere())
+            {
+                await Task.Delay(BetweenLooks, limit.Token);
+            }
+        }
+        catch (OperationCanceledException) when (!ct.IsCancellationRequested)
+        {
+            throw new DemoRefusedException($"The {what} did not come within {patience.TotalMinutes:0} minutes; the log above may say why.");
+        }
+    }
+}

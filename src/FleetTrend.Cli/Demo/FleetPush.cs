@@ -1,0 +1,75 @@
+using System.Diagnostics;
+using FleetTrend.Contracts.V1;
+using FleetTrend.Synthetic;
+using Grpc.Core;
+using Grpc.Net.Client;
+
+namespace FleetTrend.Cli.Demo;
+
+/// <summary>Pushes a synthetic fleet over gRPC, as any integrator would: source, type groups, then a stream of records.</summary>
+internal sealed class FleetPush(GrpcChannel channel)
+{
+    private const int LayoutPageSize = 500;
+
+    /// <summary>Layouts that the server has.</summary>
+    public async Task<IReadOnlyCollection<Layout>> LayoutsAsync(CancellationToken ct)
+    {
+        var answer = await new LayoutService.LayoutServiceClient(channel).ListLayoutsAsync(
+            new ListLayoutsRequest { PageSize = LayoutPageSize }, cancellationToken: ct);
+        return answer.Layouts;
+    }
+
+    /// <summary>Pushes everything and counts what became of it.</summary>
+    /// <param name="fleet">What to push.</param>
+    /// <param name="progress">Told the number of acknowledged records.</param>
+    /// <param name="ct">Cancels the push; acknowledged records stay.</param>
+    public async Task<PushCount> PushAsync(SyntheticFleet fleet, IProgress<int> progress, CancellationToken ct)
+    {
+        await new SourceService.SourceServiceClient(channel).CreateSourceAsync(
+            new CreateSourceRequest { Source = fleet.Source }, cancellationToken: ct);
+        var layouts = new LayoutService.LayoutServiceClient(channel);
+        foreach (var typeGroup in fleet.TypeGroups)
+        {
+            await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = typeGroup }, cancellationToken: ct);
+        }
+
+        var started = Stopwatch.GetTimestamp();
+        using var call = new IntakeService.IntakeServiceClient(channel).StreamRecords(cancellationToken: ct);
+        var answers = CountAnswersAsync(call.ResponseStream, progress, ct);
+        long sequence = 0;
+        foreach (var record in fleet.Records)
+        {
+            await call.RequestStream.WriteAsync(new StreamRecordsRequest { Sequence = ++sequence, Record = record }, ct);
+        }
+
+        await call.RequestStream.CompleteAsync();
+        var count = await answers;
+        return count with { Elapsed = Stopwatch.GetElapsedTime(started) };
+    }
+
+    private static async Task<PushCount> CountAnswersAsync(
+        IAsyncStreamReader<StreamRecordsResponse> answers, IProgress<int> progress, CancellationToken ct)
+    {
+        int accepted = 0, unchanged = 0;
+        var refusals = new List<string>();
+        await foreach (var answer in answers.ReadAllAsync(ct))
+        {
+            switch (answer.Outcome.State)
+            {
+                case RecordState.Accepted:
+                    accepted++;
+                    break;
+                case RecordState.Unchanged:
+                    unchanged++;
+                    break;
+                default:
+                    refusals.Add($"{answer.Outcome.Key.SourceRecordId}: {answer.Outcome.Error.Message}");
+                    break;
+            }
+
+            progress.Report(accepted + unchanged + refusals.Count);
+        }
+
+        return new PushCount(accepted, unchanged, refusals, TimeSpan.Zero);
+    }
+}

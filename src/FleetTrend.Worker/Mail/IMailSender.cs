@@ -1,0 +1,11 @@
+using MimeKit;
+
+namespace FleetTrend.Worker.Mail;
+
+/// <summary>Hands a message over: to a mail server, or to a folder where none is configured.</summary>
+public interface IMailSender
+{
+    /// <summary>Hands one message over; returns once the other side has it.</summary>
+    /// <exception cref="IOException">The other side did not take it; it may be tried again.</exception>
+    Task SendAsync(MimeMessage message, CancellationToken ct);
+}

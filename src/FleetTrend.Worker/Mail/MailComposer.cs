@@ -1,0 +1,38 @@
+using FleetTrend.Hosting.Configuration;
+using FleetTrend.Store.Outbox;
+using FleetTrend.Store.Reports;
+using MimeKit;
+
+namespace FleetTrend.Worker.Mail;
+
+/// <summary>Makes the message of a mail that is owed: plain text, and HTML with the plots as inline images.</summary>
+public sealed class MailComposer(ReportStore reports, MailSettings settings)
+{
+    /// <summary>The message; the same mail gives the same message at every attempt.</summary>
+    /// <exception cref="InvalidOperationException">The mail's report is gone; the database does not let that happen.</exception>
+    public async Task<MimeMessage> ComposeAsync(DueMail mail, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(mail);
+        var report = await reports.GetAsync(mail.ReportId, ct)
+            ?? throw new InvalidOperationException($"Mail {mail.MailId} is about report {mail.ReportId}, which is not there.");
+        var body = new BodyBuilder { TextBody = report.Text, HtmlBody = report.Html };
+        foreach (var (name, png) in report.Plots.OrderBy(p => p.Key, StringComparer.Ordinal))
+        {
+            var image = body.LinkedResources.Add(name, png, ContentType.Parse("image/png"));
+            image.ContentId = name;
+        }
+
+        var message = new MimeMessage
+        {
+            MessageId = mail.MessageId,
+            Date = report.AsOf,
+            Subject = report.Subject,
+            Body = body.ToMessageBody(),
+        };
+        message.From.Add(new MailboxAddress("FleetTrend", settings.From));
+        message.To.Add(MailboxAddress.Parse(mail.Recipient));
+        message.Headers.Add(HeaderId.AutoSubmitted, "auto-generated");
+        message.Prepare(EncodingConstraint.SevenBit);
+        return message;
+    }
+}

@@ -1,0 +1,42 @@
+using FleetTrend.Hosting.Configuration;
+using MailKit;
+using MailKit.Net.Smtp;
+using MailKit.Security;
+using MimeKit;
+
+namespace FleetTrend.Worker.Mail;
+
+/// <summary>Sends messages through the configured mail server.</summary>
+public sealed class SmtpMailSender(SmtpSettings settings) : IMailSender
+{
+    private static readonly TimeSpan Timeout = TimeSpan.FromSeconds(30);
+
+    /// <inheritdoc/>
+    public async Task SendAsync(MimeMessage message, CancellationToken ct)
+    {
+        using var client = new SmtpClient { Timeout = (int)Timeout.TotalMilliseconds };
+        try
+        {
+            await client.ConnectAsync(settings.Host, settings.Port, Security(settings.Security), ct);
+            if (settings is { User: { } user, Password: { } password })
+            {
+                await client.AuthenticateAsync(user, password, ct);
+            }
+
+            await client.SendAsync(message, ct);
+            await client.DisconnectAsync(quit: true, ct);
+        }
+        catch (Exception failure) when (failure is ProtocolException or CommandException or AuthenticationException
+            or SslHandshakeException or System.Net.Sockets.SocketException or TimeoutException)
+        {
+            throw new IOException($"The mail server {settings.Host}:{settings.Port} did not take the message: {failure.Message}", failure);
+        }
+    }
+
+    private static SecureSocketOptions Security(SmtpSecurity security) => security switch
+    {
+        SmtpSecurity.StartTls => SecureSocketOptions.StartTls,
+        SmtpSecurity.Tls => SecureSocketOptions.SslOnConnect,
+        _ => SecureSocketOptions.None,
+    };
+}

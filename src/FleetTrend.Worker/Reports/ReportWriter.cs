@@ -1,0 +1,122 @@
+using System.Text.Json;
+using FleetTrend.Hosting.Configuration;
+using FleetTrend.Reports.Weekly;
+using FleetTrend.Store.Flags;
+using FleetTrend.Store.Recipients;
+using FleetTrend.Store.Reports;
+using FleetTrend.Store.Snapshots;
+using FleetTrend.Trends;
+using FleetTrend.Worker.Trends;
+
+namespace FleetTrend.Worker.Reports;
+
+/// <summary>Makes the reports of a period: one per base and one of the whole fleet, each saved once together with its mails.</summary>
+public sealed class ReportWriter(
+    TrendRefresh refresh,
+    SnapshotStore snapshots,
+    FlagStore flags,
+    ReportStore reports,
+    RecipientStore recipients,
+    HostSettings settings,
+    TimeProvider time,
+    ILogger<ReportWriter> log)
+{
+    /// <summary>Name of the whole fleet where a base is asked for.</summary>
+    public const string WholeFleet = "*";
+
+    private const int FlagPageSize = 500;
+
+    /// <summary>Makes the reports of a period that are not there yet, all as of one moment.</summary>
+    public async Task WriteAsync(ReportPeriod period, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(period);
+        var current = await refresh.RunAsync(ct);
+        var open = await OpenFlagsAsync(ct);
+        var bases = current.Fleet.Where(l => l.RetiredDate is null).Select(l => l.Base).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
+        foreach (var name in bases.Append(WholeFleet))
+        {
+            await WriteAsync(name, period, current, open, ct);
+        }
+    }
+
+    private async Task WriteAsync(
+        string name, ReportPeriod period, TrendSnapshot current, IReadOnlyList<StoredFlag> open, CancellationToken ct)
+    {
+        var before = await reports.LatestAsync(name, ct);
+        if (before is not null && before.PeriodEnd >= period.End)
+        {
+            return;
+        }
+
+        var inputs = new ReportInputs
+        {
+            Scope = name == WholeFleet ? ReportScope.WholeFleet : new ReportScope(name),
+            Period = period,
+            PreviousAsOf = before?.AsOf,
+            Flags = [.. open.Select(f => Line(f, before?.AsOf))],
+            PagesUrl = new Uri(settings.PublicUrl),
+            Notice = settings.Notice,
+        };
+        var rendered = WeeklyReport.Compose(current, await SnapshotAsync(before?.AsOf, current.Parameters, ct), inputs).Render();
+        var saved = await reports.SaveAsync(
+            new StoredReport
+            {
+                Base = name,
+                PeriodStart = period.Start,
+                PeriodEnd = period.End,
+                AsOf = current.AsOf,
+                CodeVersion = current.CodeVersion,
+                ParametersJson = JsonSerializer.Serialize(inputs, TrendSnapshotJson.Options),
+                Subject = rendered.Subject,
+                Text = rendered.Text,
+                Html = rendered.Html,
+                Plots = rendered.Plots,
+                MessageIdSeed = $"{name}/{period.Start:O}/{period.End:O}",
+            },
+            await recipients.ReadAsync(name, ct),
+            ct);
+        if (saved.IsNew)
+        {
+            WorkerLog.ReportWritten(log, name, period.Start, period.End, rendered.Subject, time.GetUtcNow() - current.AsOf);
+        }
+    }
+
+    /// <summary>The trends that the report before showed, as stored; computed again where they are not stored any more.</summary>
+    private async Task<TrendSnapshot?> SnapshotAsync(DateTimeOffset? asOf, TrendParameters parameters, CancellationToken ct)
+    {
+        if (asOf is not { } moment)
+        {
+            return null;
+        }
+
+        return await snapshots.AtAsync(moment, ct) is { } stored
+            ? TrendSnapshotJson.Read(stored.TrendsJson)
+            : await refresh.ComputeAsync(moment, parameters, ct);
+    }
+
+    private async Task<IReadOnlyList<StoredFlag>> OpenFlagsAsync(CancellationToken ct)
+    {
+        var open = new List<StoredFlag>();
+        string? next = null;
+        do
+        {
+            var page = await flags.ListAsync(state: null, registration: null, FlagPageSize, next, ct);
+            open.AddRange(page.Items);
+            next = page.NextPageToken;
+        }
+        while (next is not null);
+        return open;
+    }
+
+    private static FlagLine Line(StoredFlag flag, DateTimeOffset? before) => new()
+    {
+        Flag = StoredTrends.Read(flag),
+        State = flag.State == FlagState.Acknowledged ? FlagLineState.Acknowledged
+            : before is null || flag.RaiseTime > before ? FlagLineState.New
+            : FlagLineState.Open,
+        RaisedDate = DateOnly.FromDateTime(flag.RaiseTime.UtcDateTime),
+        AcknowledgedBy = flag.AnsweredBy,
+        AcknowledgedDate = flag.AnswerTime is { } answered ? DateOnly.FromDateTime(answered.UtcDateTime) : null,
+        Note = flag.Answer,
+    };
+}

@@ -1,0 +1,48 @@
+using System.Diagnostics;
+using System.Reflection;
+using FleetTrend.Observations;
+using FleetTrend.Store.Flags;
+using FleetTrend.Store.Histories;
+using FleetTrend.Store.Layouts;
+using FleetTrend.Store.Requests;
+using FleetTrend.Store.Snapshots;
+using FleetTrend.Trends;
+
+namespace FleetTrend.Worker.Trends;
+
+/// <summary>Reads histories as of now, computes trends, and writes the snapshot and the flags that are new.</summary>
+public sealed class TrendRefresh(
+    Knowledge knowledge,
+    HistoryReader histories,
+    LayoutStore layouts,
+    SnapshotStore snapshots,
+    FlagStore flags,
+    RefreshRequests requests,
+    ILogger<TrendRefresh> log)
+{
+    /// <summary>Version of this code, stored with what it computes.</summary>
+    public static string CodeVersion { get; } =
+        typeof(TrendRefresh).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown";
+
+    /// <summary>Computes and stores the trends as of now. Running it twice stores two snapshots and raises each flag once.</summary>
+    public async Task<TrendSnapshot> RunAsync(CancellationToken ct)
+    {
+        var started = Stopwatch.GetTimestamp();
+        var asOf = await knowledge.FixAsOfAsync(ct);
+        var snapshot = await ComputeAsync(asOf, new TrendParameters(), ct);
+        await snapshots.SaveAsync(StoredTrends.From(snapshot), ct);
+        var raised = await flags.RaiseAsync(asOf, StoredTrends.FlagsOf(snapshot), ct);
+        await requests.DoneAsync(asOf, ct);
+        WorkerLog.TrendsRefreshed(log, asOf, snapshot.Fleet.Count, snapshot.Flags.Count, raised.Count, Stopwatch.GetElapsedTime(started));
+        return snapshot;
+    }
+
+    /// <summary>Trends as of any moment; the same moment and parameters give the same trends.</summary>
+    public async Task<TrendSnapshot> ComputeAsync(DateTimeOffset asOf, TrendParameters parameters, CancellationToken ct)
+    {
+        var fleet = await histories.ReadAsync(asOf, registration: null, ct);
+        var layoutByTypeGroup = await layouts.ReadByTypeGroupAsync(ct);
+        var observations = Observe.Fleet(fleet, layoutByTypeGroup, DateOnly.FromDateTime(asOf.UtcDateTime));
+        return FleetTrends.Compute(observations, parameters, asOf, CodeVersion);
+    }
+}

@@ -1,0 +1,17 @@
+namespace FleetTrend.Worker;
+
+/// <summary>All log messages of the worker.</summary>
+internal static partial class WorkerLog
+{
+    [LoggerMessage(3001, LogLevel.Information, "Trends refreshed as of {AsOf:O}: {Aircraft} aircraft, {Flags} flags, {Raised} of them new, in {Elapsed}")]
+    internal static partial void TrendsRefreshed(ILogger log, DateTimeOffset asOf, int aircraft, int flags, int raised, TimeSpan elapsed);
+
+    [LoggerMessage(3002, LogLevel.Information, "Report for {Base}, {First} to {Last}, made {Age} after its as-of moment: {Subject}")]
+    internal static partial void ReportWritten(ILogger log, string @base, DateOnly first, DateOnly last, string subject, TimeSpan age);
+
+    [LoggerMessage(3003, LogLevel.Information, "Mail {MessageId} sent at attempt {Attempt}")]
+    internal static partial void MailSent(ILogger log, string messageId, int attempt);
+
+    [LoggerMessage(3004, LogLevel.Warning, "Mail {MessageId} failed at attempt {Attempt}; next in {Pause}")]
+    internal static partial void MailFailed(ILogger log, string messageId, int attempt, TimeSpan pause, Exception failure);
+}

@@ -1,0 +1,91 @@
+using FleetTrend.Contracts.V1;
+using FleetTrend.IntegrationTests;
+using FleetTrend.Synthetic;
+using FleetTrend.Worker.Jobs;
+using Grpc.Core;
+using Grpc.Net.Client;
+using Hangfire;
+using Hangfire.PostgreSql;
+
+namespace FleetTrend.FaultTests;
+
+[Collection(SharedPostgres.Name)]
+public class KilledWorkerTests(PostgresFixture server)
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
+
+    [Fact]
+    public async Task A_killed_workers_report_job_is_taken_over_and_makes_one_report_and_one_mail_per_scope()
+    {
+        await using var product = await ProductUnderTest.CreateAsync(server);
+        await product.StartApiAsync();
+        var scopes = await PushAsync(product);
+        var worker = await product.StartWorkerAsync();
+        await UntilAsync(product, "SELECT count(*) FROM snapshots", count => count > 0, worker);
+
+        // A lock on the reports table holds the job between its computing and its writing, and there the worker dies.
+        var job = Enqueue(product);
+        await using (var connection = await product.Database.DataSource.OpenConnectionAsync())
+        await using (var held = await connection.BeginTransactionAsync())
+        {
+            await using var hold = new Npgsql.NpgsqlCommand("LOCK TABLE reports IN ACCESS EXCLUSIVE MODE", connection, held);
+            await hold.ExecuteNonQueryAsync();
+            await UntilAsync(
+                product,
+                "SELECT count(*) FROM pg_stat_activity WHERE wait_event_type = 'Lock' AND query ILIKE '%reports%' AND datname = current_database()",
+                count => count > 0,
+                worker);
+            worker.Kill();
+            await held.RollbackAsync();
+        }
+
+        Assert.Equal(0, await product.CountAsync("SELECT count(*) FROM reports"));
+        await product.StartWorkerAsync();
+        var second = await product.StartWorkerAsync(secondOfTwo: true);
+        await UntilAsync(product, $"SELECT count(*) FROM hangfire.job WHERE id = {job} AND statename = 'Succeeded'", count => count == 1, second);
+        await UntilAsync(product, "SELECT count(*) FROM outbox_mails WHERE sent_time IS NULL", count => count == 0, second);
+        Assert.Equal(scopes, await product.CountAsync("SELECT count(*) FROM reports"));
+        Assert.Equal(scopes, await product.CountAsync("SELECT count(*) FROM outbox_mails"));
+        Assert.Equal(scopes, product.Mails.Count);
+    }
+
+    /// <summary>Pushes a fleet and sets a recipient per scope; the number of scopes.</summary>
+    private static async Task<int> PushAsync(ProductUnderTest product)
+    {
+        using var channel = GrpcChannel.ForAddress(product.GrpcUrl);
+        var layouts = new LayoutService.LayoutServiceClient(channel);
+        var fleet = SyntheticSchool.Generate(6, new DateOnly(2026, 3, 31), (await layouts.ListLayoutsAsync(new ListLayoutsRequest { PageSize = 500 })).Layouts);
+        await new SourceService.SourceServiceClient(channel).CreateSourceAsync(new CreateSourceRequest { Source = fleet.Source });
+        foreach (var group in fleet.TypeGroups)
+        {
+            await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = group });
+        }
+
+        using var call = new IntakeService.IntakeServiceClient(channel).StreamRecords();
+        var answers = Task.Run(async () => await call.ResponseStream.ReadAllAsync().CountAsync(a => a.Outcome.State == RecordState.Accepted));
+        foreach (var record in fleet.Records)
+        {
+            await call.RequestStream.WriteAsync(new StreamRecordsRequest { Record = record });
+        }
+
+        await call.RequestStream.CompleteAsync();
+        Assert.Equal(fleet.Records.Count, await answers);
+        var reports = new ReportService.ReportServiceClient(channel);
+        var scopes = fleet.Bases.Append("*").ToList();
+        foreach (var scope in scopes)
+        {
+            await reports.SetRecipientsAsync(new SetRecipientsRequest { Base = scope, Addresses = { "shop@synthetic.example" } });
+        }
+
+        return scopes.Count;
+    }
+
+    private static string Enqueue(ProductUnderTest product) =>
+        new BackgroundJobClient(new PostgreSqlStorage(
+                options => options.UseNpgsqlConnection(product.Database.ConnectionString),
+                new PostgreSqlStorageOptions { PrepareSchemaIfNecessary = false }))
+            .Enqueue<WeeklyReportJob>(report => report.RunAsync(CancellationToken.None));
+
+    private static Task UntilAsync(ProductUnderTest product, string sql, Func<long, bool> holds, ProductProcess worker) =>
+        Eventually.TrueAsync(async () => holds(await product.CountAsync(sql)), Patience, () => $"{sql}\n{worker.Output}");
+}

@@ -1,0 +1,103 @@
+using System.Diagnostics;
+using System.Net;
+using System.Net.Sockets;
+using System.Text;
+
+namespace FleetTrend.FaultTests;
+
+/// <summary>The API or the worker as a process of its own, so that it can be killed as an operating system would.</summary>
+internal sealed class ProductProcess : IDisposable
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+
+    private readonly Process _process;
+    private readonly StringBuilder _output = new();
+
+    private ProductProcess(Process process) => _process = process;
+
+    public string Output
+    {
+        get
+        {
+            lock (_output)
+            {
+                return _output.ToString();
+            }
+        }
+    }
+
+    /// <summary>Starts a project's program with settings and waits until it says that it is ready.</summary>
+    public static async Task<ProductProcess> StartAsync(string project, string readyUrl, IReadOnlyDictionary<string, string> settings)
+    {
+        var configuration = new DirectoryInfo(AppContext.BaseDirectory).Name;
+        var program = Path.GetFullPath(Path.Combine(AppContext.BaseDirectory, "..", "..", project, configuration, $"{project}.dll"));
+        var start = new ProcessStartInfo("dotnet", [program]) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
+        foreach (var (name, value) in settings)
+        {
+            start.Environment[name] = value;
+        }
+
+        var product = new ProductProcess(new Process { StartInfo = start });
+        product._process.OutputDataReceived += product.Keep;
+        product._process.ErrorDataReceived += product.Keep;
+        product._process.Start();
+        product._process.BeginOutputReadLine();
+        product._process.BeginErrorReadLine();
+        using var http = new HttpClient();
+        await Eventually.TrueAsync(
+            async () =>
+            {
+                Assert.False(product._process.HasExited, product.Output);
+                return await AnswersAsync(http, readyUrl);
+            },
+            Patience,
+            () => $"{project} is not ready.\n{product.Output}");
+        return product;
+    }
+
+    /// <summary>A port that was free a moment ago.</summary>
+    public static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    /// <summary>kill -9.</summary>
+    public void Kill()
+    {
+        _process.Kill();
+        _process.WaitForExit();
+    }
+
+    public void Dispose()
+    {
+        if (!_process.HasExited)
+        {
+            Kill();
+        }
+
+        _process.Dispose();
+    }
+
+    private void Keep(object sender, DataReceivedEventArgs line)
+    {
+        lock (_output)
+        {
+            _output.AppendLine(line.Data);
+        }
+    }
+
+    private static async Task<bool> AnswersAsync(HttpClient http, string url)
+    {
+        try
+        {
+            using var answer = await http.GetAsync(new Uri(url));
+            return answer.IsSuccessStatusCode;
+        }
+        catch (HttpRequestException)
+        {
+            return false;
+        }
+    }
+}

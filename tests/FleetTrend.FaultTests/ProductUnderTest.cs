@@ -1,0 +1,75 @@
+using FleetTrend.IntegrationTests;
+
+namespace FleetTrend.FaultTests;
+
+/// <summary>API and worker on one database, each startable, killable and startable again at the same addresses.</summary>
+internal sealed class ProductUnderTest : IAsyncDisposable
+{
+    private readonly TestDatabase _database;
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fleettrend-fault-");
+    private readonly Dictionary<string, string> _settings;
+    private readonly List<ProductProcess> _started = [];
+    private readonly string _pagesUrl;
+    private readonly int _workerPort = ProductProcess.FreePort();
+
+    private ProductUnderTest(TestDatabase database)
+    {
+        _database = database;
+        int grpc = ProductProcess.FreePort(), pages = ProductProcess.FreePort();
+        GrpcUrl = $"http://127.0.0.1:{grpc}";
+        _pagesUrl = $"http://127.0.0.1:{pages}";
+        _settings = new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            ["FLEETTREND_DATABASE"] = database.ConnectionString,
+            ["FLEETTREND_DATA"] = _folder.FullName,
+            ["FLEETTREND_GRPC_ADDRESS"] = $"127.0.0.1:{grpc}",
+            ["FLEETTREND_HTTP_ADDRESS"] = $"127.0.0.1:{pages}",
+            ["FLEETTREND_REFRESH_DELAY_SECONDS"] = "1",
+        };
+    }
+
+    public string GrpcUrl { get; }
+
+    public TestDatabase Database => _database;
+
+    public IReadOnlyList<string> Mails => Directory.Exists(MailFolder) ? Directory.GetFiles(MailFolder, "*.eml") : [];
+
+    private string MailFolder => Path.Combine(_folder.FullName, "mail");
+
+    public static async Task<ProductUnderTest> CreateAsync(PostgresFixture server) => new(await server.CreateDatabaseAsync());
+
+    public Task<ProductProcess> StartApiAsync() => StartAsync("FleetTrend.Api", $"{_pagesUrl}/health/ready");
+
+    /// <summary>Starts a worker; the second of two listens at another port, and both work on one database.</summary>
+    public Task<ProductProcess> StartWorkerAsync(bool secondOfTwo = false)
+    {
+        var port = secondOfTwo ? ProductProcess.FreePort() : _workerPort;
+        _settings["FLEETTREND_WORKER_ADDRESS"] = $"127.0.0.1:{port}";
+        return StartAsync("FleetTrend.Worker", $"http://127.0.0.1:{port}/health/ready");
+    }
+
+    /// <summary>One number from the database.</summary>
+    public async Task<long> CountAsync(string sql)
+    {
+        await using var command = _database.DataSource.CreateCommand(sql);
+        return Convert.ToInt64(await command.ExecuteScalarAsync());
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        foreach (var process in _started)
+        {
+            process.Dispose();
+        }
+
+        await _database.DisposeAsync();
+        _folder.Delete(recursive: true);
+    }
+
+    private async Task<ProductProcess> StartAsync(string project, string readyUrl)
+    {
+        var process = await ProductProcess.StartAsync(project, readyUrl, _settings);
+        _started.Add(process);
+        return process;
+    }
+}
