@@ -4,6 +4,8 @@ using FleetTrend.Synthetic;
 using Grpc.Core;
 using Grpc.Net.Client;
 
+using Record = FleetTrend.Contracts.V1.Record;
+
 namespace FleetTrend.FaultTests;
 
 [Collection(SharedPostgres.Name)]
@@ -49,7 +51,7 @@ public class KilledApiTests(PostgresFixture server)
 
     /// <summary>Sends what is not acknowledged yet, until the end or until the API is gone.</summary>
     private static async Task PushAsync(
-        string url, IReadOnlyList<Record> records, HashSet<long> acknowledged, Func<bool> stopWhen, Action then)
+        string url, IReadOnlyList<Record> records, HashSet<long> acknowledged, Func<bool> stopWhen, System.Action then)
     {
         using var channel = GrpcChannel.ForAddress(url);
         using var call = new IntakeService.IntakeServiceClient(channel).StreamRecords();
