@@ -83,6 +83,20 @@ public sealed class FlagTests
         Assert.All(["Torque practice", "Calibration", "Faces flat", "Gasket type"], w => Assert.Contains(w, string.Join('\n', flag.WhatToCheck), StringComparison.Ordinal));
     }
 
+    [Fact] // By construction: failures spread evenly over 100 to 1,000 h at one base, all within 480 to 570 h at the other; neither is less long.
+    public void Another_shape_with_a_like_median_is_no_short_life()
+    {
+        var (wide, narrow) = (new FleetBuilder("ZZ-1", "north"), new FleetBuilder("ZZ-2", "south"));
+        for (var k = 0; k < 30; k++)
+        {
+            wide.Life("exhaust/cyl-1/gasket", "gasket", 100 + (30 * k), 130 + (30 * k));
+            narrow.Life("exhaust/cyl-1/gasket", "gasket", 480 + (3 * k), 483 + (3 * k));
+        }
+        var snapshot = Compute([wide, narrow]);
+        Assert.All(snapshot.PartLives.Where(t => t.Base is not null), t => Assert.InRange(t.Contrast!.QValue, 0, 0.001));
+        Assert.Empty(snapshot.Flags);
+    }
+
     [Fact]
     public void Fewer_events_than_the_least_for_a_drift_raise_none() =>
         Assert.Empty(FleetTrends.Compute(

@@ -26,7 +26,7 @@ internal static class ProposedFlags
             .. drifts.Select(d => DriftFlag.Of(d.Standing, d.Repeats, snapshot)),
             .. repeats.Where(r => !named.Contains(r)).Select(RepeatFlag.Of),
             .. snapshot.PartLives
-                .Where(t => t.Contrast is { } c && c.QValue <= snapshot.Parameters.FalseDiscoveryRate && c.MedianRatio.Value < 1)
+                .Where(t => t.Contrast is { } c && c.QValue <= snapshot.Parameters.FalseDiscoveryRate && IsShorter(c.MedianRatio))
                 .OrderBy(t => t.Contrast!.QValue).ThenBy(t => t.TypeGroup, StringComparer.Ordinal)
                 .ThenBy(t => t.Kind, StringComparer.Ordinal).ThenBy(t => t.Base, StringComparer.Ordinal)
                 .Select(BaseLifeFlag.Of),
@@ -37,6 +37,9 @@ internal static class ProposedFlags
         standing.QValue <= parameters.FalseDiscoveryRate
         && standing.Observed >= parameters.MinimumEventsForDrift
         && standing.Observed > standing.Expected;
+
+    /// <summary>The test also answers to a different shape; a flag that says "less long" needs the whole interval below one.</summary>
+    private static bool IsShorter(Figure medianRatio) => medianRatio.Value < 1 && medianRatio.Upper < 1;
 
     private static bool IsPartOf(RepeatLocation repeat, AirframeStanding standing) =>
         repeat.Registration == standing.Registration
