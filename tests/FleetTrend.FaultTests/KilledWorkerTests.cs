@@ -6,6 +6,7 @@ using Grpc.Core;
 using Grpc.Net.Client;
 using Hangfire;
 using Hangfire.PostgreSql;
+using Hangfire.PostgreSql.Factories;
 
 namespace FleetTrend.FaultTests;
 
@@ -80,11 +81,14 @@ public class KilledWorkerTests(PostgresFixture server)
         return scopes.Count;
     }
 
-    private static string Enqueue(ProductUnderTest product) =>
-        new BackgroundJobClient(new PostgreSqlStorage(
-                options => options.UseNpgsqlConnection(product.Database.ConnectionString),
-                new PostgreSqlStorageOptions { PrepareSchemaIfNecessary = false }))
-            .Enqueue<WeeklyReportJob>(report => report.RunAsync(CancellationToken.None));
+    private static string Enqueue(ProductUnderTest product)
+    {
+        var storage = new PostgreSqlStorage(
+            new NpgsqlConnectionFactory(product.Database.ConnectionString, new PostgreSqlStorageOptions()),
+            new PostgreSqlStorageOptions { PrepareSchemaIfNecessary = false });
+        IBackgroundJobClient jobs = new BackgroundJobClient(storage);
+        return jobs.Enqueue<WeeklyReportJob>(job => job.RunAsync(CancellationToken.None));
+    }
 
     private static Task UntilAsync(ProductUnderTest product, string sql, Func<long, bool> holds, ProductProcess worker) =>
         Eventually.TrueAsync(async () => holds(await product.CountAsync(sql)), Patience, () => $"{sql}\n{worker.Output}");
