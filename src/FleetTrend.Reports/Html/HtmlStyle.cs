@@ -35,7 +35,8 @@ internal static class HtmlStyle
     /// <summary>For programs that keep it: print, narrow screens.</summary>
     public const string Sheet =
         "@page{margin:14mm}"
-        + "@media print{.ft-frame{max-width:none!important;padding:0!important;font-size:10.5pt!important}"
+        + "@media print{.ft-frame{max-width:none!important;padding:0!important;font-size:9.5pt!important}"
+        + ".ft-plot img,.ft-plot svg{width:140mm!important;height:auto!important}"
         + ".ft-card,.ft-plot,tr{break-inside:avoid;page-break-inside:avoid}"
         + "h2,h3{break-after:avoid;page-break-after:avoid}thead{display:table-header-group}"
         + ".ft-scroll{overflow:visible!important}a{color:#000!important}"

@@ -49,7 +49,7 @@ internal static class StandingPicture
     {
         var number = draft.Methods.NumberOf(method.Method);
         var some = all > shown.Count ? $" The {shown.Count} highest of {all} aircraft." : string.Empty;
-        return $"{ConditionWords.Many(condition)}: observed over expected per aircraft, with {NumberWords.Percent(method.Confidence)} intervals; "
+        return $"Observed over expected {ConditionWords.Many(condition)} per aircraft, with {NumberWords.Percent(method.Confidence)} intervals; "
             + $"beside each tail its counts, observed / expected.{some} Diamonds are flagged; triangles have none observed. Method [{number}], {draft.AsOf}.";
     }
 }

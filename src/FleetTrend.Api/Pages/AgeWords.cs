@@ -1,0 +1,16 @@
+namespace FleetTrend.Api.Pages;
+
+/// <summary>How long ago something was, in words.</summary>
+internal static class AgeWords
+{
+    /// <summary>One unit, rounded down: <c>3 minutes</c>, <c>2 days</c>.</summary>
+    public static string Of(TimeSpan age) => age switch
+    {
+        { TotalMinutes: < 1 } => "less than a minute",
+        { TotalHours: < 1 } => Count((int)age.TotalMinutes, "minute"),
+        { TotalDays: < 1 } => Count((int)age.TotalHours, "hour"),
+        _ => Count((int)age.TotalDays, "day"),
+    };
+
+    private static string Count(int count, string unit) => count == 1 ? $"1 {unit}" : $"{count} {unit}s";
+}

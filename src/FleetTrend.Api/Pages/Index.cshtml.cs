@@ -1,0 +1,83 @@
+using System.Text.Json;
+using FleetTrend.Reports.Html;
+using FleetTrend.Reports.Weekly;
+using FleetTrend.Store.Flags;
+using FleetTrend.Store.Reports;
+using FleetTrend.Store.Snapshots;
+using FleetTrend.Trends;
+using FleetTrend.Trends.Flags;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace FleetTrend.Api.Pages;
+
+/// <summary>The first page: the latest report of the whole fleet, the fleet now, and the archive.</summary>
+public sealed class IndexModel(SnapshotStore snapshots, ReportStore reports, FlagStore flags) : PageModel
+{
+    private const int MostFlags = 500;
+    private const int MostReports = 60;
+
+    // A refresh runs every night; two hours of grace.
+    private static readonly TimeSpan StaleAfter = TimeSpan.FromHours(26);
+
+    /// <summary>The latest trends; null before the first refresh.</summary>
+    public TrendSnapshot? Trends { get; private set; }
+
+    /// <summary>How old the trends are, in words.</summary>
+    public string Age { get; private set; } = "";
+
+    /// <summary>Whether the trends are older than a night.</summary>
+    public bool IsStale { get; private set; }
+
+    /// <summary>Day of the newest inspection of an aircraft that flies.</summary>
+    public DateOnly? NewestInspection { get; private set; }
+
+    /// <summary>Day of the newest hours of an aircraft that flies.</summary>
+    public DateOnly? NewestHours { get; private set; }
+
+    /// <summary>The latest report of the whole fleet; null before the first.</summary>
+    public StoredReport? Report { get; private set; }
+
+    /// <summary>That report as HTML.</summary>
+    public string ReportHtml { get; private set; } = "";
+
+    /// <summary>The fleet table of the latest trends as HTML.</summary>
+    public string FleetHtml { get; private set; } = "";
+
+    /// <summary>Reports, newest first.</summary>
+    public IReadOnlyList<ReportSummary> Archive { get; private set; } = [];
+
+    /// <summary>The latest report of each base.</summary>
+    public IReadOnlyList<ReportSummary> LatestPerBase { get; private set; } = [];
+
+    /// <summary>Reads what the page shows.</summary>
+    public async Task OnGetAsync(CancellationToken ct)
+    {
+        if (await snapshots.LatestAsync(ct) is not { } stored) return;
+        Trends = TrendSnapshotJson.Read(stored.TrendsJson);
+        var age = TimeProvider.System.GetUtcNow() - Trends.AsOf;
+        Age = AgeWords.Of(age);
+        IsStale = age > StaleAfter;
+        var flying = Trends.Fleet.Where(l => l.RetiredDate is null).ToList();
+        NewestInspection = flying.Max(l => l.LatestInspectionDate);
+        NewestHours = flying.Max(l => l.LatestDate);
+        var open = await flags.ListAsync(null, null, MostFlags, null, ct);
+        var fleet = FleetSection.Of(Trends, [.. open.Items.Select(Line)]);
+        FleetHtml = FleetTrend.Reports.Html.ReportHtml.Render(fleet with { Name = "fleet-now", Heading = "Fleet now" });
+        Report = await reports.LatestAsync(ReportPages.WholeFleet, ct);
+        if (Report is not null) ReportHtml = ReportPages.Body(Report);
+        Archive = (await reports.ListAsync(null, MostReports, null, ct)).Items;
+        LatestPerBase = [.. Archive
+            .Where(r => r.Base != ReportPages.WholeFleet)
+            .GroupBy(r => r.Base, StringComparer.Ordinal)
+            .Select(g => g.MaxBy(r => r.PeriodEnd)!)
+            .OrderBy(r => r.Base, StringComparer.Ordinal)];
+    }
+
+    private static FlagLine Line(StoredFlag flag) => new()
+    {
+        Flag = JsonSerializer.Deserialize<ProposedFlag>(flag.Proposal.BodyJson, TrendSnapshotJson.Options)
+            ?? throw new InvalidOperationException($"Flag {flag.FlagId} has no body."),
+        State = flag.State == FlagState.Acknowledged ? FlagLineState.Acknowledged : FlagLineState.Open,
+        RaisedDate = DateOnly.FromDateTime(flag.RaiseTime.UtcDateTime),
+    };
+}
