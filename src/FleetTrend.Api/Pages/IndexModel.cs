@@ -1,5 +1,4 @@
 using System.Text.Json;
-using FleetTrend.Reports.Html;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Reports;
