@@ -1,6 +1,7 @@
 using FleetTrend.Api.Flags;
 using FleetTrend.Api.Intake;
 using FleetTrend.Api.Layouts;
+using FleetTrend.Api.Pages;
 using FleetTrend.Api.Reports;
 using FleetTrend.Api.Sources;
 using FleetTrend.Api.Trends;
@@ -55,7 +56,7 @@ public static class ApiHost
         app.MapGrpcService<TrendGrpcService>();
         app.MapGrpcService<FlagGrpcService>();
         app.MapGrpcService<ReportGrpcService>();
-        app.MapRazorPages();
+        app.MapReportPages();
         return app;
     }
 

@@ -17,7 +17,7 @@ public sealed class PartLifePlot : ReportPlot
         : base(name, altText, caption) => this.curves = curves;
 
     /// <inheritdoc/>
-    public override int Height => 340;
+    public override int Height => 360;
 
     private protected override Plot Draw()
     {
@@ -33,7 +33,7 @@ public sealed class PartLifePlot : ReportPlot
 
         plot.Axes.SetLimitsX(0, end * 1.04);
         plot.Axes.SetLimitsY(0, 104);
-        PlotStyle.Legend(plot, Alignment.UpperLeft);
+        PlotStyle.LegendAbove(plot);
         return plot;
     }
 

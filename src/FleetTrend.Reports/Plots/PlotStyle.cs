@@ -38,15 +38,18 @@ internal static class PlotStyle
         return plot;
     }
 
-    public static void Legend(Plot plot, Alignment alignment)
+    /// <summary>The legend above the data, so that it covers none.</summary>
+    public static void LegendAbove(Plot plot)
     {
-        var legend = plot.ShowLegend(alignment);
+        var legend = plot.Legend;
         legend.FontSize = 12;
         legend.FontName = ShippedFonts.Family;
         legend.FontColor = Ink;
         legend.SymbolWidth = 36;
-        legend.OutlineColor = Rule;
+        legend.OutlineWidth = 0;
         legend.ShadowColor = Colors.Transparent;
         legend.BackgroundColor = Colors.White;
+        legend.Orientation = Orientation.Horizontal;
+        plot.ShowLegend(Edge.Top);
     }
 }

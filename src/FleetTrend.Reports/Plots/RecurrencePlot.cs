@@ -23,7 +23,7 @@ public sealed class RecurrencePlot : ReportPlot
     }
 
     /// <inheritdoc/>
-    public override int Height => 320;
+    public override int Height => 340;
 
     private protected override Plot Draw()
     {
@@ -41,7 +41,7 @@ public sealed class RecurrencePlot : ReportPlot
         DrawDeparting(plot, end);
         plot.Axes.SetLimitsX(Math.Max(0, start), end);
         plot.Axes.SetLimitsY(0, Top() * 1.12);
-        PlotStyle.Legend(plot, Alignment.UpperLeft);
+        PlotStyle.LegendAbove(plot);
         return plot;
     }
 

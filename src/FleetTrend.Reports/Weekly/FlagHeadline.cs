@@ -34,6 +34,9 @@ internal static class FlagHeadline
         return (head.EndsWith('s') ? head : head + "s") + tail;
     }
 
+    /// <summary>With a capital first letter.</summary>
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
     private static string Drift(ProposedFlag flag, Condition condition)
     {
         var where = flag.Locations.Count > 0 ? $", most at {LocationWords.Of(flag.Locations[0])}" : string.Empty;

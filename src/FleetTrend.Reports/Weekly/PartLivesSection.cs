@@ -41,7 +41,7 @@ internal static class PartLivesSection
         var name = LocationWords.Kind(trends[0].Kind);
         var ahead = NumberWords.Hours(draft.Current.Parameters.LookAheadHours);
         yield return new Block.SubHeading($"{char.ToUpperInvariant(name[0])}{name[1..]}, {trends[0].TypeGroup}");
-        foreach (var trend in trends.Where(t => t is { Base: not null, Contrast: not null } && draft.Scope.Covers(t.Base)))
+        foreach (var trend in trends.Where(t => t is { Base: not null, Contrast: not null } && IsWorthSaying(draft, t)))
             yield return new Block.Paragraph(Contrast(draft, trend, trend.Contrast!));
         yield return new Block.Table(
             $"Hours on the part at failure, {draft.AsOf}",
@@ -50,6 +50,11 @@ internal static class PartLivesSection
         if (LeftOut(trends) is { } leftOut) yield return new Block.Paragraph(leftOut, IsAside: true);
         if (hasPlot && Picture(draft, trends) is { } picture) yield return picture;
     }
+
+    // A report of one base always compares it; one of the fleet names the bases where the part lasts less long.
+    private static bool IsWorthSaying(ReportDraft draft, PartLifeTrend trend) => draft.Scope.Base is { } here
+        ? trend.Base == here
+        : trend.Contrast!.MedianRatio.Value < 1 && trend.Contrast.QValue <= draft.Current.Parameters.FalseDiscoveryRate;
 
     private static Line Contrast(ReportDraft draft, PartLifeTrend trend, BaseContrast contrast)
     {
@@ -115,7 +120,7 @@ internal static class PartLivesSection
     {
         var fit = trend.Fits.FirstOrDefault(f => f.Distribution == Weibull);
         return new LifeCurve(
-            $"{trend.Base ?? "all bases"}: {trend.Failures} of {trend.Lives} failed", trend.Curve, fit?.First.Value, fit?.Second.Value);
+            $"{trend.Base ?? "all bases"} ({trend.Failures} of {trend.Lives} failed)", trend.Curve, fit?.First.Value, fit?.Second.Value);
     }
 
     private static string Median(PartLifeTrend trend) =>

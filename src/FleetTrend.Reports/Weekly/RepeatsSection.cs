@@ -11,6 +11,7 @@ internal static class RepeatsSection
 {
     private const int MostRows = 8;
     private const int MostKeys = 4;
+    private const int MostEvents = 5;
 
     public static ReportSection? Of(ReportDraft draft)
     {
@@ -27,7 +28,7 @@ internal static class RepeatsSection
         {
             blocks.Add(Table(draft, repeats));
             if (repeats.Count > MostRows)
-                blocks.Add(new Block.Paragraph($"{repeats.Count - MostRows} more on the pages and in the trend queries.", IsAside: true));
+                blocks.Add(new Block.Paragraph($"The {MostRows} worst of {repeats.Count}.", IsAside: true));
             blocks.Add(new Block.Paragraph(
                 "Places are picked because they came back, so their ratios run high. A repair keeps the life; only a replacement starts a new one.",
                 IsAside: true));
@@ -45,10 +46,16 @@ internal static class RepeatsSection
     private static IReadOnlyList<Line> Row(ReportDraft draft, RepeatLocation repeat) =>
     [
         $"{repeat.Registration}, {LocationWords.Of(repeat.Location)}: {ConditionWords.Count(repeat.Events.Count, repeat.Condition)}",
-        string.Join("; ", repeat.Events.Select(History)),
+        Histories(repeat.Events),
         draft.Cell(repeat.Ratio, FigureStyle.Times),
         Keys(repeat),
     ];
+
+    private static string Histories(IReadOnlyList<RepeatEvent> events)
+    {
+        var shown = string.Join("; ", events.Skip(events.Count - MostEvents).Select(History));
+        return events.Count > MostEvents ? $"{events.Count - MostEvents} earlier, then {shown}" : shown;
+    }
 
     private static string History(RepeatEvent e)
     {

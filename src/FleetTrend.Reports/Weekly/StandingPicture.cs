@@ -22,7 +22,7 @@ internal static class StandingPicture
             .ToList();
         if (standings.Count < 2) return null;
         var flagged = draft.Flags
-            .Where(f => f.Flag.Condition == condition && f.Flag.Registration is not null)
+            .Where(f => f.Flag.Kind == FlagKind.AirframeDrift && f.Flag.Condition == condition && f.Flag.Registration is not null)
             .Select(f => f.Flag.Registration!)
             .ToHashSet(StringComparer.Ordinal);
         var shown = standings.Take(MostTails).ToList();
@@ -40,7 +40,7 @@ internal static class StandingPicture
     {
         var top = string.Join(", ", standings.Take(3).Select(a => $"{a.Registration} {FigureWords.Of(a.Ratio, FigureStyle.Times).OneLine}"));
         var marked = standings.Where(a => flagged.Contains(a.Registration)).Select(a => a.Registration).ToList();
-        var flags = marked.Count > 0 ? $" Flagged: {string.Join(", ", marked)}." : " None of them is flagged.";
+        var flags = marked.Count > 0 ? $" Flagged: {string.Join(", ", marked)}." : " None of them is flagged for it.";
         return $"Dot plot of {ConditionWords.Many(condition)} observed over expected for {standings.Count} aircraft. Highest: {top}.{flags}";
     }
 
@@ -50,6 +50,6 @@ internal static class StandingPicture
         var number = draft.Methods.NumberOf(method.Method);
         var some = all > shown.Count ? $" The {shown.Count} highest of {all} aircraft." : string.Empty;
         return $"Observed over expected {ConditionWords.Many(condition)} per aircraft, with {NumberWords.Percent(method.Confidence)} intervals; "
-            + $"beside each tail its counts, observed / expected.{some} Diamonds are flagged; triangles have none observed. Method [{number}], {draft.AsOf}.";
+            + $"beside each tail its counts, observed / expected.{some} Diamonds are flagged for it; triangles have none observed. Method [{number}], {draft.AsOf}.";
     }
 }

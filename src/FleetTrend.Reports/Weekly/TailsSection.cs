@@ -9,6 +9,7 @@ namespace FleetTrend.Reports.Weekly;
 internal static class TailsSection
 {
     private const int MostDrivers = 3;
+    private const int MostCards = 8;
 
     public static ReportSection Of(ReportDraft draft)
     {
@@ -18,13 +19,21 @@ internal static class TailsSection
             cards.Count == 0
                 ? new Block.Paragraph("Nothing is flagged. That is no sign that all is well; see the cautions.")
                 : new Block.Paragraph("Look at these first. Each stands out against aircraft or bases of the same type.", IsAside: true),
-            .. cards.Select((lines, i) => Card(draft, i + 1, [.. lines])),
         ];
+        var told = new Dictionary<string, int>(StringComparer.Ordinal);
+        blocks.AddRange(cards.Take(MostCards).Select((lines, i) => Card(draft, i + 1, [.. lines], told)));
+        if (cards.Count > MostCards)
+        {
+            blocks.Add(new Block.SubHeading("Also flagged"));
+            blocks.Add(new Block.Bullets([.. cards.Skip(MostCards).Select(lines => Short(draft, [.. lines]))]));
+        }
+
         if (StandingPicture.Of(draft) is { } picture) blocks.Add(picture);
         return new ReportSection("tails", "Tails to look at", blocks);
     }
 
-    private static Block.Card Card(ReportDraft draft, int rank, IReadOnlyList<FlagLine> lines)
+    // What to check is told in full once; a card after that points at the first.
+    private static Block.Card Card(ReportDraft draft, int rank, IReadOnlyList<FlagLine> lines, Dictionary<string, int> told)
     {
         var flag = lines[0].Flag;
         var home = flag.Registration is null ? string.Empty : $", {flag.Base}";
@@ -33,12 +42,23 @@ internal static class TailsSection
         var checks = lines.SelectMany(l => l.Flag.WhatToCheck.Select(w => InWords(w, l.Flag))).Distinct(StringComparer.Ordinal).ToList();
         if (checks.Count > 0)
         {
+            var known = checks.Where(told.ContainsKey).Select(c => told[c]).Distinct().Order().ToList();
+            var fresh = checks.Where(c => told.TryAdd(c, rank)).Select(c => (Line)c);
             blocks.Add(new Block.SubHeading("What to check"));
-            blocks.Add(new Block.Bullets([.. checks.Select(c => (Line)c)]));
+            blocks.Add(new Block.Bullets(known.Count == 0 ? [.. fresh] : [.. fresh, $"And as under {string.Join(" and ", known)}."]));
         }
 
         return new Block.Card(
             Line.Of(new Run.Strong($"{rank}. {FlagOrder.Subject(flag)}"), home), Badge(lines[0].State), blocks);
+    }
+
+    private static Line Short(ReportDraft draft, IReadOnlyList<FlagLine> lines)
+    {
+        var flag = lines[0].Flag;
+        return Line.Of(
+            new Run.Strong(FlagOrder.Subject(flag)),
+            $" ({Badge(lines[0].State).ToLowerInvariant()}): {string.Join("; ", lines.Select(l => FlagHeadline.Predicate(l.Flag)))}: ",
+            draft.Number(flag.Ratio, FigureStyle.Times), ".");
     }
 
     private static IEnumerable<Block> Reason(ReportDraft draft, FlagLine line)
@@ -46,7 +66,7 @@ internal static class TailsSection
         // This week's numbers where the flag would be raised again; else those it was last seen with, and a word on that.
         var now = draft.Current.Flags.FirstOrDefault(f => f.Subject == line.Flag.Subject);
         var flag = now ?? line.Flag;
-        yield return new Block.Paragraph(Line.Of(new Run.Strong(Capital(FlagHeadline.Predicate(flag)) + ".")));
+        yield return new Block.Paragraph(Line.Of(new Run.Strong(FlagHeadline.Capital(FlagHeadline.Predicate(flag)) + ".")));
         yield return new Block.Paragraph(Evidence(draft, flag));
         if (Drivers(draft, flag) is { } drivers) yield return new Block.Paragraph(drivers);
         if (now is null)
@@ -130,8 +150,6 @@ internal static class TailsSection
     private static string InWords(string check, ProposedFlag flag)
     {
         var place = flag.Locations.FirstOrDefault(l => check.StartsWith(l + ":", StringComparison.Ordinal));
-        return place is null ? check : Capital(LocationWords.Of(place)) + check[place.Length..];
+        return place is null ? check : FlagHeadline.Capital(LocationWords.Of(place)) + check[place.Length..];
     }
-
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -1,0 +1,135 @@
+using System.Net;
+using AngleSharp.Dom;
+using AngleSharp.Html.Parser;
+using FleetTrend.Reports.Tests;
+using FleetTrend.Reports.Weekly;
+using FleetTrend.Store.Reports;
+using FleetTrend.Store.Snapshots;
+using FleetTrend.Trends;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace FleetTrend.IntegrationTests.Pages;
+
+/// <summary>The pages, served by the real host from a real database filled with an invented fleet.</summary>
+[Collection(SharedPostgres.Name)]
+public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
+{
+    private ApiServer _server = null!;
+
+    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+
+    public async Task DisposeAsync() => await _server.DisposeAsync();
+
+    [Fact]
+    public async Task Before_the_first_refresh_the_page_says_what_is_missing()
+    {
+        var page = await PageAsync("/");
+        Assert.Equal("No trends yet", page.QuerySelector("h1")!.TextContent);
+        Assert.Contains(Cautions.Brief, page.QuerySelector("footer")!.TextContent);
+        Assert.Empty(page.QuerySelectorAll("table"));
+    }
+
+    [Fact]
+    public async Task Before_the_first_report_the_fleet_is_there()
+    {
+        await SaveSnapshotAsync();
+        var page = await PageAsync("/");
+        Assert.Contains("No weekly report has been made yet", page.QuerySelector("main")!.TextContent);
+        Assert.Equal(12, page.QuerySelectorAll("section[aria-labelledby=ft-fleet-now] tbody tr").Length);
+        Assert.Contains("22 Nov 2026 05:30 UTC", page.QuerySelector(".status")!.TextContent);
+        Assert.Contains("0.1.0+test", page.QuerySelector(".status")!.TextContent);
+    }
+
+    [Fact]
+    public async Task The_latest_report_of_the_fleet_stands_first_with_its_plots()
+    {
+        await SaveSnapshotAsync();
+        var fleet = await SaveReportAsync(ReportScope.WholeFleet);
+        var home = await SaveReportAsync(new ReportScope(InventedFleet.Home));
+        var page = await PageAsync("/");
+        Assert.Equal("Weekly trend report: the whole fleet, 16 to 22 Nov 2026", page.QuerySelector("#report h1")!.TextContent);
+        Assert.Single(page.QuerySelectorAll("h1"));
+        Assert.NotNull(page.QuerySelector($"nav a[href='/reports/{home}']"));
+        Assert.NotNull(page.QuerySelector($"#archive + ul a[href='/reports/{fleet}']"));
+        var images = page.QuerySelectorAll("img");
+        Assert.Equal(3, images.Length);
+        foreach (var image in images)
+        {
+            using var answer = await _server.Http.GetAsync(image.GetAttribute("src"));
+            Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+            Assert.Equal("image/png", answer.Content.Headers.ContentType!.MediaType);
+        }
+
+        // Each identifier once, or a link leads to the wrong place.
+        var identifiers = page.QuerySelectorAll("[id]").Select(e => e.Id!).ToList();
+        Assert.Equal(identifiers.Distinct(StringComparer.Ordinal), identifiers);
+    }
+
+    [Fact]
+    public async Task A_stored_report_has_a_page_of_its_own_and_a_missing_one_says_so()
+    {
+        var home = await SaveReportAsync(new ReportScope(InventedFleet.Home));
+        var page = await PageAsync($"/reports/{home}");
+        Assert.Equal("Weekly trend report: Quillmoor, 16 to 22 Nov 2026", page.QuerySelector("h1")!.TextContent);
+        using var missing = await _server.Http.GetAsync($"/reports/{home + 1000}");
+        Assert.Equal(HttpStatusCode.NotFound, missing.StatusCode);
+        Assert.Contains("No such report", await missing.Content.ReadAsStringAsync());
+        using var noPlot = await _server.Http.GetAsync($"/reports/{home}/plots/none.png");
+        Assert.Equal(HttpStatusCode.NotFound, noPlot.StatusCode);
+    }
+
+    [Fact]
+    public async Task Nothing_runs_and_nothing_comes_from_elsewhere()
+    {
+        await SaveSnapshotAsync();
+        var report = await SaveReportAsync(ReportScope.WholeFleet);
+        foreach (var path in new[] { "/", $"/reports/{report}" })
+        {
+            using var answer = await _server.Http.GetAsync(path);
+            Assert.StartsWith("default-src 'none'", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")));
+            var page = Parse(await answer.Content.ReadAsStringAsync());
+            Assert.Empty(page.QuerySelectorAll("script, iframe, form, object"));
+            Assert.All(page.QuerySelectorAll("[src]"), e => Assert.StartsWith("/", e.GetAttribute("src")));
+            Assert.Equal("/site.css", Assert.Single(page.QuerySelectorAll("link")).GetAttribute("href"));
+        }
+
+        using var sheet = await _server.Http.GetAsync("/site.css");
+        Assert.Equal("text/css", sheet.Content.Headers.ContentType!.MediaType);
+        Assert.DoesNotContain("url(", await sheet.Content.ReadAsStringAsync());
+    }
+
+    private static IDocument Parse(string html) => new HtmlParser().ParseDocument(html);
+
+    private async Task<IDocument> PageAsync(string path)
+    {
+        using var answer = await _server.Http.GetAsync(path);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        return Parse(await answer.Content.ReadAsStringAsync());
+    }
+
+    private Task SaveSnapshotAsync()
+    {
+        var snapshot = InventedFleet.Snapshot();
+        return _server.Services.GetRequiredService<SnapshotStore>().SaveAsync(
+            new StoredSnapshot
+            {
+                AsOf = snapshot.AsOf, CodeVersion = snapshot.CodeVersion, ParametersJson = "{}", TrendsJson = TrendSnapshotJson.Write(snapshot),
+            },
+            default);
+    }
+
+    private async Task<long> SaveReportAsync(ReportScope scope)
+    {
+        var report = WeeklyReport.Compose(InventedFleet.Snapshot(), InventedFleet.WeekBefore(), InventedFleet.AllFlags(scope)).Render();
+        var saved = await _server.Services.GetRequiredService<ReportStore>().SaveAsync(
+            new StoredReport
+            {
+                Base = scope.Base ?? "*", PeriodStart = InventedFleet.Week.Start, PeriodEnd = InventedFleet.Week.End, AsOf = InventedFleet.AsOf,
+                CodeVersion = "0.1.0+test", ParametersJson = "{}", Subject = report.Subject, Text = report.Text, Html = report.Html,
+                Plots = report.Plots, MessageIdSeed = scope.Title,
+            },
+            [],
+            default);
+        return saved.ReportId;
+    }
+}
