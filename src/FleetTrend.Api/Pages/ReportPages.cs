@@ -1,6 +1,7 @@
 using System.Globalization;
 using FleetTrend.Reports.Html;
 using FleetTrend.Store.Reports;
+using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages;
 
@@ -19,14 +20,12 @@ public static class ReportPages
     public static void MapReportPages(this WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
-        app.MapRazorPages().AddEndpointFilter(static async (context, next) =>
+        app.Use(static (context, next) =>
         {
-            var headers = context.HttpContext.Response.Headers;
-            headers.ContentSecurityPolicy = Policy;
-            headers.XContentTypeOptions = "nosniff";
-            headers["Referrer-Policy"] = "no-referrer";
-            return await next(context);
+            if (context.GetEndpoint()?.Metadata.GetMetadata<PageActionDescriptor>() is not null) AddHeaders(context.Response.Headers);
+            return next(context);
         });
+        app.MapRazorPages();
         app.MapGet("/site.css", () => Results.Text(StyleSheet.Value, "text/css"));
         app.MapGet("/reports/{id:long}/plots/{name}", PlotAsync);
     }
@@ -38,6 +37,13 @@ public static class ReportPages
         return MailHtml.Body(
             report.Html, report.Plots.Keys,
             name => string.Create(CultureInfo.InvariantCulture, $"/reports/{report.ReportId}/plots/{Uri.EscapeDataString(name)}"));
+    }
+
+    private static void AddHeaders(IHeaderDictionary headers)
+    {
+        headers.ContentSecurityPolicy = Policy;
+        headers.XContentTypeOptions = "nosniff";
+        headers["Referrer-Policy"] = "no-referrer";
     }
 
     private static async Task<IResult> PlotAsync(long id, string name, ReportStore reports, HttpContext context)

@@ -50,6 +50,7 @@ internal static class PlotStyle
         legend.ShadowColor = Colors.Transparent;
         legend.BackgroundColor = Colors.White;
         legend.Orientation = Orientation.Horizontal;
-        plot.ShowLegend(Edge.Top);
+        legend.TightHorizontalWrapping = true;
+        plot.ShowLegend(Edge.Top).Padding = new PixelPadding(0, 0, 2, 2);
     }
 }

@@ -37,7 +37,7 @@ public sealed class RecurrencePlot : ReportPlot
         var (xs, ys) = Steps([.. trend.Points.Select(p => (p.Hours, p.Value))], start, end);
         var mean = plot.Add.ScatterLine(xs, ys, PlotStyle.Series[0]);
         mean.LineWidth = 2;
-        mean.LegendText = "mean of the type group";
+        mean.LegendText = "mean of its like";
         DrawDeparting(plot, end);
         plot.Axes.SetLimitsX(Math.Max(0, start), end);
         plot.Axes.SetLimitsY(0, Top() * 1.12);
@@ -53,7 +53,7 @@ public sealed class RecurrencePlot : ReportPlot
         band.FillColor = PlotStyle.Series[0].WithAlpha(0.16);
         band.LineWidth = 0;
         band.MarkerSize = 0;
-        band.LegendText = "its interval";
+        band.LegendText = "interval of the mean";
     }
 
     private void DrawDeparting(Plot plot, double end)

@@ -107,7 +107,7 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         return Parse(await answer.Content.ReadAsStringAsync());
     }
 
-    private Task SaveSnapshotAsync()
+    private Task<bool> SaveSnapshotAsync()
     {
         var snapshot = InventedFleet.Snapshot();
         return _server.Services.GetRequiredService<SnapshotStore>().SaveAsync(
