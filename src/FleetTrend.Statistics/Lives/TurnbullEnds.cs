@@ -7,6 +7,7 @@ namespace FleetTrend.Statistics.Lives;
 /// <remarks>
 /// At one age the order is: left end of an exact failure (which includes the age), right ends and entries, left ends of intervals
 /// (which exclude it). An entry counts as a right end: mass just before it is seen by everybody but the life that enters.
+/// A life that leaves good at the age at which another enters cancels it: a good look that only splits a life makes no end.
 /// </remarks>
 internal sealed class TurnbullEnds
 {
@@ -20,14 +21,29 @@ internal sealed class TurnbullEnds
     internal TurnbullEnds(Life[] lives)
     {
         var (exact, right, left) = (new List<double>(), new List<double>(lives.Length), new List<double>(lives.Length));
+        var (ages, nets) = (new List<double>(lives.Length), new List<double>(lives.Length));
         foreach (ref readonly var life in lives.AsSpan())
         {
-            if (life.Count < 1 || SaysNothing(life)) continue;
-            (life.IsExact ? exact : left).Add(life.Lower);
-            right.Add(life.Upper);
-            if (life.Entry > 0) right.Add(life.Entry);
+            if (life.Count < 1) continue;
+            if (life.Failed)
+            {
+                (life.IsExact ? exact : left).Add(life.Lower);
+                right.Add(life.Upper);
+            }
+            else
+            {
+                ages.Add(life.Lower);
+                nets.Add(life.Count);
+            }
+
+            ages.Add(life.Entry);
+            nets.Add(-life.Count);
         }
 
+        (LeaveAge, LeaveWeight, EnterAge, EnterWeight) = Balance([.. ages], [.. nets]);
+        left.AddRange(LeaveAge);
+        right.AddRange(EnterAge);
+        if (LeaveAge.Length > 0) right.Add(double.PositiveInfinity);
         (exacts, rights, lefts) = (Distinct(exact), Distinct(right), Distinct(left));
         (beforeExact, afterRight, beforeLeft) = (new int[exacts.Length], new int[rights.Length], new int[lefts.Length]);
         var (lower, upper) = (new List<double>(), new List<double>());
@@ -66,16 +82,45 @@ internal sealed class TurnbullEnds
 
     internal double[] CandidateUpper { get; }
 
-    /// <summary>A life still good at the age at which it was first seen.</summary>
-    internal static bool SaysNothing(Life life) => !life.Failed && life.Lower == life.Entry;
+    /// <summary>Ages at which more lives left good than entered, and by how many.</summary>
+    internal double[] LeaveAge { get; }
 
-    internal int FirstCandidate(Life life) => life.IsExact
-        ? beforeExact[Array.BinarySearch(exacts, life.Lower)]
-        : beforeLeft[Array.BinarySearch(lefts, life.Lower)];
+    internal double[] LeaveWeight { get; }
 
-    internal int EndCandidate(Life life) => afterRight[Array.BinarySearch(rights, life.Upper)];
+    /// <summary>Ages at which more lives entered than left good, and by how many.</summary>
+    internal double[] EnterAge { get; }
 
-    internal int EntryCandidate(Life life) => life.Entry > 0 ? afterRight[Array.BinarySearch(rights, life.Entry)] : 0;
+    internal double[] EnterWeight { get; }
+
+    internal int FirstAtExact(double age) => beforeExact[Array.BinarySearch(exacts, age)];
+
+    internal int FirstAfter(double age) => beforeLeft[Array.BinarySearch(lefts, age)];
+
+    internal int EndAt(double age) => afterRight[Array.BinarySearch(rights, age)];
+
+    private static (double[] LeaveAge, double[] LeaveWeight, double[] EnterAge, double[] EnterWeight) Balance(double[] ages, double[] nets)
+    {
+        Array.Sort(ages, nets);
+        var (leaveAge, leave, enterAge, enter) = (new List<double>(), new List<double>(), new List<double>(), new List<double>());
+        for (var i = 0; i < ages.Length;)
+        {
+            var age = ages[i];
+            double net = 0;
+            for (; i < ages.Length && ages[i] == age; i++) net += nets[i];
+            if (net > 0)
+            {
+                leaveAge.Add(age);
+                leave.Add(net);
+            }
+            else if (net < 0)
+            {
+                enterAge.Add(age);
+                enter.Add(-net);
+            }
+        }
+
+        return ([.. leaveAge], [.. leave], [.. enterAge], [.. enter]);
+    }
 
     private static double[] Distinct(List<double> values)
     {

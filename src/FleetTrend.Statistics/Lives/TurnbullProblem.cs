@@ -21,23 +21,24 @@ internal sealed class TurnbullProblem
         (Lower, Upper) = (ends.CandidateLower, ends.CandidateUpper);
         survivedWeight = new double[CandidateCount + 1];
         enteredWeight = new double[CandidateCount + 1];
+        OpenWeight = new double[CandidateCount + 1];
         EarliestEntry = double.PositiveInfinity;
         var pairs = new List<(long Key, double Weight)>();
         foreach (ref readonly var life in lives.AsSpan())
         {
             if (life.Count < 1) continue;
             Lives += life.Count;
-            if (life.Failed) Failures += life.Count;
-            if (TurnbullEnds.SaysNothing(life)) continue;
             EarliestEntry = Math.Min(EarliestEntry, life.Entry);
-            var a = ends.FirstCandidate(life);
-            var b = ends.EndCandidate(life);
+            if (!life.Failed) continue;
+            Failures += life.Count;
+            var a = life.IsExact ? ends.FirstAtExact(life.Lower) : ends.FirstAfter(life.Lower);
+            var b = ends.EndAt(life.Upper);
             survivedWeight[a] += life.Count;
-            enteredWeight[ends.EntryCandidate(life)] += life.Count;
             if (b < CandidateCount) pairs.Add((((long)a << 32) | (uint)b, life.Count));
-            else OpenWeightAdd(a, life.Count);
+            else OpenWeight[a] += life.Count;
         }
 
+        AddBalances(ends);
         if (double.IsInfinity(EarliestEntry)) EarliestEntry = 0;
         (First, End, Weight) = Merge(pairs);
         Linear = LinearPart();
@@ -68,7 +69,7 @@ internal sealed class TurnbullProblem
     internal double[] Linear { get; }
 
     /// <summary>Lives whose range runs to the last candidate, by first candidate.</summary>
-    internal double[] OpenWeight { get; private set; } = [];
+    internal double[] OpenWeight { get; }
 
     /// <summary>Lives by number of candidates before their entry.</summary>
     internal double[] EnteredWeight => enteredWeight;
@@ -96,15 +97,20 @@ internal sealed class TurnbullProblem
         return null;
     }
 
-    private void OpenWeightAdd(int first, double weight)
+    private void AddBalances(TurnbullEnds ends)
     {
-        if (OpenWeight.Length == 0) OpenWeight = new double[CandidateCount + 1];
-        OpenWeight[first] += weight;
+        for (var i = 0; i < ends.LeaveAge.Length; i++)
+        {
+            var a = ends.FirstAfter(ends.LeaveAge[i]);
+            survivedWeight[a] += ends.LeaveWeight[i];
+            OpenWeight[a] += ends.LeaveWeight[i];
+        }
+
+        for (var i = 0; i < ends.EnterAge.Length; i++) enteredWeight[ends.EndAt(ends.EnterAge[i])] += ends.EnterWeight[i];
     }
 
     private double[] LinearPart()
     {
-        if (OpenWeight.Length == 0) OpenWeight = new double[CandidateCount + 1];
         var linear = new double[CandidateCount];
         double entered = 0, gone = 0;
         for (var j = 0; j < CandidateCount; j++)

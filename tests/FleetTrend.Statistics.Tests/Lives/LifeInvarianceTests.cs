@@ -6,7 +6,7 @@ namespace FleetTrend.Statistics.Tests.Lives;
 /// <summary>What must not change an estimate, and how a change of unit must change it. Each follows from the likelihood's definition.</summary>
 public sealed class LifeInvarianceTests
 {
-    private const int Cases = 60;
+    private const int Cases = 25;
 
     private static readonly Gen<List<Life>> Sets =
         from seed in Gen.Int[0, 1_000_000]

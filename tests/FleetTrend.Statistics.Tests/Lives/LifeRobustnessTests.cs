@@ -65,7 +65,7 @@ public sealed class LifeRobustnessTests
                 3 => Life.FailedBetween(0, sorted[2]),
                 _ => sorted[1] > sorted[0] ? Life.FailedAt(sorted[1], sorted[0]) : Life.GoodAt(sorted[1]),
             };
-        life.List[1, 12].Sample(AnswersOrReasons, iter: 400);
+        life.List[1, 12].Sample(AnswersOrReasons, iter: 150);
     }
 
     [Fact]
@@ -80,7 +80,7 @@ public sealed class LifeRobustnessTests
                 Assert.InRange(Math.Log(fit.Shape.Value / shape) / Math.Sqrt(fit.LogCovariance.LogShape), -6, 6);
                 Assert.InRange(Math.Log(fit.Scale.Value / scale) / Math.Sqrt(fit.LogCovariance.LogScale), -6, 6);
             },
-            iter: 100);
+            iter: 30);
 
     [Fact]
     public void A_million_rows_are_fitted_in_seconds()
