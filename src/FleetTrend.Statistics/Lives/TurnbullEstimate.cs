@@ -19,6 +19,8 @@ public sealed class TurnbullEstimate
         LogLikelihood = solution.LogLikelihood;
         Gap = solution.Gap;
         Iterations = solution.Iterations;
+        Problem = problem;
+        Solution = solution;
         var masses = new List<TurnbullMass>();
         for (var j = 0; j < problem.CandidateCount; j++)
         {
@@ -28,6 +30,11 @@ public sealed class TurnbullEstimate
 
         Masses = masses;
     }
+
+    /// <summary>The candidates and the hazard steps behind the masses, for tests that compare groups.</summary>
+    internal TurnbullProblem Problem { get; }
+
+    internal TurnbullSolver.Solution Solution { get; }
 
     /// <summary>The intervals that carry mass, in order of age.</summary>
     public IReadOnlyList<TurnbullMass> Masses { get; }

@@ -11,13 +11,14 @@ namespace FleetTrend.Statistics.Lives;
 /// </remarks>
 internal sealed class TurnbullProblem
 {
+    private readonly TurnbullEnds ends;
     private readonly double[] survivedWeight;
     private readonly double[] enteredWeight;
 
     internal TurnbullProblem(IReadOnlyList<Life> source)
     {
         var lives = source as Life[] ?? [.. source];
-        var ends = new TurnbullEnds(lives);
+        ends = new TurnbullEnds(lives);
         (Lower, Upper) = (ends.CandidateLower, ends.CandidateUpper);
         survivedWeight = new double[CandidateCount + 1];
         enteredWeight = new double[CandidateCount + 1];
@@ -38,7 +39,7 @@ internal sealed class TurnbullProblem
             else OpenWeight[a] += life.Count;
         }
 
-        AddBalances(ends);
+        AddBalances();
         if (double.IsInfinity(EarliestEntry)) EarliestEntry = 0;
         (First, End, Weight) = Merge(pairs);
         Linear = LinearPart();
@@ -75,6 +76,27 @@ internal sealed class TurnbullProblem
     internal double[] EnteredWeight => enteredWeight;
 
     /// <summary>
+    /// Candidates before a life's entry, and its range [First, End): where it failed, or from where on it was not seen again.
+    /// </summary>
+    internal (int Entry, int First, int End) RangeOf(Life life) => life.Failed
+        ? (CandidatesThrough(life.Entry), life.IsExact ? ends.FirstAtExact(life.Lower) : ends.FirstAfter(life.Lower), ends.EndAt(life.Upper))
+        : (CandidatesThrough(life.Entry), CandidatesThrough(life.Lower), CandidateCount);
+
+    /// <summary>Candidates that end at or before an age.</summary>
+    private int CandidatesThrough(double age)
+    {
+        var (low, high) = (0, CandidateCount);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (Upper[middle] <= age) low = middle + 1;
+            else high = middle;
+        }
+
+        return low;
+    }
+
+    /// <summary>
     /// The age by which all then under observation had failed although the last candidate lies beyond, or null: there the hazard step
     /// has no finite maximum.
     /// </summary>
@@ -97,7 +119,7 @@ internal sealed class TurnbullProblem
         return null;
     }
 
-    private void AddBalances(TurnbullEnds ends)
+    private void AddBalances()
     {
         for (var i = 0; i < ends.LeaveAge.Length; i++)
         {
