@@ -6,6 +6,9 @@ internal static class LifeFitStart
     /// <summary>Lives beyond which the start is sought on a sample.</summary>
     private const int SampleMax = 4000;
 
+    /// <summary>Largest variance of the scale in units of z: e^20 either way.</summary>
+    private const double ScaleVarianceMax = 400;
+
     private static readonly double[] Shapes = [0.25, 0.5, 1, 2, 4, 8, 16];
 
     /// <summary>The reason for which no distribution of two parameters can be fitted, or null.</summary>
@@ -59,14 +62,18 @@ internal static class LifeFitStart
         return OfBestShape(search);
     }
 
-    /// <summary>Whether the maximum is one: not a plateau that goes on to a degenerate law.</summary>
+    /// <summary>Whether the maximum is the greatest: not a plateau, nor a lower hill, on the way to a degenerate law.</summary>
     internal static bool IsInterior(LikelihoodSearch search, LikelihoodSearch.Peak peak, LogCovariance covariance)
     {
-        if (covariance.LogShape < 0.5) return true; // the shape is known within a factor of e^(2 x 0.7): the likelihood falls on both sides
-        foreach (var tau in (double[])[-LikelihoodSearch.TauLimit, LikelihoodSearch.TauLimit])
+        // With late entries only, survival may fall like a power of age all along: then the scale runs off to nothing.
+        if (covariance.LogScale * Math.Exp(2 * peak.Tau) > ScaleVarianceMax) return false;
+        if (covariance.LogShape < 0.05) return true; // the shape is known within a factor of 1.6: far shapes cannot be likelier
+        var mu = peak.Mu;
+        for (var tau = -LikelihoodSearch.TauLimit; tau <= LikelihoodSearch.TauLimit; tau += 1)
         {
-            var path = new LikelihoodPath.FixedShape(tau);
-            if (search.Maximise(path, peak.Mu).Value > peak.Point.Value - 1e-6) return false;
+            var there = search.Maximise(new LikelihoodPath.FixedShape(tau), mu);
+            if (there.Value > peak.Point.Value - (Math.Abs(tau) == LikelihoodSearch.TauLimit ? 1e-6 : -1e-6)) return false;
+            if (there.IsSettled) mu = there.X;
         }
 
         return true;

@@ -68,23 +68,41 @@ internal abstract class LikelihoodPath
             return new Position(mu, x, slope, 1, curve);
         }
 
-        internal override double Nearest(double mu, double tau) => tau;
+        /// <summary>A flat loglogistic law cannot reach a high hazard between two ages, however small its scale: a steeper one can.</summary>
+        internal override double Nearest(double mu, double tau)
+        {
+            while (double.IsNaN(MuAt(tau)) && tau < LikelihoodSearch.TauLimit) tau += 0.05;
+            return tau;
+        }
 
         /// <summary>Mu for which the hazard between the two ages is the fixed one: it falls as mu rises, so bisect, then Newton.</summary>
         private double MuAt(double tau)
         {
             var shape = Math.Exp(tau);
             var (low, high) = (logAge - (1 / shape), logLater + (1 / shape));
-            while (HazardBetween(low, shape) < hazard && low > -1e6) low -= 2 * (high - low);
-            while (HazardBetween(high, shape) > hazard && high < 1e6) high += 2 * (high - low);
-            for (var i = 0; i < 200 && high - low > 1e-14 * Math.Max(1, Math.Abs(low)); i++)
+            while (HazardBetween(low, shape) < hazard && low > -1e4) low -= 2 * (high - low);
+            while (HazardBetween(high, shape) > hazard && high < 1e4) high += 2 * (high - low);
+            if (!(HazardBetween(low, shape) >= hazard && HazardBetween(high, shape) <= hazard)) return double.NaN;
+            var mu = (low + high) / 2;
+            for (var i = 0; i < 100; i++)
             {
-                var middle = (low + high) / 2;
-                if (HazardBetween(middle, shape) > hazard) low = middle;
-                else high = middle;
+                var here = HazardBetween(mu, shape);
+                if (here > hazard) low = mu;
+                else high = mu;
+                var next = mu + (Math.Log(here / hazard) * here / (shape * HazardSlope(mu, shape)));
+                if (!(next > low && next < high)) next = (low + high) / 2;
+                if (Math.Abs(next - mu) <= 1e-14 * Math.Max(1, Math.Abs(mu))) return next;
+                mu = next;
             }
 
-            return (low + high) / 2;
+            return mu;
+        }
+
+        /// <summary>Minus the derivative of the hazard between the ages in shape times mu.</summary>
+        private double HazardSlope(double mu, double shape)
+        {
+            var now = double.IsNegativeInfinity(logAge) ? 0 : law.LogSurvival(shape * (logAge - mu)).First;
+            return now - law.LogSurvival(shape * (logLater - mu)).First;
         }
 
         private double SlopeAt(double mu, double tau)

@@ -50,6 +50,7 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
         var x = start;
         var (value, slope, curve, here) = Along(path, x);
         if (path.StepLimit == 0) return new PathPeak(x, here, value, IsSettled: true);
+        if (double.IsNegativeInfinity(value)) return new PathPeak(x, here, value, IsSettled: false);
         for (var step = 0; step < StepsMax; step++)
         {
             var delta = curve < 0 ? -slope / curve : Math.Sign(slope) * path.StepLimit;
@@ -71,7 +72,7 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
             }
 
             if (settled) return new PathPeak(x, here, value, IsSettled: true);
-            if (Math.Abs(here.Tau) > 2 * TauLimit) return new PathPeak(x, here, value, IsSettled: false);
+            if (Math.Abs(here.Tau) > TauLimit + 1) return new PathPeak(x, here, value, IsSettled: false);
         }
 
         return new PathPeak(x, here, value, IsSettled: false);
@@ -86,11 +87,12 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
     private (double Value, double Slope, double Curve, LikelihoodPath.Position Position) Along(LikelihoodPath path, double x)
     {
         var p = path.At(x);
+        if (!double.IsFinite(p.Mu) || !double.IsFinite(p.Tau)) return (double.NegativeInfinity, 0, 0, p);
         var f = At(p.Mu, p.Tau);
         if (double.IsNegativeInfinity(f.Value)) return (f.Value, 0, 0, p);
         var slope = (f.Mu * p.Mu1) + (f.Tau * p.Tau1);
         var curve = (f.MuMu * p.Mu1 * p.Mu1) + (2 * f.MuTau * p.Mu1 * p.Tau1) + (f.TauTau * p.Tau1 * p.Tau1) + (f.Mu * p.Mu2);
-        return (f.Value, slope, curve, p);
+        return double.IsFinite(slope) && double.IsFinite(curve) ? (f.Value, slope, curve, p) : (double.NegativeInfinity, 0, 0, p);
     }
 
     /// <summary>

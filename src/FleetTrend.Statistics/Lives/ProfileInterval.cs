@@ -28,14 +28,14 @@ internal static class ProfileInterval
 
         double Limit(int side)
         {
-            var x = double.NaN;
+            var (mu, tau) = (peak.Mu, peak.Tau);
 
             // Root of the signed root of the likelihood ratio, nearly a straight line in v.
             double Excess(double v)
             {
                 var path = pathAt(v);
-                var top = search.Maximise(path, double.IsNaN(x) ? path.Nearest(peak.Mu, peak.Tau) : x);
-                x = top.X;
+                var top = search.Maximise(path, path.Nearest(mu, tau));
+                if (top.IsSettled) (mu, tau) = (top.Position.Mu, top.Position.Tau);
                 return Math.Sqrt(Math.Max(0, 2 * (peak.Point.Value - top.Value))) - drop;
             }
 

@@ -12,6 +12,10 @@ namespace FleetTrend.Statistics.Lives;
 internal sealed class TurnbullSolver
 {
     private const int WarmUpSteps = 30;
+
+    /// <summary>Support to begin with: a solution rarely has more, and a Newton step costs its size times the squared envelope.</summary>
+    private const int SupportAtStart = 250;
+
     private const int NewtonStepsMax = 400;
 
     private readonly TurnbullProblem problem;
@@ -38,6 +42,7 @@ internal sealed class TurnbullSolver
         Array.Fill(steps, 1.0 / Math.Max(1, m));
         for (var i = 0; i < WarmUpSteps; i++) StepByExpectation();
         Prune();
+        if (steps.Count(x => x > 0) > SupportAtStart) steps = TurnbullThinning.Thin(problem, steps, SupportAtStart);
         var iterations = WarmUpSteps;
         var stalls = 0;
         var value = Evaluate(steps);
