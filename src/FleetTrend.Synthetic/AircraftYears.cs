@@ -6,6 +6,8 @@ namespace FleetTrend.Synthetic;
 /// <summary>Flies one synthetic aircraft through its years and writes down what a shop would.</summary>
 internal sealed class AircraftYears
 {
+    private const double MostHoursAtStart = 500;
+
     private readonly Tail _tail;
     private readonly string _source;
     private readonly DateOnly _lastDate;
@@ -87,12 +89,12 @@ internal sealed class AircraftYears
     {
         foreach (var spot in _spots)
         {
-            var age = spot.HasLife ? Math.Round(_random.NextDouble() * 500, 1) : 0;
-            spot.Draw(_tail.HoursAtStart, age, _random);
+            var days = 1 + (int)(_random.NextDouble() * MostHoursAtStart / _tail.HoursPerDay);
+            var age = Math.Round(days * _tail.HoursPerDay, 1);
+            spot.Draw(_tail.HoursAtStart, spot.HasLife ? age : 0, _random);
             if (spot.HasLife && _tail.AgesKnown)
             {
-                var date = _tail.WatchStart.AddDays(-(int)(age / _tail.HoursPerDay) - 1);
-                Install(spot, date, Math.Round(_tail.HoursAtStart - age, 1));
+                Install(spot, _tail.WatchStart.AddDays(-days), Math.Round(_tail.HoursAtStart - age, 1));
             }
         }
     }

@@ -81,7 +81,7 @@ public static class SyntheticSchool
     {
         const int index = 6;
         var location = FirstOfKind(tails[index].Layout, "y-weld");
-        tails[index] = tails[index] with { TroubledLocation = location, TroubledRatePer1000Hours = 6, TroubledAction = ActionKind.WeldRepaired };
+        tails[index] = tails[index] with { TroubledLocation = location, TroubledRatePer1000Hours = 10, TroubledAction = ActionKind.WeldRepaired };
         planted.Add(new PlantedTrouble(
             $"A loose hanger on {tails[index].Registration} makes the weld {location} crack again after each weld repair.",
             FlagKind.AirframeDrift, tails[index].Registration, tails[index].Base, location, string.Empty));

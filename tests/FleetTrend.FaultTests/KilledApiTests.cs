@@ -74,7 +74,8 @@ public class KilledApiTests(PostgresFixture server)
 
             await writing;
         }
-        catch (RpcException gone) when (gone.StatusCode is StatusCode.Unavailable or StatusCode.Cancelled or StatusCode.Internal)
+        catch (Exception gone) when (gone is RpcException { StatusCode: StatusCode.Unavailable or StatusCode.Cancelled or StatusCode.Internal }
+            or IOException or InvalidOperationException)
         {
             // The API was killed under the stream; the caller looks at what was acknowledged.
         }

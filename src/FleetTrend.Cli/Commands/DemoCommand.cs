@@ -55,6 +55,7 @@ internal sealed class DemoCommand : AsyncCommand<DemoCommand.Settings>
         return given with
         {
             DataFolder = folder,
+            Notice = "Synthetic data: an invented school, invented aircraft, invented findings. Evidence of nothing.",
             Mail = given.Mail with { Folder = Path.Combine(folder, "mail") },
             Schedule = given.Schedule with { RefreshDelay = TimeSpan.FromSeconds(5) },
         };
