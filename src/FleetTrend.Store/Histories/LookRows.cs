@@ -14,9 +14,8 @@ internal static class LookRows
             aircraftId is null
                 ? "select record_id, location, state, method from location_looks"
                 : """
-                  select look.record_id, look.location, look.state, look.method
-                  from location_looks look join records record on record.id = look.record_id
-                  where record.aircraft_id = @aircraft_id and record.kind = 6
+                  select record_id, location, state, method from location_looks
+                  where record_id = any(array(select id from records where aircraft_id = @aircraft_id and kind = 6))
                   """,
             connection);
         if (aircraftId is { } id)

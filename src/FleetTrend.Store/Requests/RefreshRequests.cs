@@ -5,7 +5,7 @@ namespace FleetTrend.Store.Requests;
 /// <summary>Refreshes of the trends that are owed: a row per accepted batch of records, written with it, or asked for.</summary>
 public sealed class RefreshRequests(NpgsqlDataSource dataSource)
 {
-    /// <summary>Asks for a refresh now: it does not wait for quiet.</summary>
+    /// <summary>Asks for a refresh; like one owed for records, it is due after a time of quiet.</summary>
     /// <returns>When it was asked for (UTC); a snapshot as of then or later answers it.</returns>
     public async Task<DateTimeOffset> RequestAsync(CancellationToken ct)
     {

@@ -88,8 +88,8 @@ public sealed class ReportStoreTests(PostgresFixture postgres)
 
         var time = await requests.AddAsync("now-please", default);
         Assert.Equal(time, await requests.AddAsync("now-please", default));
-        Assert.Equal("now-please", await requests.TakeAsync(TimeSpan.Zero, default)); // and dies
-        Assert.Equal("now-please", await requests.TakeAsync(Long, default));
+        Assert.Equal(new TakenReportRequest("now-please", time), await requests.TakeAsync(TimeSpan.Zero, default)); // and dies
+        Assert.Equal(new TakenReportRequest("now-please", time), await requests.TakeAsync(Long, default));
         Assert.Null(await requests.TakeAsync(Long, default));
         await requests.DoneAsync("now-please", default);
         await requests.AddAsync("now-please", default);
