@@ -130,6 +130,9 @@ public sealed record LifeLaw
         }
     }
 
+    /// <summary>The age at which the hazard accumulated reaches a value; exact far into the tail, where 1 - S rounds to 1.</summary>
+    internal double AgeOfCumulativeHazard(double hazard) => Scale * Math.Exp(law.ZOfLogSurvival(-hazard) / Shape);
+
     private double RawMoment(int order)
     {
         var k = order * Sigma;

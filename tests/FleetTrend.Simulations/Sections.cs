@@ -1,0 +1,7 @@
+namespace FleetTrend.Simulations;
+
+/// <summary>The sections of the coverage page, in order.</summary>
+internal static class Sections
+{
+    public static IEnumerable<Section> All => [LifeCoverage.Section, ComparisonSize.Section];
+}
