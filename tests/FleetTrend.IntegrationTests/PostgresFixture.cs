@@ -109,7 +109,10 @@ public sealed class PostgresFixture(IMessageSink messages) : IAsyncLifetime
     private async Task<string> StartContainerAsync()
     {
         if (TestcontainersSettings.OS.DockerEndpointAuthConfig is null)
-            throw new InvalidOperationException("No container engine answers.");
+        {
+            throw new InvalidOperationException(
+                "No container engine answers (one older than Docker 25 does only with DOCKER_API_VERSION set).");
+        }
         var image = Variable("FLEETTREND_TEST_POSTGRES_IMAGE") ?? PublicImage;
         _container = new PostgreSqlBuilder(image).Build();
         await _container.StartAsync();
