@@ -4,6 +4,7 @@ using FleetTrend.Hosting.Telemetry;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
 
 namespace FleetTrend.Hosting;
 
@@ -19,6 +20,8 @@ public static class FleetTrendHosting
     public static IHostApplicationBuilder AddFleetTrendHosting(
         this IHostApplicationBuilder builder, HostSettings settings, HostDatabase database, string processName)
     {
+        // A failed command is an exception and logged as one; the first start asks for a table that is not there yet.
+        builder.Logging.AddFilter("Microsoft.EntityFrameworkCore.Database.Command", LogLevel.Critical);
         builder.Services.AddSingleton(settings);
         builder.Services.AddSingleton(settings.Mail);
         builder.Services.AddSingleton(settings.Schedule);

@@ -10,7 +10,7 @@ internal static class FlagHeadline
     /// <summary>With its subject: <c>ZZ-A07 cracks again at cyl 3 flange weld</c>.</summary>
     public static string Of(ProposedFlag flag) => flag.Kind switch
     {
-        FlagKind.BasePartLife => $"{Plural(LocationWords.Kind(flag.PartKind ?? "part"))} last less long at {flag.Base}",
+        FlagKind.BasePartLife => $"{Plural(LocationWords.Kind(flag.PartKind ?? "part"))} of {flag.TypeGroup} last less long at {flag.Base}",
         _ => $"{flag.Registration} {Predicate(flag)}",
     };
 
@@ -22,7 +22,7 @@ internal static class FlagHeadline
         {
             FlagKind.RepeatLocation => $"{ConditionWords.Again(condition)} at {LocationWords.List(flag.Locations, 1)}",
             FlagKind.AirframeDrift => Drift(flag, condition),
-            _ => $"{Plural(LocationWords.Kind(flag.PartKind ?? "part"))} last less long than at the other bases",
+            _ => $"{Plural(LocationWords.Kind(flag.PartKind ?? "part"))} of {flag.TypeGroup} last less long than at the other bases",
         };
     }
 
