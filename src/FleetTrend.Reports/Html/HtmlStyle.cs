@@ -10,7 +10,7 @@ internal static class HtmlStyle
     public const string Heading = "margin:30px 0 10px 0;padding:0 0 4px 0;border-bottom:2px solid #12263a;font-size:18px;line-height:1.3;font-weight:bold;color:#12263a;";
     public const string SubHeading = "margin:16px 0 4px 0;font-size:15px;font-weight:bold;color:#12263a;";
     public const string Paragraph = "margin:0 0 8px 0;";
-    public const string Aside = "margin:0 0 8px 0;font-size:13px;color:#4a5560;";
+    public const string Aside = "margin:0 0 12px 0;font-size:13px;color:#4a5560;";
     public const string Notice = "margin:0 0 12px 0;padding:6px 10px;border:2px dashed #12263a;font-weight:bold;";
     public const string Caution = "margin:0 0 12px 0;padding:8px 10px;border-left:4px solid #9a3412;background:#fdf3ec;font-size:14px;color:#1f2933;";
     public const string List = "margin:0 0 10px 0;padding:0 0 0 22px;";

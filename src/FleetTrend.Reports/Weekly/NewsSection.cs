@@ -34,10 +34,10 @@ internal static class NewsSection
         if (fresh.Count > MostFlags) yield return $"{fresh.Count - MostFlags} more new flags, below.";
         var open = draft.Flags.Count(f => f.State == FlagLineState.Open);
         var acknowledged = draft.Flags.Count(f => f.State == FlagLineState.Acknowledged);
-        if (open + acknowledged > 0)
-        {
-            yield return $"From earlier weeks: {NumberWords.Count(open, "flag", "flags")} that nobody has acknowledged, {acknowledged} acknowledged and not closed.";
-        }
+        List<string> earlier = [];
+        if (open > 0) earlier.Add($"{NumberWords.Count(open, "flag", "flags")} that nobody has acknowledged");
+        if (acknowledged > 0) earlier.Add($"{NumberWords.Count(acknowledged, "flag", "flags")} acknowledged and not closed");
+        if (earlier.Count > 0) yield return $"From earlier weeks: {string.Join(", ", earlier)}.";
 
         var quiet = draft.Flags.Count(f => f.State != FlagLineState.New && !IsProposed(draft.Current, f));
         if (quiet > 0)

@@ -50,13 +50,14 @@ internal sealed class ReportDraft
     public Line Cell(Figure figure, FigureStyle style) => Line.Of(Number(figure, style));
 
     /// <summary>Where the rows behind a number can be read, or null where there are no pages.</summary>
-    public Uri? Evidence(string? registration, string? typeGroup, string? location, Condition? condition)
+    public Uri? Evidence(string? registration, string? typeGroup, string? location, string? kind, Condition? condition)
     {
         if (Inputs.PagesUrl is null) return null;
         List<(string Name, string Value)> query = [];
         if (registration is not null) query.Add(("registration", registration));
         if (typeGroup is not null) query.Add(("typeGroup", typeGroup));
         if (location is not null) query.Add(("location", location));
+        if (kind is not null) query.Add(("kind", kind));
         if (condition is { } c) query.Add(("condition", ProtoName(c)));
         query.Add(("asOfTime", Current.AsOf.ToUniversalTime().ToString("yyyy-MM-dd'T'HH:mm:ss.ffffff'Z'")));
         var text = string.Join('&', query.Select(p => $"{p.Name}={Uri.EscapeDataString(p.Value)}"));

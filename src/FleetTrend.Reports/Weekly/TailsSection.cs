@@ -128,7 +128,7 @@ internal static class TailsSection
         };
         var note = string.IsNullOrWhiteSpace(line.Note) ? string.Empty : $" Note: {line.Note}";
         var location = flag.Kind == FlagKind.RepeatLocation && flag.Locations.Count > 0 ? flag.Locations[0] : null;
-        return draft.Evidence(flag.Registration, flag.Registration is null ? flag.TypeGroup : null, location, flag.Condition) is { } target
+        return draft.Evidence(flag.Registration, flag.Registration is null ? flag.TypeGroup : null, location, flag.PartKind, flag.Condition) is { } target
             ? Line.Of(state + note + " ", new Run.Link("Rows behind it", target))
             : state + note;
     }

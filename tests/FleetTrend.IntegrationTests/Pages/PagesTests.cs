@@ -98,6 +98,20 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.DoesNotContain("url(", await sheet.Content.ReadAsStringAsync());
     }
 
+    [Fact]
+    public async Task A_number_leads_to_the_rows_behind_it()
+    {
+        await SaveSnapshotAsync();
+        var report = await SaveReportAsync(ReportScope.WholeFleet);
+        var links = (await PageAsync($"/reports/{report}")).QuerySelectorAll(".ft-card a").Select(a => new Uri(a.GetAttribute("href")!)).ToList();
+        Assert.Equal(3, links.Count); // two reasons on one tail, one base
+        foreach (var link in links)
+        {
+            using var answer = await _server.Http.GetAsync(link.PathAndQuery);
+            Assert.True(answer.IsSuccessStatusCode, $"{link.PathAndQuery}: {await answer.Content.ReadAsStringAsync()}");
+        }
+    }
+
     private static IDocument Parse(string html) => new HtmlParser().ParseDocument(html);
 
     private async Task<IDocument> PageAsync(string path)
