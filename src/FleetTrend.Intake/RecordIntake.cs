@@ -11,7 +11,8 @@ using Wire = FleetTrend.Contracts.V1;
 namespace FleetTrend.Intake;
 
 /// <summary>The one way in: pushed records are checked, stored together, and each gets its outcome.</summary>
-public sealed class RecordIntake(RecordWriter writer, FleetDirectory fleet, LayoutStore layouts, SourceStore sources, TimeProvider clock)
+public sealed class RecordIntake(
+    RecordWriter writer, AcceptedRecords accepted, FleetDirectory fleet, LayoutStore layouts, SourceStore sources, TimeProvider clock)
 {
     /// <summary>Most records of one call.</summary>
     public const int MaxRecords = 1_000;
@@ -30,29 +31,46 @@ public sealed class RecordIntake(RecordWriter writer, FleetDirectory fleet, Layo
         ArgumentOutOfRangeException.ThrowIfGreaterThan(records.Count, MaxRecords, nameof(records));
         var known = await ReadKnownAsync(records, ct);
         var outcomes = new Wire.RecordOutcome[records.Count];
-        var good = new List<NewRecord>(records.Count);
-        var places = new List<int>(records.Count);
+        var good = new List<(int Place, NewRecord Record)>(records.Count);
+        var refused = new List<(int Place, ParsedRecord Record)>();
         for (var i = 0; i < records.Count; i++)
         {
             var parsed = RecordRules.Parse(records[i], known);
             if (parsed.Content is null)
-            {
-                outcomes[i] = Refused(records[i], parsed.Refusals);
-                continue;
-            }
-
-            good.Add(new NewRecord(parsed.Key, parsed.Content, ContentHash.Of(records[i])));
-            places.Add(i);
+                refused.Add((i, parsed));
+            else
+                good.Add((i, new NewRecord(parsed.Key, parsed.Content, ContentHash.Of(records[i]))));
             if (parsed.Content is Airframe airframe)
                 known.Add(airframe);
         }
 
+        await RefuseAsync(records, refused, outcomes, ct);
         if (good.Count == 0)
             return outcomes;
-        var results = await writer.SaveAsync(good, ct);
-        for (var i = 0; i < results.Count; i++)
-            outcomes[places[i]] = Outcome(records[places[i]], results[i]);
+        var results = await writer.SaveAsync([.. good.Select(g => g.Record)], ct);
+        foreach (var ((place, _), result) in good.Zip(results))
+            outcomes[place] = Outcome(records[place], result);
         return outcomes;
+    }
+
+    /// <summary>Refuses, unless the very same record was accepted while the aircraft was still described in another way: then it
+    /// answers as it did the first time.</summary>
+    private async Task RefuseAsync(
+        IReadOnlyList<Wire.Record> records, List<(int Place, ParsedRecord Record)> refused, Wire.RecordOutcome[] outcomes, CancellationToken ct)
+    {
+        // What breaks no rule of its own, and only does not fit what is stored now, may have fitted before.
+        var perhaps = refused.Where(r => r.Record.Refusals.All(x => x.Reason.Code == Google.Rpc.Code.FailedPrecondition)).ToList();
+        var before = perhaps.Count == 0
+            ? []
+            : await accepted.FindAsync([.. perhaps.Select(r => (r.Record.Key, ContentHash.Of(records[r.Place])))], ct);
+        foreach (var ((place, _), acceptTime) in perhaps.Zip(before))
+        {
+            if (acceptTime is { } first)
+                outcomes[place] = Stored(records[place], Wire.RecordState.Unchanged, first);
+        }
+
+        foreach (var (place, record) in refused)
+            outcomes[place] ??= Refused(records[place], record.Refusals);
     }
 
     private async Task<KnownFleet> ReadKnownAsync(IReadOnlyList<Wire.Record> records, CancellationToken ct)

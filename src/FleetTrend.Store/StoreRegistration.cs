@@ -30,6 +30,7 @@ public static class StoreRegistration
                 .UseNpgsql(provider.GetRequiredService<NpgsqlDataSource>())
                 .UseSnakeCaseNamingConvention())
             .AddSingleton<RecordWriter>()
+            .AddSingleton<AcceptedRecords>()
             .AddSingleton<Knowledge>()
             .AddSingleton<HistoryReader>()
             .AddSingleton<LayoutStore>()

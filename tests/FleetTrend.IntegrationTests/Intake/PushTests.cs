@@ -50,6 +50,18 @@ public sealed class PushTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(1, await CountAsync("findings"));
     }
 
+    [Fact] // Only a new record is held against what is known of the aircraft now.
+    public async Task A_record_stays_accepted_when_its_aircraft_is_taken_back()
+    {
+        var first = await PushAsync(ShopCards.Finding("card 1"));
+        await PushAsync(new Record { Key = ShopCards.Key("aircraft ZZ-A01", 2), Retraction = new Retraction { Reason = "sold" } });
+
+        var again = await PushAsync(ShopCards.Finding("card 1"));
+
+        Assert.Equal((RecordState.Unchanged, first.AcceptTime), (again.State, again.AcceptTime));
+        Assert.Equal("AIRCRAFT_NOT_REGISTERED", Info(await RefusedAsync(ShopCards.Finding("card 2"))).Reason);
+    }
+
     [Fact]
     public async Task A_higher_revision_and_a_retraction_are_taken_and_a_revision_keeps_its_kind()
     {

@@ -1,9 +1,5 @@
 using FleetTrend.Contracts.V1;
-using FleetTrend.Observations;
-using FleetTrend.Store.Histories;
-using FleetTrend.Store.Layouts;
-using FleetTrend.Store.Snapshots;
-using FleetTrend.Trends;
+using FleetTrend.Worker.Trends;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.Trends;
@@ -220,17 +216,11 @@ public sealed class PublishedDataTests(PostgresFixture postgres) : IAsyncLifetim
         return Assert.Single(response.PartLives, life => life.Base.Length == 0);
     }
 
+    /// <summary>What the worker's job does.</summary>
     private async Task RefreshAsync()
     {
-        var services = _server.Services;
-        var asOf = await services.GetRequiredService<Knowledge>().FixAsOfAsync(default);
-        var fleet = await services.GetRequiredService<HistoryReader>().ReadAsync(asOf, registration: null, default);
-        var layouts = await services.GetRequiredService<LayoutStore>().ReadByTypeGroupAsync(default);
-        var observations = Observe.Fleet(fleet, layouts, DateOnly.FromDateTime(asOf.UtcDateTime));
-        var snapshot = FleetTrends.Compute(observations, new TrendParameters(), asOf, "test");
+        var snapshot = await ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(CancellationToken.None);
         Assert.Empty(snapshot.Problems);
-        await services.GetRequiredService<SnapshotStore>().SaveAsync(
-            new StoredSnapshot { AsOf = asOf, CodeVersion = "test", ParametersJson = "{}", TrendsJson = TrendSnapshotJson.Write(snapshot) }, default);
     }
 
     private static LifeFit Fit(PartLife life, string distribution) => life.Fits.Single(f => f.Distribution == distribution);
