@@ -96,7 +96,7 @@ internal sealed class RecurrenceResult : IAnalysisResult
             yield return new Text($"One of every {every} ages is printed; --json has all {points.Count}.");
         foreach (var line in Words.Of(Notes))
             yield return line;
-        yield return new Text("Mean cumulative function: Nelson 1995; standard errors from the spread between units, Lawless and Nadeau 1995; limits on the logarithm.");
+        yield return new Text("Mean cumulative function: Nelson 1995; standard errors from the spread between units, Lawless and Nadeau 1995; limits on the logarithm with Student's t.");
         yield return new Text(Words.Caution);
     }
 

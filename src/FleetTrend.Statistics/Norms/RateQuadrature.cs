@@ -9,9 +9,9 @@ internal static class RateQuadrature
     private const double LowestLogShape = -9;
     private const double HighestLogShape = 40;
     private const double Depth = 25;
-    private const int ShapeSteps = 60;
-    private const double MeanStepsPerDeviation = 2;
-    private const double SmallestWeight = 1e-9;
+    private const int ShapeSteps = 36;
+    private const double MeanStepsPerDeviation = 1.25;
+    private const double SmallestWeight = 1e-8;
 
     /// <summary>Beyond this many units the law is known so well that its best point stands for it.</summary>
     private const int UnitsOfCertainty = 5000;

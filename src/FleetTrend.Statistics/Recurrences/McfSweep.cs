@@ -1,3 +1,5 @@
+using FleetTrend.Statistics.Rates;
+
 namespace FleetTrend.Statistics.Recurrences;
 
 /// <summary>
@@ -14,10 +16,14 @@ internal sealed class McfSweep(IReadOnlyList<RecurrenceUnit> units, McfVariance 
     private double sumOffsetSquared;
     private double sumStanding;
     private double drift;
+    private double normal;
+    private double student;
+    private int studentAt;
 
     /// <summary>All points, ascending in age.</summary>
-    public McfPoint[] Run(double z, McfLimits limits)
+    public McfPoint[] Run(double confidence, McfLimits limits)
     {
+        normal = Quantile.NormalTwoSided(confidence);
         var (entryTime, entryUnit) = Sorted(units, u => u.WindowSpan.Length, (u, k) => u.WindowSpan[k].Start);
         var (exitTime, exitUnit) = Sorted(units, u => u.WindowSpan.Length, (u, k) => u.WindowSpan[k].Stop);
         var (eventTime, eventUnit) = Sorted(units, u => u.EventSpan.Length, (u, k) => u.EventSpan[k]);
@@ -45,16 +51,39 @@ internal sealed class McfSweep(IReadOnlyList<RecurrenceUnit> units, McfVariance 
             value += (double)events / atRisk;
             poisson += events / ((double)atRisk * atRisk);
             var error = Math.Sqrt(variance == McfVariance.Robust ? Influence() : poisson);
-            points.Add(Limited(time, events, value, error, z, limits));
+            points.Add(Limited(time, events, value, error, confidence, limits));
             first = last;
         }
         return [.. points];
     }
 
-    private McfPoint Limited(double time, int events, double value, double error, double z, McfLimits limits) =>
-        limits == McfLimits.Logarithmic
-            ? new(time, atRisk, events, value, error, value * Math.Exp(-z * error / value), value * Math.Exp(z * error / value))
-            : new(time, atRisk, events, value, error, value - z * error, value + z * error);
+    private McfPoint Limited(double time, int events, double value, double error, double confidence, McfLimits limits)
+    {
+        var margin = limits == McfLimits.LogarithmicStudent ? StudentMargin(error, confidence) : normal * error;
+        return limits == McfLimits.Plain
+            ? new(time, atRisk, events, value, error, value - margin, value + margin)
+            : new(time, atRisk, events, value, error, value * Math.Exp(-margin / value), value * Math.Exp(margin / value));
+    }
+
+    private double StudentMargin(double error, double confidence)
+    {
+        if (studentAt != atRisk)
+        {
+            studentAt = atRisk;
+            student = StudentQuantile(Math.Max(1, atRisk - 1), confidence);
+        }
+        double n = units.Count;
+        return student * error * Math.Sqrt(n / Math.Max(1, n - 1));
+    }
+
+    /// <summary>For many degrees of freedom the quantile's expansion in their inverse is exact to 1e-9 and costs nothing.</summary>
+    private double StudentQuantile(int freedom, double confidence)
+    {
+        if (freedom <= 500)
+            return Math.Sqrt(freedom * Quantile.BetaOdds(confidence, 0.5, freedom / 2.0)); // t² over freedom is beta odds
+        var (z, square) = (normal, normal * normal);
+        return z * (1 + (square + 1) / (4.0 * freedom) + ((5 * square + 16) * square + 3) / (96.0 * freedom * freedom));
+    }
 
     private double Influence() =>
         Math.Max(0, sumOffsetSquared - 2 * drift * sumOffset + atRisk * drift * drift) + Math.Max(0, sumStanding);

@@ -1,5 +1,3 @@
-using FleetTrend.Statistics.Rates;
-
 namespace FleetTrend.Statistics.Recurrences;
 
 /// <summary>
@@ -57,7 +55,7 @@ public sealed class MeanCumulativeFunction
     /// <summary>Mean cumulative number of events by age, with robust standard errors at every event age.</summary>
     /// <param name="units">The units; a unit without events counts, a unit never watched does not.</param>
     /// <param name="confidence">Pointwise two-sided confidence, in (0, 1).</param>
-    /// <param name="limits">Scale of the limits.</param>
+    /// <param name="limits">How limits are set; the default holds the truth as often as stated for few units too (COVERAGE.md).</param>
     /// <returns>
     /// The function (without points where there was no event), or <see cref="NotEstimableKind.NothingObserved"/>.
     /// </returns>
@@ -67,7 +65,7 @@ public sealed class MeanCumulativeFunction
     /// variance: the sum over units of squared influences, divisor n). Time grows as n log n in the number of events.
     /// </remarks>
     public static Outcome<MeanCumulativeFunction> Estimate(
-        IReadOnlyList<RecurrenceUnit> units, double confidence = 0.95, McfLimits limits = McfLimits.Logarithmic)
+        IReadOnlyList<RecurrenceUnit> units, double confidence = 0.95, McfLimits limits = McfLimits.LogarithmicStudent)
     {
         Confidences.Check(confidence);
         var watched = units.All(u => u.WindowSpan.Length > 0) ? units : [.. units.Where(u => u.WindowSpan.Length > 0)];
@@ -76,7 +74,7 @@ public sealed class MeanCumulativeFunction
         var variance = watched.Count > 1 ? McfVariance.Robust : McfVariance.Poisson;
         var sweep = new McfSweep(watched, variance);
         return new MeanCumulativeFunction(
-            sweep.Run(Quantile.NormalTwoSided(confidence), limits), watched, confidence, variance);
+            sweep.Run(confidence, limits), watched, confidence, variance);
     }
 
     /// <summary>The point in force at an age: the last event age not above it; null before the first event.</summary>

@@ -8,7 +8,7 @@ public sealed class MeanCumulativeFunctionTests
     public void Valve_seats_every_point()
     {
         var reference = ReferenceCase.Load("valve-seat-mcf");
-        var mcf = MeanCumulativeFunction.Estimate([.. RecurrenceRows.Read(reference).Values]).Value;
+        var mcf = MeanCumulativeFunction.Estimate([.. RecurrenceRows.Read(reference).Values], limits: McfLimits.Logarithmic).Value;
         CheckPoints(reference, mcf);
         reference.Equal(mcf.Points.Select(p => p.Lower), "log_lower");
         reference.Equal(mcf.Points.Select(p => p.Upper), "log_upper");
@@ -24,6 +24,26 @@ public sealed class MeanCumulativeFunctionTests
         var mcf = MeanCumulativeFunction.Estimate(units, limits: McfLimits.Plain).Value;
         reference.Equal(mcf.Points.Select(p => p.Lower), "plain_lower");
         reference.Equal(mcf.Points.Select(p => p.Upper), "plain_upper");
+    }
+
+    [Theory] // Printed t tables: two-sided 95 percent, 40 degrees of freedom 2.0211, 8 degrees 2.3060; divisor units less one.
+    [InlineData(61, 2.0211)]
+    [InlineData(653, 2.3060)]
+    public void Valve_seats_student_limits(double days, double quantile)
+    {
+        var units = RecurrenceRows.Read(ReferenceCase.Load("valve-seat-mcf")).Values.ToList();
+        var point = MeanCumulativeFunction.Estimate(units).Value.At(days)!.Value;
+        var margin = quantile * point.StandardError * Math.Sqrt(41.0 / 40) / point.Value;
+        Assert.Equal(point.Value * Math.Exp(margin), point.Upper, 1e-4 * point.Upper);
+        Assert.Equal(point.Value * Math.Exp(-margin), point.Lower, 1e-4 * point.Lower);
+    }
+
+    [Fact] // Printed t table: 1000 degrees of freedom, 1.9623.
+    public void Many_units_use_the_expansion_of_the_quantile()
+    {
+        var units = Enumerable.Range(0, 1001).Select(i => new RecurrenceUnit(0, 10, i == 0 ? [5.0] : [])).ToList();
+        var point = MeanCumulativeFunction.Estimate(units).Value.Points[0];
+        Assert.Equal(1.9623, Math.Log(point.Upper / point.Value) * point.Value / (point.StandardError * Math.Sqrt(1001.0 / 1000)), 4);
     }
 
     [Theory] // Nelson 1995 figures to four digits, and units at risk as printed with R's valveSeat example.
