@@ -1,5 +1,5 @@
-using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Flags;
+using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Histories;
 using FleetTrend.Store.Layouts;
 using FleetTrend.Store.Outbox;

@@ -26,20 +26,39 @@ internal static class InventedFleet
 
     public static Figure Ratio(double value, double lower, double upper, int events, double hours) => new()
     {
-        Value = value, Lower = lower, Upper = upper, Confidence = 0.95, Unit = "", Events = events, ExposureHours = hours,
+        Value = value,
+        Lower = lower,
+        Upper = upper,
+        Confidence = 0.95,
+        Unit = "",
+        Events = events,
+        ExposureHours = hours,
         Method = "observed over expected, leave one out",
     };
 
     public static Figure OfLives(double value, double lower, double upper, string unit, int failures, int lives) => new()
     {
-        Value = value, Lower = lower, Upper = upper, Confidence = 0.95, Unit = unit, Events = failures, Lives = lives,
+        Value = value,
+        Lower = lower,
+        Upper = upper,
+        Confidence = 0.95,
+        Unit = unit,
+        Events = failures,
+        Lives = lives,
         Method = "Weibull maximum likelihood, profile limits",
     };
 
     public static Figure Rate(int events, double hours, double? value, double? lower, double upper) => new()
     {
-        Value = value, Lower = lower, Upper = upper, Confidence = 0.95, Unit = "per 1,000 location-hours", Events = events, ExposureHours = hours,
-        Method = "exact Poisson (Garwood 1936)", NotEnoughData = value is null ? "no event" : null,
+        Value = value,
+        Lower = lower,
+        Upper = upper,
+        Confidence = 0.95,
+        Unit = "per 1,000 location-hours",
+        Events = events,
+        ExposureHours = hours,
+        Method = "exact Poisson (Garwood 1936)",
+        NotEnoughData = value is null ? "no event" : null,
     };
 
     public static TrendSnapshot Snapshot() => new()
@@ -64,67 +83,123 @@ internal static class InventedFleet
 
     public static FleetLine Line(int i) => new()
     {
-        Registration = Tail(i), Base = i % 2 == 1 ? Home : Away, TypeGroup = Trainer,
-        LatestHours = 1000 + (137.3 * i), LatestDate = new DateOnly(2026, 11, 21), HoursSinceInspection = 8.4 * i,
-        LatestInspectionDate = new DateOnly(2026, 11, 21).AddDays(-3 * i), RecentEvents = i % 4, OpenEvents = i % 3,
+        Registration = Tail(i),
+        Base = i % 2 == 1 ? Home : Away,
+        TypeGroup = Trainer,
+        LatestHours = 1000 + (137.3 * i),
+        LatestDate = new DateOnly(2026, 11, 21),
+        HoursSinceInspection = 8.4 * i,
+        LatestInspectionDate = new DateOnly(2026, 11, 21).AddDays(-3 * i),
+        RecentEvents = i % 4,
+        OpenEvents = i % 3,
     };
 
     public static AirframeStanding Standing(int i, Condition condition) => new()
     {
-        Registration = Tail(i), Base = i % 2 == 1 ? Home : Away, TypeGroup = Trainer, Condition = condition,
-        Observed = i == 7 ? 9 : i % 3, Expected = 1.2 + (0.1 * i), ExposureHours = 9000 + (100 * i), OthersCount = 11, OthersEvents = 14,
+        Registration = Tail(i),
+        Base = i % 2 == 1 ? Home : Away,
+        TypeGroup = Trainer,
+        Condition = condition,
+        Observed = i == 7 ? 9 : i % 3,
+        Expected = 1.2 + (0.1 * i),
+        ExposureHours = 9000 + (100 * i),
+        OthersCount = 11,
+        OthersEvents = 14,
         Ratio = i == 7 ? Ratio(4.74, 2.05, 9.9, 9, 9700) : Ratio(i % 3 / (1.2 + (0.1 * i)), i % 3 == 0 ? 0 : 0.05, 3.2 + (0.2 * i), i % 3, 9000 + (100 * i)),
-        PValue = i == 7 ? 0.00021 : 0.4, QValue = i == 7 ? 0.0031 : 0.9,
+        PValue = i == 7 ? 0.00021 : 0.4,
+        QValue = i == 7 ? 0.0031 : 0.9,
         Drivers = i == 7 ? [new(FlangeWeld, "flange-weld", 5, 0.3, 640.2), new("exhaust/left/y-weld", "y-weld", 2, 0.4, 640.2)] : [],
         SinceDate = i % 3 == 0 ? null : new DateOnly(2025, 3, 4),
     };
 
     public static RepeatLocation Repeat() => new()
     {
-        Registration = Tail(7), Base = Home, TypeGroup = Trainer, Location = FlangeWeld, Kind = "flange-weld", Condition = Condition.Crack,
+        Registration = Tail(7),
+        Base = Home,
+        TypeGroup = Trainer,
+        Location = FlangeWeld,
+        Kind = "flange-weld",
+        Condition = Condition.Crack,
         Events =
         [
             new(new DateOnly(2025, 9, 3), 1512.4, null, ActionKind.StopDrilled),
             new(new DateOnly(2026, 2, 11), 1634.0, 121.6, ActionKind.WeldRepaired),
             new(new DateOnly(2026, 11, 19), 1958.2, 88.3, null),
         ],
-        ExposureHours = 640.2, Expected = 0.21, Ratio = Ratio(14.3, 2.9, 41.8, 3, 640.2),
+        ExposureHours = 640.2,
+        Expected = 0.21,
+        Ratio = Ratio(14.3, 2.9, 41.8, 3, 640.2),
         Evidence = [new("shop-cards", "f-101", 1), new("shop-cards", "f-140", 1), new("shop-cards", "f-177", 1)],
     };
 
     public static ProposedFlag RepeatFlag() => new()
     {
-        Subject = $"repeat-location/{Tail(7)}/{FlangeWeld}/Crack", Kind = FlagKind.RepeatLocation, Registration = Tail(7), Base = Home, TypeGroup = Trainer,
-        Condition = Condition.Crack, Locations = [FlangeWeld], Ratio = Ratio(14.3, 2.9, 41.8, 3, 640.2), Observed = 3, Expected = 0.21,
-        SinceDate = new DateOnly(2025, 9, 3), Statement = "It keeps cracking there.",
+        Subject = $"repeat-location/{Tail(7)}/{FlangeWeld}/Crack",
+        Kind = FlagKind.RepeatLocation,
+        Registration = Tail(7),
+        Base = Home,
+        TypeGroup = Trainer,
+        Condition = Condition.Crack,
+        Locations = [FlangeWeld],
+        Ratio = Ratio(14.3, 2.9, 41.8, 3, 640.2),
+        Observed = 3,
+        Expected = 0.21,
+        SinceDate = new DateOnly(2025, 9, 3),
+        Statement = "It keeps cracking there.",
         WhatToCheck = [$"{FlangeWeld}: Cracks in the weld and in the metal beside it.", "Hangers and supports on either side."],
     };
 
     public static ProposedFlag DriftFlag() => new()
     {
-        Subject = $"airframe-drift/{Tail(7)}/Crack", Kind = FlagKind.AirframeDrift, Registration = Tail(7), Base = Home, TypeGroup = Trainer,
-        Condition = Condition.Crack, Locations = [FlangeWeld, "exhaust/left/y-weld"], Ratio = Ratio(4.74, 2.05, 9.9, 9, 9700), Observed = 9, Expected = 1.9,
-        PValue = 0.00021, QValue = 0.0031, SinceDate = new DateOnly(2025, 3, 4), Statement = "More cracks than its like.",
+        Subject = $"airframe-drift/{Tail(7)}/Crack",
+        Kind = FlagKind.AirframeDrift,
+        Registration = Tail(7),
+        Base = Home,
+        TypeGroup = Trainer,
+        Condition = Condition.Crack,
+        Locations = [FlangeWeld, "exhaust/left/y-weld"],
+        Ratio = Ratio(4.74, 2.05, 9.9, 9, 9700),
+        Observed = 9,
+        Expected = 1.9,
+        PValue = 0.00021,
+        QValue = 0.0031,
+        SinceDate = new DateOnly(2025, 3, 4),
+        Statement = "More cracks than its like.",
         WhatToCheck = [$"{FlangeWeld}: Cracks in the weld and in the metal beside it.", "Slip joints nearby must slide."],
     };
 
     public static ProposedFlag BaseFlag() => new()
     {
-        Subject = $"base-part-life/{Trainer}/{Away}/gasket", Kind = FlagKind.BasePartLife, Base = Away, TypeGroup = Trainer, PartKind = "gasket", Locations = [],
-        Ratio = OfLives(0.52, 0.34, 0.79, "", 21, 60), Observed = 21, PValue = 0.002, QValue = 0.011, Statement = "Gaskets last less long here.",
+        Subject = $"base-part-life/{Trainer}/{Away}/gasket",
+        Kind = FlagKind.BasePartLife,
+        Base = Away,
+        TypeGroup = Trainer,
+        PartKind = "gasket",
+        Locations = [],
+        Ratio = OfLives(0.52, 0.34, 0.79, "", 21, 60),
+        Observed = 21,
+        PValue = 0.002,
+        QValue = 0.011,
+        Statement = "Gaskets last less long here.",
         WhatToCheck = ["Torque practice: the engine maker's value, evenly and in steps.", "Calibration of the torque wrenches."],
     };
 
     public static FlagLine Raised(ProposedFlag flag, FlagLineState state = FlagLineState.New) => new()
     {
-        Flag = flag, State = state, RaisedDate = new DateOnly(2026, 11, 20),
+        Flag = flag,
+        State = state,
+        RaisedDate = new DateOnly(2026, 11, 20),
         AcknowledgedBy = state == FlagLineState.Acknowledged ? "lead mechanic" : null,
         AcknowledgedDate = state == FlagLineState.Acknowledged ? new DateOnly(2026, 11, 21) : null,
     };
 
     public static ReportInputs Inputs(ReportScope scope, params FlagLine[] flags) => new()
     {
-        Scope = scope, Period = Week, Flags = flags, PagesUrl = new Uri("http://fleet.example:8080/"), Notice = "Synthetic demo data: an invented fleet.",
+        Scope = scope,
+        Period = Week,
+        Flags = flags,
+        PagesUrl = new Uri("http://fleet.example:8080/"),
+        Notice = "Synthetic demo data: an invented fleet.",
     };
 
     public static ReportInputs AllFlags(ReportScope scope) => Inputs(scope, Raised(DriftFlag()), Raised(RepeatFlag()), Raised(BaseFlag(), FlagLineState.Open));
@@ -157,7 +232,12 @@ internal static class InventedFleet
 
     private static RecurrenceTrend Recurrence() => new()
     {
-        TypeGroup = Trainer, Location = FlangeWeld, Kind = "flange-weld", Condition = Condition.Crack, AircraftCount = 12, Events = 7,
+        TypeGroup = Trainer,
+        Location = FlangeWeld,
+        Kind = "flange-weld",
+        Condition = Condition.Crack,
+        AircraftCount = 12,
+        Events = 7,
         Points = [.. new[] { 905.0, 1120, 1250, 1512.4, 1634, 1700, 1958.2 }.Select((h, i) =>
             new MeanCumulativePoint(h, 12 - i, 1, 0.09 * (i + 1), 0.05, Math.Max(0, (0.09 * (i + 1)) - 0.07 - (0.03 * i)), (0.09 * (i + 1)) + 0.1 + (0.05 * i)))],
         Method = "mean cumulative function (Nelson 1995), robust limits",
@@ -176,7 +256,14 @@ internal static class InventedFleet
 
     private static PartLifeTrend Gaskets(string? at, int failures, int lives, double shape, double scale, BaseContrast? contrast) => new()
     {
-        TypeGroup = Trainer, Kind = "gasket", Base = at, Lives = lives, Failures = failures, LateEntries = 8, AgeUnknown = 5, OtherExcluded = 2,
+        TypeGroup = Trainer,
+        Kind = "gasket",
+        Base = at,
+        Lives = lives,
+        Failures = failures,
+        LateEntries = 8,
+        AgeUnknown = 5,
+        OtherExcluded = 2,
         FailureRate = Rate(failures, lives * 300.0, failures / (lives * 0.3), 0.2, 3.1),
         Curve = [.. Enumerable.Range(1, 6).Select(k =>
         {
@@ -197,9 +284,12 @@ internal static class InventedFleet
         return new LifeDistributionFit
         {
             Distribution = name,
-            First = OfLives(shape, shape * 0.7, shape * 1.4, "", failures, lives), FirstName = "shape",
-            Second = OfLives(scale, scale * 0.8, scale * 1.3, "h", failures, lives), SecondName = "scale",
-            LogLikelihood = -100, Aic = 204,
+            First = OfLives(shape, shape * 0.7, shape * 1.4, "", failures, lives),
+            FirstName = "shape",
+            Second = OfLives(scale, scale * 0.8, scale * 1.3, "h", failures, lives),
+            SecondName = "scale",
+            LogLikelihood = -100,
+            Aic = 204,
             B10 = OfLives(b10, b10 * 0.7, b10 * 1.3, "h", failures, lives),
             Median = OfLives(median, median * 0.8, median * 1.3, "h", failures, lives),
             FailureWithinLookAhead = OfLives(chance, chance * 0.5, chance * 1.8, "", failures, lives),

@@ -44,7 +44,9 @@ public sealed class SubjectTests
     {
         var many = Enumerable.Range(1, 9).Select(i => Raised(DriftFlag() with
         {
-            Registration = Tail(i), Subject = $"airframe-drift/{Tail(i)}/Crack", QValue = 0.001 * i,
+            Registration = Tail(i),
+            Subject = $"airframe-drift/{Tail(i)}/Crack",
+            QValue = 0.001 * i,
         })).ToArray();
         var subject = Subject(Inputs(ReportScope.WholeFleet, many));
         Assert.StartsWith("9 new flags, whole fleet: ZZ-A01 has 4.7 times the cracks of its like", subject);

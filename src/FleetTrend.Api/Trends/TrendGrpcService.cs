@@ -27,7 +27,9 @@ internal sealed class TrendGrpcService(
             context.CancellationToken);
         return new ListRatesResponse
         {
-            Rates = { page.Items.Select(r => r.ToWire()) }, NextPageToken = page.NextPageToken, Origin = page.Origin,
+            Rates = { page.Items.Select(r => r.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
         };
     }
 
@@ -40,7 +42,9 @@ internal sealed class TrendGrpcService(
             context.CancellationToken);
         return new ListPartLivesResponse
         {
-            PartLives = { page.Items.Select(l => l.ToWire()) }, NextPageToken = page.NextPageToken, Origin = page.Origin,
+            PartLives = { page.Items.Select(l => l.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
         };
     }
 
@@ -53,7 +57,9 @@ internal sealed class TrendGrpcService(
             context.CancellationToken);
         return new ListRecurrencesResponse
         {
-            Recurrences = { page.Items.Select(r => r.ToWire()) }, NextPageToken = page.NextPageToken, Origin = page.Origin,
+            Recurrences = { page.Items.Select(r => r.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
         };
     }
 
@@ -67,7 +73,9 @@ internal sealed class TrendGrpcService(
             context.CancellationToken);
         return new ListStandingsResponse
         {
-            Standings = { page.Items.Select(s => s.ToWire()) }, NextPageToken = page.NextPageToken, Origin = page.Origin,
+            Standings = { page.Items.Select(s => s.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
         };
     }
 

@@ -1,5 +1,5 @@
-using FleetTrend.Statistics.Lives;
 using System.Runtime.InteropServices;
+using FleetTrend.Statistics.Lives;
 
 namespace FleetTrend.Statistics.Decisions;
 

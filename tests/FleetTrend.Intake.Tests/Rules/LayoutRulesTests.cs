@@ -71,7 +71,9 @@ public sealed class LayoutRulesTests
 
     private static Layout Layout() => new()
     {
-        Name = "wheels", Title = "Turbine wheels", Locations = { new Location { Path = "exhaust/wheel", Kind = "part", JascCode = "7810" } },
+        Name = "wheels",
+        Title = "Turbine wheels",
+        Locations = { new Location { Path = "exhaust/wheel", Kind = "part", JascCode = "7810" } },
     };
 
     private static IEnumerable<(string Field, string Reason)> Of(Action<Layout>? change)

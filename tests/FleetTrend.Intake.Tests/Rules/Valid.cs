@@ -56,14 +56,21 @@ internal static class Valid
     public static Record Removal(Action<Removal>? change = null) => Make(
         new Removal
         {
-            Registration = "ZZ-A01", Location = Gasket, RemovalDate = Day(), TimeInServiceHours = 812.4,
-            Reason = RemovalReason.TimeLimit, ExaminedGood = true,
+            Registration = "ZZ-A01",
+            Location = Gasket,
+            RemovalDate = Day(),
+            TimeInServiceHours = 812.4,
+            Reason = RemovalReason.TimeLimit,
+            ExaminedGood = true,
         }, change, (r, c) => r.Removal = c);
 
     public static Record Inspection(Action<Inspection>? change = null) => Make(
         new Inspection
         {
-            Registration = "ZZ-A01", InspectionDate = Day(), TimeInServiceHours = 812.4, Occasion = Occasion.HundredHour,
+            Registration = "ZZ-A01",
+            InspectionDate = Day(),
+            TimeInServiceHours = 812.4,
+            Occasion = Occasion.HundredHour,
             Looks =
             {
                 new LocationLook { Location = Weld, State = LookState.Examined, Method = LookMethod.Visual },
@@ -74,14 +81,24 @@ internal static class Valid
     public static Record Finding(Action<Finding>? change = null) => Make(
         new Finding
         {
-            Registration = "ZZ-A01", Location = Weld, FoundDate = Day(), TimeInServiceHours = 812.4,
-            Condition = Condition.Crack, SizeMm = 4.5, Method = LookMethod.Visual, Note = "beside the weld",
+            Registration = "ZZ-A01",
+            Location = Weld,
+            FoundDate = Day(),
+            TimeInServiceHours = 812.4,
+            Condition = Condition.Crack,
+            SizeMm = 4.5,
+            Method = LookMethod.Visual,
+            Note = "beside the weld",
         }, change, (r, c) => r.Finding = c);
 
     public static Record Action(Action<Contracts.V1.Action>? change = null) => Make(
         new Contracts.V1.Action
         {
-            Registration = "ZZ-A01", Location = Gasket, ActionDate = Day(), TimeInServiceHours = 812.4, Kind = ActionKind.Replaced,
+            Registration = "ZZ-A01",
+            Location = Gasket,
+            ActionDate = Day(),
+            TimeInServiceHours = 812.4,
+            Kind = ActionKind.Replaced,
         }, change, (r, c) => r.Action = c);
 
     public static Record Retraction(Action<Record>? change = null)

@@ -127,7 +127,10 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         return _server.Services.GetRequiredService<SnapshotStore>().SaveAsync(
             new StoredSnapshot
             {
-                AsOf = snapshot.AsOf, CodeVersion = snapshot.CodeVersion, ParametersJson = "{}", TrendsJson = TrendSnapshotJson.Write(snapshot),
+                AsOf = snapshot.AsOf,
+                CodeVersion = snapshot.CodeVersion,
+                ParametersJson = "{}",
+                TrendsJson = TrendSnapshotJson.Write(snapshot),
             },
             default);
     }
@@ -138,9 +141,17 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         var saved = await _server.Services.GetRequiredService<ReportStore>().SaveAsync(
             new StoredReport
             {
-                Base = scope.Base ?? "*", PeriodStart = InventedFleet.Week.Start, PeriodEnd = InventedFleet.Week.End, AsOf = InventedFleet.AsOf,
-                CodeVersion = "0.1.0+test", ParametersJson = "{}", Subject = report.Subject, Text = report.Text, Html = report.Html,
-                Plots = report.Plots, MessageIdSeed = scope.Title,
+                Base = scope.Base ?? "*",
+                PeriodStart = InventedFleet.Week.Start,
+                PeriodEnd = InventedFleet.Week.End,
+                AsOf = InventedFleet.AsOf,
+                CodeVersion = "0.1.0+test",
+                ParametersJson = "{}",
+                Subject = report.Subject,
+                Text = report.Text,
+                Html = report.Html,
+                Plots = report.Plots,
+                MessageIdSeed = scope.Title,
             },
             [],
             default);

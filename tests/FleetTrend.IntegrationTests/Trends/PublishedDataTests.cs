@@ -163,7 +163,14 @@ public sealed class PublishedDataTests(PostgresFixture postgres) : IAsyncLifetim
     /// <summary>The looks: month (as the rows have it) to day (as the printed fit has it).</summary>
     private static readonly SortedDictionary<double, int> PartLooks = new()
     {
-        [6.12] = 186, [19.92] = 606, [29.64] = 902, [35.40] = 1077, [39.72] = 1209, [45.24] = 1377, [52.32] = 1592, [63.48] = 1932,
+        [6.12] = 186,
+        [19.92] = 606,
+        [29.64] = 902,
+        [35.40] = 1077,
+        [39.72] = 1209,
+        [45.24] = 1377,
+        [52.32] = 1592,
+        [63.48] = 1932,
     };
 
     private async Task<PartLife> PartsAsync()

@@ -119,15 +119,18 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal("FIELD_REQUIRED", await EvidenceReasonAsync(new ListEvidenceRequest()));
         Assert.Equal("DATE_OUT_OF_RANGE", await EvidenceReasonAsync(new ListEvidenceRequest
         {
-            Registration = "ZZ-A00", AsOfTime = new() { Seconds = 4_102_444_800 }, // the year 2100
+            Registration = "ZZ-A00",
+            AsOfTime = new() { Seconds = 4_102_444_800 }, // the year 2100
         }));
         Assert.Equal("DATE_INVALID", await EvidenceReasonAsync(new ListEvidenceRequest
         {
-            Registration = "ZZ-A00", AsOfTime = new() { Seconds = long.MaxValue },
+            Registration = "ZZ-A00",
+            AsOfTime = new() { Seconds = long.MaxValue },
         }));
         var before = await _server.Trends.ListEvidenceAsync(new ListEvidenceRequest
         {
-            Registration = "ZZ-A00", AsOfTime = new() { Seconds = 946_684_800 }, // the year 2000: nothing was known
+            Registration = "ZZ-A00",
+            AsOfTime = new() { Seconds = 946_684_800 }, // the year 2000: nothing was known
         });
         Assert.Empty(before.Rows);
         var now = await _server.Trends.ListEvidenceAsync(new ListEvidenceRequest { Registration = "zz-a00", Location = ShopCards.Weld });
@@ -182,8 +185,11 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
         Key = ShopCards.Key($"repair {look} of {registration}"),
         Action = new Contracts.V1.Action
         {
-            Registration = registration, Location = ShopCards.Weld, ActionDate = ShopCards.Day(Day(look)),
-            TimeInServiceHours = 100 + (look * 100), Kind = ActionKind.WeldRepaired,
+            Registration = registration,
+            Location = ShopCards.Weld,
+            ActionDate = ShopCards.Day(Day(look)),
+            TimeInServiceHours = 100 + (look * 100),
+            Kind = ActionKind.WeldRepaired,
         },
     };
 

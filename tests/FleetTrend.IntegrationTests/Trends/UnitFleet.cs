@@ -37,7 +37,11 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
             Key = Key(),
             Installation = new Installation
             {
-                Registration = registration, Location = Location, InstallationDate = ShopCards.ToWire(Start), TimeInServiceHours = 0, PartHours = 0,
+                Registration = registration,
+                Location = Location,
+                InstallationDate = ShopCards.ToWire(Start),
+                TimeInServiceHours = 0,
+                PartHours = 0,
             },
         });
         return registration;
@@ -61,7 +65,11 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
         Key = Key(),
         Finding = new Finding
         {
-            Registration = registration, Location = Location, FoundDate = Day(hours), TimeInServiceHours = hours, Condition = condition,
+            Registration = registration,
+            Location = Location,
+            FoundDate = Day(hours),
+            TimeInServiceHours = hours,
+            Condition = condition,
         },
     });
 
@@ -70,7 +78,11 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
         Key = Key(),
         Action = new Contracts.V1.Action
         {
-            Registration = registration, Location = Location, ActionDate = Day(hours), TimeInServiceHours = hours, Kind = kind,
+            Registration = registration,
+            Location = Location,
+            ActionDate = Day(hours),
+            TimeInServiceHours = hours,
+            Kind = kind,
         },
     });
 
