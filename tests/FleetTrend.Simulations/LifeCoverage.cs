@@ -20,7 +20,7 @@ internal static class LifeCoverage
         output.WriteLine("| ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |");
         foreach (var size in (int[])[20, 60, 300]) output.WriteLine(Row(size));
         output.WriteLine();
-        output.WriteLine("With 20 lives (about 9 failures) the chi-square limit of the likelihood ratio is an approximation, and the shape's estimate lies");
+        output.WriteLine("With 20 lives (about 13 failures) the chi-square limit of the likelihood ratio is an approximation, and the shape's estimate lies");
         output.WriteLine("high, as is known of maximum likelihood in small samples; the intervals allow for most of it. Where the shape matters at such");
         output.WriteLine("sizes, `ParametricBootstrap.Interval` or a stated shape (`LifeFit.FitWithShape`) is the better choice.");
     }
@@ -46,7 +46,7 @@ internal static class LifeCoverage
         }
 
         return $"| {size} | {(double)failures / fitted:F1} | {Share(0)} | {Share(1)} | {Share(2)} | {Share(3)} "
-            + $"| {biasShape / fitted:+0.000;-0.000} | {biasScale / fitted:+0.000;-0.000} | {Sets - fitted} |";
+            + $"| {biasShape / fitted:F3} | {biasScale / fitted:F3} | {Sets - fitted} |";
 
         void Count(int which, Interval interval, double value) => held[which] += interval.Contains(value) ? 1 : 0;
 

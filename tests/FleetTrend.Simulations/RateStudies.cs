@@ -1,0 +1,84 @@
+using FleetTrend.Statistics;
+using FleetTrend.Statistics.Norms;
+using FleetTrend.Statistics.Rates;
+
+namespace FleetTrend.Simulations;
+
+/// <summary>Rates, rate ratios and posterior ratios.</summary>
+internal static class RateStudies
+{
+    private const string Discrete =
+        "exact limits hold at every mean, so for few events they hold more often than stated: counts come in steps; the mid-p interval is the nearer one";
+
+    private const string SmallSpread =
+        "a spread so small that it is hard to tell from none pulls ratios towards one; with 100 sets the error of this row is about 1 point";
+
+    public static IEnumerable<Study> All =>
+    [
+        .. new[] { 2.0, 8, 30, 200 }.SelectMany(mean => new[] { Rate(mean, isExact: true), Rate(mean, isExact: false) }),
+        .. new[] { 5.0, 40 }.Select(Ratio),
+        .. new[] { 12, 30, 60 }.SelectMany(units => new[] { 3.0, 10, double.PositiveInfinity }
+            .SelectMany(shape => new[] { Posterior(units, shape, isIntegrated: true), Posterior(units, shape, isIntegrated: false) })),
+    ];
+
+    private static Study Rate(double mean, bool isExact) => new()
+    {
+        Quantity = "rate",
+        Setting = $"{mean} events expected in 1,000 h, the mean itself varied by a fifth either way",
+        Method = isExact ? "exact (Garwood)" : "mid-p",
+        Reason = isExact && mean < 100 ? Discrete : !isExact && mean < 5 ? "a handful of counts: near 95 percent on average over means, not at each" : null,
+        Draw = random =>
+        {
+            var truth = mean * Draws.Between(random, 0.8, 1.2);
+            var count = Draws.Count(random, truth);
+            return [(isExact ? RateEstimate.Estimate(count, 1000).Value.Interval.Times(1000) : MidPInterval.Estimate(count), truth)];
+        },
+    };
+
+    private static Study Ratio(double mean) => new()
+    {
+        Quantity = "rate ratio",
+        Setting = $"{mean} against {2 * mean} events expected, true ratio 1.5",
+        Method = "exact conditional",
+        Reason = "conditional and exact: more often right than stated, as for a single rate",
+        Draw = random => RateRatio.Estimate(Draws.Count(random, 1.5 * mean), 1, Draws.Count(random, 2 * mean), 2).TryGetValue(out var ratio)
+            ? [(ratio.Interval, 1.5)]
+            : [],
+    };
+
+    /// <summary>Expected events from 1 to 12 per unit; truth is each unit's own rate over the mean.</summary>
+    private static Study Posterior(int units, double shape, bool isIntegrated) => new()
+    {
+        Quantity = "posterior ratio",
+        Setting = $"{units} aircraft, 1 to 12 events expected each, " + (double.IsInfinity(shape) ? "all alike" : $"frailty shape {shape}"),
+        Method = isIntegrated ? "law of rates integrated over" : "law of rates taken as known",
+        Share = isIntegrated ? 0.1 : 1,
+        Reason = double.IsInfinity(shape)
+            ? "all alike: every true ratio is one, in the middle of what shrinkage expects, so it is held more often than stated"
+            : isIntegrated ? (shape > 3 ? SmallSpread : null) : "the law is itself estimated, and on the boundary there is no interval at all; integrate over it instead",
+        Draw = random =>
+        {
+            var (counts, truth) = (new CountExposure[units], new double[units]);
+            for (var i = 0; i < units; i++)
+            {
+                var expected = Draws.Between(random, 1, 12);
+                truth[i] = Draws.Frailty(random, shape);
+                counts[i] = new CountExposure(Draws.Count(random, truth[i] * expected), expected);
+            }
+            return isIntegrated ? Integrated(counts, truth) : PlugIn(counts, truth);
+        },
+    };
+
+    private static IEnumerable<(Interval, double)> Integrated(CountExposure[] counts, double[] truth) =>
+        HierarchicalRates.Estimate(counts).TryGetValue(out var rates)
+            ? rates.Units.Select((u, i) => (u.RatioInterval, truth[i]))
+            : [];
+
+    private static IEnumerable<(Interval, double)> PlugIn(CountExposure[] counts, double[] truth) =>
+        GammaPoissonFit.Fit(counts).TryGetValue(out var fit) && !fit.NoExtraVariation
+            ? counts.Select((c, i) => (fit.Posterior(c).Value.Interval.Times(1 / fit.Mean), truth[i]))
+            : [];
+
+    private static Interval Times(this Interval interval, double factor) =>
+        new(interval.Lower * factor, interval.Upper * factor, interval.Confidence);
+}
