@@ -10,7 +10,7 @@ internal static class RecurrenceStudies
 {
     private const double RatePerHour = 2.0 / 1000;
     private const double Spread = 3;
-    private const string FewUnits = 
+    private const string FewUnits =
         "few units: the spread between them is itself estimated from few; the limits with Student's t are the better ones";
 
     public static IEnumerable<Study> All =>
