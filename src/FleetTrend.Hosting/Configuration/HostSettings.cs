@@ -124,25 +124,7 @@ public sealed record HostSettings
                     value = text;
                     return MailAddress.TryCreate(text, out _);
                 }),
-            Recipients = reader.Value<IReadOnlyList<MailRecipient>>(SettingNames.MailRecipients, [],
-                "must be mail addresses separated by commas, each alone or after a base's code and a colon",
-                TryRecipients),
         };
-    }
-
-    private static bool TryRecipients(string text, out IReadOnlyList<MailRecipient> recipients)
-    {
-        var found = new List<MailRecipient>();
-        recipients = found;
-        foreach (var part in text.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
-        {
-            var colon = part.IndexOf(':', StringComparison.Ordinal);
-            var address = part[(colon + 1)..].Trim();
-            if (colon == 0 || !MailAddress.TryCreate(address, out _))
-                return false;
-            found.Add(new MailRecipient(address, colon < 0 ? null : part[..colon].Trim()));
-        }
-        return true;
     }
 
     private static ScheduleSettings ReadSchedule(SettingReader reader)

@@ -11,7 +11,4 @@ public sealed record MailSettings
 
     /// <summary>Sender address.</summary>
     public string From { get; init; } = "fleettrend@localhost";
-
-    /// <summary>Recipients; empty sends no mail.</summary>
-    public IReadOnlyList<MailRecipient> Recipients { get; init; } = [];
 }

@@ -31,9 +31,6 @@ public static class SettingNames
     /// <summary>Sender address.</summary>
     public const string MailFrom = "FLEETTREND_MAIL_FROM";
 
-    /// <summary>Recipients, comma separated, each <c>address</c> or <c>BASE:address</c>.</summary>
-    public const string MailRecipients = "FLEETTREND_MAIL_RECIPIENTS";
-
     /// <summary>Mail server.</summary>
     public const string SmtpHost = "FLEETTREND_SMTP_HOST";
 
@@ -68,7 +65,7 @@ public static class SettingNames
     public static IReadOnlyList<string> All { get; } =
     [
         Database, DataFolder, GrpcAddress, HttpAddress, WorkerAddress, PublicUrl, Notice, MailFolder, MailFrom,
-        MailRecipients, SmtpHost, SmtpPort, SmtpSecurity, SmtpUser, SmtpPassword, TimeZone, WeeklyReport,
+        SmtpHost, SmtpPort, SmtpSecurity, SmtpUser, SmtpPassword, TimeZone, WeeklyReport,
         NightlyRefresh, RefreshDelaySeconds, OtlpEndpoint,
     ];
 }

@@ -32,7 +32,6 @@ public sealed class HostSettingsTests
             (SettingNames.WorkerAddress, "localhost:0"),
             (SettingNames.PublicUrl, "https://trend.example.org/"),
             (SettingNames.MailFrom, "trend@example.org"),
-            (SettingNames.MailRecipients, "chief@example.org, NORTH:lead@example.org"),
             (SettingNames.SmtpHost, "mail.example.org"),
             (SettingNames.SmtpPort, "465"),
             (SettingNames.SmtpSecurity, "tls"),
@@ -47,9 +46,6 @@ public sealed class HostSettingsTests
         Assert.Equal("0.0.0.0:9001", settings.GrpcAddress.ToString());
         Assert.Equal("[::1]:9000", settings.HttpAddress.ToString());
         Assert.Equal("https://trend.example.org", settings.PublicUrl);
-        Assert.Equal(
-            [new MailRecipient("chief@example.org", null), new MailRecipient("lead@example.org", "NORTH")],
-            settings.Mail.Recipients);
         Assert.Equal("mail.example.org:465 (Tls)", settings.Mail.Smtp?.ToString());
         Assert.Equal("/srv/fleet/mail", settings.Mail.Folder);
         Assert.Equal("Friday 17:30", settings.Schedule.WeeklyReport.ToString());
@@ -65,8 +61,6 @@ public sealed class HostSettingsTests
     [InlineData(SettingNames.WorkerAddress, "127.0.0.1:-1")]
     [InlineData(SettingNames.PublicUrl, "trend.example.org")]
     [InlineData(SettingNames.MailFrom, "nobody")]
-    [InlineData(SettingNames.MailRecipients, "chief@example.org,,x")]
-    [InlineData(SettingNames.MailRecipients, ":chief@example.org")]
     [InlineData(SettingNames.SmtpPort, "0")]
     [InlineData(SettingNames.SmtpSecurity, "ssl3")]
     [InlineData(SettingNames.SmtpSecurity, "1")]

@@ -1,0 +1,48 @@
+using System.Buffers;
+using System.Collections.Concurrent;
+using System.Net;
+using MimeKit;
+using SmtpServer;
+using SmtpServer.ComponentModel;
+using SmtpServer.Protocol;
+using SmtpServer.Storage;
+
+namespace FleetTrend.FaultTests;
+
+/// <summary>A real mail server in this process; it keeps what it is handed.</summary>
+internal sealed class MailServer : MessageStore, IAsyncDisposable
+{
+    private readonly CancellationTokenSource _stop = new();
+    private readonly SmtpServer.SmtpServer _server;
+    private readonly Task _running;
+
+    public MailServer(int port)
+    {
+        var services = new ServiceProvider();
+        services.Add(this);
+        var options = new SmtpServerOptionsBuilder()
+            .ServerName("localhost")
+            .Endpoint(endpoint => endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, port)))
+            .Build();
+        _server = new SmtpServer.SmtpServer(options, services);
+        _running = _server.StartAsync(_stop.Token);
+    }
+
+    public ConcurrentQueue<MimeMessage> Messages { get; } = new();
+
+    public override async Task<SmtpResponse> SaveAsync(
+        ISessionContext context, IMessageTransaction transaction, ReadOnlySequence<byte> buffer, CancellationToken cancellationToken)
+    {
+        using var stream = new MemoryStream(buffer.ToArray());
+        Messages.Enqueue(await MimeMessage.LoadAsync(stream, cancellationToken));
+        return SmtpResponse.Ok;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _stop.CancelAsync();
+        _server.Shutdown();
+        await _running;
+        _stop.Dispose();
+    }
+}
