@@ -43,7 +43,7 @@ public sealed class ReportWriter(
         string name, ReportPeriod period, TrendSnapshot current, IReadOnlyList<StoredFlag> open, CancellationToken ct)
     {
         var before = await reports.LatestAsync(name, ct);
-        if (before is not null && before.PeriodEnd >= period.End)
+        if (before is not null && before.PeriodStart == period.Start && before.PeriodEnd == period.End)
         {
             return;
         }
