@@ -12,11 +12,6 @@ internal static class Conflicts
         SaveConflict.RevisionReused => new(
             "key.revision", Math.Max(1, record.Key.Revision).ToString(CultureInfo.InvariantCulture), Reasons.RevisionReused,
             "a revision is used once; this one was accepted with other content."),
-        SaveConflict.KindChanged => new(
-            "content", record.ContentCase.ToString(), Reasons.KindChanged,
-            $"every revision of a record is of one kind; this record is stored as {conflict.Value}."),
-        SaveConflict.RetractionOfUnknown => new(
-            "key.source_record_id", record.Key.SourceRecordId, Reasons.RecordNotFound, "a record that was pushed before."),
         SaveConflict.SourceUnknown => new("key.source", conflict.Value, Reasons.SourceNotRegistered, "a registered source."),
         SaveConflict.AircraftUnknown => new(
             $"{FieldOf(record)}.registration", conflict.Value, Reasons.AircraftNotRegistered, "a registered aircraft; push the aircraft first."),

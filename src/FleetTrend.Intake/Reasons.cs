@@ -78,9 +78,6 @@ public static class Reasons
     /// <summary>The layout is not registered.</summary>
     public static readonly Reason LayoutNotRegistered = new("LAYOUT_NOT_REGISTERED", Code.FailedPrecondition, "Create the layout first.");
 
-    /// <summary>A newer revision is of another kind than the older one.</summary>
-    public static readonly Reason KindChanged = new("KIND_CHANGED", Code.FailedPrecondition, "Retract the record and push the other kind under an identifier of its own.");
-
     /// <summary>A location path has another kind in an earlier layout.</summary>
     public static readonly Reason PathHasOtherKind = new("PATH_HAS_OTHER_KIND", Code.FailedPrecondition, "Take the kind that the path has, or another path.");
 
@@ -93,8 +90,8 @@ public static class Reasons
     /// <summary>The flag cannot go from its state to the one asked for.</summary>
     public static readonly Reason FlagIsClosed = new("FLAG_IS_CLOSED", Code.FailedPrecondition, "A closed flag stays closed; a new one is raised if the numbers ask for it.");
 
-    /// <summary>A retraction of a record that was never pushed.</summary>
-    public static readonly Reason RecordNotFound = new("RECORD_NOT_FOUND", Code.NotFound, "Push the record first, or check source_record_id.");
+    /// <summary>There is no such record, or none was known at that moment.</summary>
+    public static readonly Reason RecordNotFound = new("RECORD_NOT_FOUND", Code.NotFound, "Check source, source_record_id and as_of.");
 
     /// <summary>There is no layout of that name.</summary>
     public static readonly Reason LayoutNotFound = new("LAYOUT_NOT_FOUND", Code.NotFound, "ListLayouts has the names.");

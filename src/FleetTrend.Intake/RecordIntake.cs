@@ -28,8 +28,46 @@ public sealed class RecordIntake(
     /// <exception cref="ArgumentOutOfRangeException">More than <see cref="MaxRecords"/> records.</exception>
     public async Task<IReadOnlyList<Wire.RecordOutcome>> PushAsync(IReadOnlyList<Wire.Record> records, CancellationToken ct)
     {
+        var batch = await ParseAsync(records, null, ct);
+        if (batch.Good.Count == 0)
+            return batch.Outcomes;
+        var results = await writer.SaveAsync([.. batch.Good.Select(g => g.Record)], ct);
+        foreach (var ((place, _), result) in batch.Good.Zip(results))
+            batch.Outcomes[place] = Outcome(records[place], result, Wire.RecordState.Accepted);
+        return batch.Outcomes;
+    }
+
+    /// <summary>Says what <see cref="PushAsync"/> would say, with "valid" in place of "accepted", and writes nothing.</summary>
+    /// <param name="records">Up to <see cref="MaxRecords"/>.</param>
+    /// <param name="aircraft">What was checked before and counts as registered; valid aircraft of this call are added.</param>
+    /// <param name="ct">Cancels.</param>
+    /// <returns>An outcome per record, in the order given.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">More than <see cref="MaxRecords"/> records.</exception>
+    public async Task<IReadOnlyList<Wire.RecordOutcome>> CheckAsync(
+        IReadOnlyList<Wire.Record> records, CheckedAircraft aircraft, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(aircraft);
+        var registered = aircraft.Airframes.Select(a => a.Registration).ToHashSet(StringComparer.Ordinal);
+        var batch = await ParseAsync(records, aircraft, ct);
+        var results = await writer.CheckAsync([.. batch.Good.Select(g => g.Record)], registered, ct);
+        foreach (var ((place, record), result) in batch.Good.Zip(results))
+        {
+            batch.Outcomes[place] = Outcome(records[place], result, Wire.RecordState.Valid);
+            if (result is SaveResult.Accepted && record.Content is Airframe airframe)
+                aircraft.Add(airframe);
+        }
+
+        return batch.Outcomes;
+    }
+
+    /// <summary>Holds records against the rules; those that break one have their outcome then.</summary>
+    private async Task<(List<(int Place, NewRecord Record)> Good, Wire.RecordOutcome[] Outcomes)> ParseAsync(
+        IReadOnlyList<Wire.Record> records, CheckedAircraft? aircraft, CancellationToken ct)
+    {
         ArgumentOutOfRangeException.ThrowIfGreaterThan(records.Count, MaxRecords, nameof(records));
         var known = await ReadKnownAsync(records, ct);
+        foreach (var airframe in aircraft?.Airframes ?? [])
+            known.Add(airframe);
         var outcomes = new Wire.RecordOutcome[records.Count];
         var good = new List<(int Place, NewRecord Record)>(records.Count);
         var refused = new List<(int Place, ParsedRecord Record)>();
@@ -45,12 +83,7 @@ public sealed class RecordIntake(
         }
 
         await RefuseAsync(records, refused, outcomes, ct);
-        if (good.Count == 0)
-            return outcomes;
-        var results = await writer.SaveAsync([.. good.Select(g => g.Record)], ct);
-        foreach (var ((place, _), result) in good.Zip(results))
-            outcomes[place] = Outcome(records[place], result);
-        return outcomes;
+        return (good, outcomes);
     }
 
     /// <summary>Refuses, unless the very same record was accepted while the aircraft was still described in another way: then it
@@ -114,9 +147,10 @@ public sealed class RecordIntake(
         _ => "",
     };
 
-    private static Wire.RecordOutcome Outcome(Wire.Record record, SaveResult result) => result switch
+    private static Wire.RecordOutcome Outcome(Wire.Record record, SaveResult result, Wire.RecordState accepted) => result switch
     {
-        SaveResult.Accepted accepted => Stored(record, Wire.RecordState.Accepted, accepted.AcceptTime),
+        SaveResult.Accepted when accepted == Wire.RecordState.Valid => new() { Key = record.Key, State = accepted },
+        SaveResult.Accepted stored => Stored(record, accepted, stored.AcceptTime),
         SaveResult.Unchanged unchanged => Stored(record, Wire.RecordState.Unchanged, unchanged.AcceptTime),
         SaveResult.Conflict conflict => Refused(record, [Conflicts.Explain(conflict, record)]),
         _ => throw new ArgumentOutOfRangeException(nameof(result), result, "Not a result of saving."),

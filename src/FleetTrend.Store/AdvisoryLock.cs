@@ -15,9 +15,6 @@ internal static class AdvisoryLock
     /// <summary>One at a time raises or answers flags.</summary>
     public const long Flags = 0x464C_5404;
 
-    /// <summary>First half of a two-part key; the second half is the source. Exclusive for later revisions of its records.</summary>
-    public const int Source = 0x464C_5405;
-
     /// <summary>First half of a two-part key; the second half is the name of a job. One process at a time runs it.</summary>
     public const int Job = 0x464C_5406;
 }

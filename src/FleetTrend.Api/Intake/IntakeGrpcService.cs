@@ -14,7 +14,7 @@ internal sealed class IntakeGrpcService(RecordIntake intake, IHostApplicationLif
     public override async Task<PushRecordResponse> PushRecord(PushRecordRequest request, ServerCallContext context)
     {
         RefuseTooLarge(request);
-        var outcomes = await intake.PushAsync([request.Record ?? new Record()], context.CancellationToken);
+        var outcomes = await PushAsync([request.Record ?? new Record()], request.ValidateOnly, context.CancellationToken);
         LogOutcomes(outcomes);
         return outcomes[0].Error is { } error
             ? throw error.ToRpcException()
@@ -31,7 +31,7 @@ internal sealed class IntakeGrpcService(RecordIntake intake, IHostApplicationLif
                 $"1 to {RecordIntake.MaxRecords:#,0} records per call.").ToException();
         }
 
-        var outcomes = await intake.PushAsync(request.Records, context.CancellationToken);
+        var outcomes = await PushAsync(request.Records, request.ValidateOnly, context.CancellationToken);
         LogOutcomes(outcomes);
         return new PushRecordsResponse
         {
@@ -39,6 +39,7 @@ internal sealed class IntakeGrpcService(RecordIntake intake, IHostApplicationLif
             AcceptedCount = outcomes.Count(o => o.State == RecordState.Accepted),
             UnchangedCount = outcomes.Count(o => o.State == RecordState.Unchanged),
             RefusedCount = outcomes.Count(o => o.State == RecordState.Refused),
+            ValidCount = outcomes.Count(o => o.State == RecordState.Valid),
         };
     }
 
@@ -67,6 +68,9 @@ internal sealed class IntakeGrpcService(RecordIntake intake, IHostApplicationLif
             throw;
         }
     }
+
+    private Task<IReadOnlyList<RecordOutcome>> PushAsync(IReadOnlyList<Record> records, bool validateOnly, CancellationToken ct) =>
+        validateOnly ? intake.CheckAsync(records, new CheckedAircraft(), ct) : intake.PushAsync(records, ct);
 
     private void LogOutcomes(IReadOnlyList<RecordOutcome> outcomes)
     {

@@ -20,6 +20,8 @@ internal sealed class RecordStream(RecordIntake intake, Func<IReadOnlyList<Recor
     private readonly Channel<StreamRecordsRequest> _waiting = Channel.CreateBounded<StreamRecordsRequest>(
         new BoundedChannelOptions(MostWaiting) { SingleReader = true, SingleWriter = true });
 
+    private readonly CheckedAircraft _checked = new();
+
     /// <summary>Records acknowledged so far, refused ones included.</summary>
     public long Acknowledged { get; private set; }
 
@@ -39,6 +41,12 @@ internal sealed class RecordStream(RecordIntake intake, Func<IReadOnlyList<Recor
             await writing.CancelAsync();
             await reading;
         }
+    }
+
+    private Task<IReadOnlyList<RecordOutcome>> PushAsync(List<StreamRecordsRequest> together, CancellationToken ct)
+    {
+        IReadOnlyList<Record> records = [.. together.Select(r => r.Record ?? new Record())];
+        return together[0].ValidateOnly ? intake.CheckAsync(records, _checked, ct) : intake.PushAsync(records, ct);
     }
 
     private async Task ReadAsync(IAsyncStreamReader<StreamRecordsRequest> requests, CancellationToken ct)
@@ -61,9 +69,10 @@ internal sealed class RecordStream(RecordIntake intake, Func<IReadOnlyList<Recor
         while (await _waiting.Reader.WaitToReadAsync(ct))
         {
             together.Clear();
-            while (together.Count < MostTogether && _waiting.Reader.TryRead(out var request))
+            while (together.Count < MostTogether && _waiting.Reader.TryPeek(out var next)
+                && (together.Count == 0 || next.ValidateOnly == together[0].ValidateOnly) && _waiting.Reader.TryRead(out var request))
                 together.Add(request);
-            var outcomes = await intake.PushAsync([.. together.Select(r => r.Record ?? new Record())], ct);
+            var outcomes = await PushAsync(together, ct);
             onOutcomes(outcomes);
             for (var i = 0; i < outcomes.Count; i++)
             {

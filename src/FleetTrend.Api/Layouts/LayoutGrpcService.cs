@@ -19,7 +19,9 @@ internal sealed class LayoutGrpcService(LayoutStore layouts) : LayoutService.Lay
         var layout = LayoutRules.Parse(request.Layout, out var refusals);
         if (refusals.Count > 0)
             throw refusals.ToException();
-        var result = await layouts.AddLayoutAsync(layout, context.CancellationToken);
+        var result = request.ValidateOnly
+            ? await layouts.CheckLayoutAsync(layout, context.CancellationToken)
+            : await layouts.AddLayoutAsync(layout, context.CancellationToken);
         return result.IsStored
             ? new CreateLayoutResponse { Layout = layout.ToWire() }
             : throw Explain(result, "layout.name", layout.Name).ToException();
@@ -51,7 +53,9 @@ internal sealed class LayoutGrpcService(LayoutStore layouts) : LayoutService.Lay
         var group = LayoutRules.Parse(request.TypeGroup, out var refusals);
         if (refusals.Count > 0)
             throw refusals.ToException();
-        var result = await layouts.AddTypeGroupAsync(group, context.CancellationToken);
+        var result = request.ValidateOnly
+            ? await layouts.CheckTypeGroupAsync(group, context.CancellationToken)
+            : await layouts.AddTypeGroupAsync(group, context.CancellationToken);
         return result.IsStored
             ? new CreateTypeGroupResponse { TypeGroup = group.ToWire() }
             : throw Explain(result, "type_group.name", group.Name).ToException();

@@ -18,7 +18,9 @@ internal sealed class SourceGrpcService(SourceStore sources) : SourceService.Sou
         var refusals = SourceRules.Check(request.Source);
         if (refusals.Count > 0)
             throw refusals.ToException();
-        var (result, stored) = await sources.AddAsync(request.Source.Name, request.Source.Title, context.CancellationToken);
+        var (result, stored) = request.ValidateOnly
+            ? await sources.CheckAsync(request.Source.Name, request.Source.Title, context.CancellationToken)
+            : await sources.AddAsync(request.Source.Name, request.Source.Title, context.CancellationToken);
         if (!result.IsStored)
         {
             throw new Refusal("source.name", request.Source.Name, Reasons.NameInUse, "a name that is free, or the very same source again.")

@@ -1,6 +1,5 @@
 using FleetTrend.Store.Mapping;
 using Npgsql;
-using NpgsqlTypes;
 
 namespace FleetTrend.Store.Histories;
 
@@ -36,6 +35,21 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
         }
     }
 
+    /// <summary>What <see cref="SaveAsync"/> would say now; nothing is written, and what it would accept has no accept time.</summary>
+    /// <param name="records">The records.</param>
+    /// <param name="registered">Registration marks that count as registered beside those that are.</param>
+    /// <param name="ct">Cancels.</param>
+    /// <returns>What would become of each, in the same order.</returns>
+    public async Task<IReadOnlyList<SaveResult>> CheckAsync(
+        IReadOnlyList<NewRecord> records, IEnumerable<string> registered, CancellationToken ct)
+    {
+        await using var connection = await dataSource.OpenConnectionAsync(ct);
+        await _references.LoadAsync(connection, records, ct);
+        var stored = await ReadRevisionsAsync(connection, records, ct);
+        var decision = new BatchDecision(_references, stored, acceptTime: default, registered.ToHashSet(StringComparer.Ordinal));
+        return [.. records.Select(decision.Decide)];
+    }
+
     private static bool LostRace(PostgresException e) =>
         e.SqlState == PostgresErrorCodes.DeadlockDetected
         || (e.SqlState == PostgresErrorCodes.UniqueViolation && e.ConstraintName == OneRowPerRevision);
@@ -45,8 +59,8 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
         await using var connection = await dataSource.OpenConnectionAsync(ct);
         await using var transaction = await connection.BeginTransactionAsync(ct);
         await _references.LoadAsync(connection, records, ct);
-        var acceptTime = await EnterAsync(connection, records, ct);
-        var decision = new BatchDecision(_references, await ReadRevisionsAsync(connection, records, ct), acceptTime);
+        var acceptTime = await EnterAsync(connection, ct);
+        var decision = new BatchDecision(_references, await ReadRevisionsAsync(connection, records, ct), acceptTime, new(StringComparer.Ordinal));
         var results = records.Select(decision.Decide).ToList();
         if (decision.Accepted.Count == 0)
             return results;
@@ -69,22 +83,11 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
     }
 
     /// <summary>Takes the locks of a writer and then the accept time, which is later than every as-of moment fixed so far.</summary>
-    private async Task<DateTimeOffset> EnterAsync(NpgsqlConnection connection, IReadOnlyList<NewRecord> records, CancellationToken ct)
+    private static async Task<DateTimeOffset> EnterAsync(NpgsqlConnection connection, CancellationToken ct)
     {
         await using var batch = new NpgsqlBatch(connection);
         batch.BatchCommands.Add(new NpgsqlBatchCommand("set local synchronous_commit = on"));
         batch.BatchCommands.Add(new NpgsqlBatchCommand($"select pg_advisory_xact_lock_shared({AdvisoryLock.Knowledge})"));
-
-        // First revisions of one record meet in the unique index. A later one must also see the others' kinds, so it waits for them.
-        var sources = records
-            .Where(record => _references.Source(record.Key.Source) is not null)
-            .GroupBy(record => _references.Source(record.Key.Source)!.Value, record => record.Key.Revision)
-            .OrderBy(group => group.Key);
-        foreach (var source in sources)
-        {
-            var function = source.Any(revision => revision > 1) ? "pg_advisory_xact_lock" : "pg_advisory_xact_lock_shared";
-            batch.BatchCommands.Add(new NpgsqlBatchCommand($"select {function}({AdvisoryLock.Source}, {source.Key})"));
-        }
 
         batch.BatchCommands.Add(new NpgsqlBatchCommand(
             "select greatest(clock_timestamp(), (select last_as_of + interval '1 microsecond' from knowledge)) as accept_time"));
@@ -95,40 +98,32 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
         return reader.GetFieldValue<DateTimeOffset>(0);
     }
 
-    private async Task<Dictionary<(int SourceId, string SourceRecordId), SortedDictionary<int, StoredRevision>>> ReadRevisionsAsync(
+    private async Task<Dictionary<(int SourceId, string SourceRecordId, int Revision), StoredRevision>> ReadRevisionsAsync(
         NpgsqlConnection connection, IReadOnlyList<NewRecord> records, CancellationToken ct)
     {
         var keys = records
-            .Select(record => (SourceId: _references.Source(record.Key.Source), record.Key.SourceRecordId))
+            .Select(record => (SourceId: _references.Source(record.Key.Source), record.Key.SourceRecordId, record.Key.Revision))
             .Where(key => key.SourceId is not null)
             .Distinct()
             .ToList();
         await using var command = new NpgsqlCommand(
             """
             select stored.source_id, stored.source_record_id, stored.revision, stored.kind, stored.content_hash, stored.accept_time
-            from unnest($1, $2) as sent(source_id, source_record_id)
+            from unnest($1, $2, $3) as sent(source_id, source_record_id, revision)
             join records stored on stored.source_id = sent.source_id and stored.source_record_id = sent.source_record_id
+                and stored.revision = sent.revision
             """,
             connection);
-        command.Parameters.Add(new NpgsqlParameter
-        {
-            Value = keys.Select(key => key.SourceId!.Value).ToArray(),
-            NpgsqlDbType = NpgsqlDbType.Array | NpgsqlDbType.Integer,
-        });
-        command.Parameters.Add(new NpgsqlParameter
-        {
-            Value = keys.Select(key => key.SourceRecordId).ToArray(),
-            NpgsqlDbType = NpgsqlDbType.Array | NpgsqlDbType.Text,
-        });
-        var stored = new Dictionary<(int, string), SortedDictionary<int, StoredRevision>>();
+        command.Parameters.Add(new NpgsqlParameter<int[]> { TypedValue = [.. keys.Select(key => key.SourceId!.Value)] });
+        command.Parameters.Add(new NpgsqlParameter<string[]> { TypedValue = [.. keys.Select(key => key.SourceRecordId)] });
+        command.Parameters.Add(new NpgsqlParameter<int[]> { TypedValue = [.. keys.Select(key => key.Revision)] });
+        var stored = new Dictionary<(int, string, int), StoredRevision>();
         await using var reader = await command.ExecuteReaderAsync(ct);
         while (await reader.ReadAsync(ct))
         {
-            var key = (reader.GetInt32(0), reader.GetString(1));
-            if (!stored.TryGetValue(key, out var revisions))
-                stored.Add(key, revisions = []);
-            revisions.Add(reader.GetInt32(2), new StoredRevision(
-                (RecordKind)reader.GetInt16(3), reader.GetFieldValue<byte[]>(4), reader.GetFieldValue<DateTimeOffset>(5)));
+            stored.Add(
+                (reader.GetInt32(0), reader.GetString(1), reader.GetInt32(2)),
+                new StoredRevision((RecordKind)reader.GetInt16(3), reader.GetFieldValue<byte[]>(4), reader.GetFieldValue<DateTimeOffset>(5)));
         }
 
         return stored;

@@ -6,12 +6,6 @@ public enum SaveConflict
     /// <summary>The key was used before with other content.</summary>
     RevisionReused = 1,
 
-    /// <summary>Another revision of this source record is of another kind.</summary>
-    KindChanged = 2,
-
-    /// <summary>A retraction of a record of which no revision is known.</summary>
-    RetractionOfUnknown = 3,
-
     /// <summary>The source is not registered.</summary>
     SourceUnknown = 4,
 

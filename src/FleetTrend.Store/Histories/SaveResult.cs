@@ -17,6 +17,6 @@ public abstract record SaveResult
 
     /// <summary>Nothing of it was written.</summary>
     /// <param name="Reason">Why.</param>
-    /// <param name="Value">The value that clashes: the revision, the kind that is stored, the source, aircraft, location or type group.</param>
+    /// <param name="Value">The value that clashes: the revision, the source, aircraft, location or type group.</param>
     public sealed record Conflict(SaveConflict Reason, string Value) : SaveResult;
 }

@@ -10,7 +10,13 @@ public sealed class LayoutStore(IDbContextFactory<FleetDbContext> contexts)
     /// <summary>Adds a layout. The very same one again changes nothing; another one under its name is refused, and so is a
     /// path that has another kind in an earlier layout.</summary>
     /// <exception cref="ArgumentException">A path stands twice.</exception>
-    public async Task<AddResult> AddLayoutAsync(Layout layout, CancellationToken ct)
+    public Task<AddResult> AddLayoutAsync(Layout layout, CancellationToken ct) => AddLayoutAsync(layout, write: true, ct);
+
+    /// <summary>What <see cref="AddLayoutAsync(Layout, CancellationToken)"/> would say now; nothing is written.</summary>
+    /// <exception cref="ArgumentException">A path stands twice.</exception>
+    public Task<AddResult> CheckLayoutAsync(Layout layout, CancellationToken ct) => AddLayoutAsync(layout, write: false, ct);
+
+    private async Task<AddResult> AddLayoutAsync(Layout layout, bool write, CancellationToken ct)
     {
         if (layout.Locations.DistinctBy(location => location.Path, StringComparer.Ordinal).Count() != layout.Locations.Count)
             throw new ArgumentException("A path stands twice.", nameof(layout));
@@ -38,6 +44,8 @@ public sealed class LayoutStore(IDbContextFactory<FleetDbContext> contexts)
         }
 
         context.Add(ToRow(layout));
+        if (!write)
+            return new AddResult(AddState.Added);
         await context.SaveChangesAsync(ct);
         await transaction.CommitAsync(ct);
         return new AddResult(AddState.Added);
@@ -65,9 +73,15 @@ public sealed class LayoutStore(IDbContextFactory<FleetDbContext> contexts)
     }
 
     /// <summary>Adds a type group. The very same one again changes nothing; another one under its name is refused.</summary>
-    public async Task<AddResult> AddTypeGroupAsync(TypeGroup typeGroup, CancellationToken ct)
+    public Task<AddResult> AddTypeGroupAsync(TypeGroup typeGroup, CancellationToken ct) => AddTypeGroupAsync(typeGroup, write: true, ct);
+
+    /// <summary>What <see cref="AddTypeGroupAsync(TypeGroup, CancellationToken)"/> would say now; nothing is written.</summary>
+    public Task<AddResult> CheckTypeGroupAsync(TypeGroup typeGroup, CancellationToken ct) => AddTypeGroupAsync(typeGroup, write: false, ct);
+
+    private async Task<AddResult> AddTypeGroupAsync(TypeGroup typeGroup, bool write, CancellationToken ct)
     {
         await using var context = await contexts.CreateDbContextAsync(ct);
+        await using var transaction = await context.Database.BeginTransactionAsync(ct);
         var added = await context.Database.ExecuteSqlAsync(
             $"""
             insert into type_groups (name, title, layout_id)
@@ -75,6 +89,8 @@ public sealed class LayoutStore(IDbContextFactory<FleetDbContext> contexts)
             on conflict (name) do nothing
             """,
             ct);
+        if (write)
+            await transaction.CommitAsync(ct);
         if (added == 1)
             return new AddResult(AddState.Added);
         var stored = await context.TypeGroups.Where(row => row.Name == typeGroup.Name)

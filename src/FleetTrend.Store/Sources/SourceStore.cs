@@ -8,12 +8,20 @@ public sealed class SourceStore(IDbContextFactory<FleetDbContext> contexts)
 {
     /// <summary>Registers a source; the very same one again changes nothing, another title under its name is refused.</summary>
     /// <returns>What became of it, and the source that has the name now.</returns>
-    public async Task<(AddResult Result, Source Stored)> AddAsync(string name, string title, CancellationToken ct)
+    public Task<(AddResult Result, Source Stored)> AddAsync(string name, string title, CancellationToken ct) => AddAsync(name, title, write: true, ct);
+
+    /// <summary>What <see cref="AddAsync(string, string, CancellationToken)"/> would say now; nothing is written.</summary>
+    public Task<(AddResult Result, Source Stored)> CheckAsync(string name, string title, CancellationToken ct) => AddAsync(name, title, write: false, ct);
+
+    private async Task<(AddResult Result, Source Stored)> AddAsync(string name, string title, bool write, CancellationToken ct)
     {
         await using var context = await contexts.CreateDbContextAsync(ct);
+        await using var transaction = await context.Database.BeginTransactionAsync(ct);
         var added = await context.Database.ExecuteSqlAsync(
             $"insert into sources (name, title) values ({name}, {title}) on conflict (name) do nothing", ct);
         var row = await context.Sources.AsNoTracking().SingleAsync(source => source.Name == name, ct);
+        if (write)
+            await transaction.CommitAsync(ct);
         var result = added == 1 ? new AddResult(AddState.Added)
             : row.Title == title ? new AddResult(AddState.Unchanged)
             : new AddResult(AddState.NameInUse, name);

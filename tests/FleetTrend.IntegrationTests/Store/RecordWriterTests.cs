@@ -57,7 +57,7 @@ public sealed class RecordWriterTests(PostgresFixture postgres)
                 Crack("f-1", "ZZ-A01", 900),
                 Record("f-1", 2, new MeterReading("ZZ-A01", new DateOnly(2025, 1, 1), Records.Hours.From(3))),
                 Retraction("f-9", 2),
-                Retraction("f-1", 2),
+                Retraction("f-1", 2), // the revision above has the number
                 Record("x", 1, new Finding
                 {
                     Registration = "ZZ-A01", Location = "exhaust/cyl-9/flange-weld", FoundDate = new DateOnly(2025, 1, 1),
@@ -72,12 +72,12 @@ public sealed class RecordWriterTests(PostgresFixture postgres)
         Assert.Equal(new SaveResult.Accepted(time), results[2]);
         Assert.Equal(new SaveResult.Unchanged(time), results[3]);
         Assert.Equal(new SaveResult.Conflict(SaveConflict.RevisionReused, "1"), results[4]);
-        Assert.Equal(new SaveResult.Conflict(SaveConflict.KindChanged, "Finding"), results[5]);
-        Assert.Equal(new SaveResult.Conflict(SaveConflict.RetractionOfUnknown, "f-9"), results[6]);
-        Assert.Equal(new SaveResult.Accepted(time), results[7]);
+        Assert.Equal(new SaveResult.Accepted(time), results[5]);
+        Assert.Equal(new SaveResult.Accepted(time), results[6]);
+        Assert.Equal(new SaveResult.Conflict(SaveConflict.RevisionReused, "2"), results[7]);
         Assert.Equal(new SaveResult.Conflict(SaveConflict.LocationUnknown, "exhaust/cyl-9/flange-weld"), results[8]);
         Assert.Equal(new SaveResult.Conflict(SaveConflict.SourceUnknown, "nobody"), results[9]);
-        Assert.Equal(3L, await store.ScalarAsync<long>("select count(*) from records"));
+        Assert.Equal(4L, await store.ScalarAsync<long>("select count(*) from records"));
     }
 
     [Fact]
@@ -107,7 +107,7 @@ public sealed class RecordWriterTests(PostgresFixture postgres)
     }
 
     [Fact]
-    public async Task Two_revisions_of_different_kinds_sent_at_once_are_never_both_stored()
+    public async Task Of_two_revisions_of_different_kinds_sent_at_once_the_newer_counts()
     {
         await using var store = await CreateAsync(postgres);
         var one = store.StartProcess().GetRequiredService<RecordWriter>();
@@ -122,7 +122,22 @@ public sealed class RecordWriterTests(PostgresFixture postgres)
                 Task.Run(() => two.SaveAsync([reading], default)));
         }
 
-        Assert.Equal(51L, await store.ScalarAsync<long>("select count(*) from records"));
+        Assert.Equal(101L, await store.ScalarAsync<long>("select count(*) from records"));
+        var asOf = await store.StartProcess().GetRequiredService<Knowledge>().FixAsOfAsync(default);
+        var history = Assert.Single(await store.StartProcess().GetRequiredService<HistoryReader>().ReadAsync(asOf, null, default));
+        Assert.Equal((50, 0), (history.Readings.Count, history.Findings.Count));
+    }
+
+    [Fact]
+    public async Task A_retraction_takes_back_what_comes_after_it()
+    {
+        await using var store = await CreateAsync(postgres);
+        var process = store.StartProcess();
+        await process.GetRequiredService<RecordWriter>().SaveAsync([Retraction("f-1", 2), Retraction("f-2", 3), Aircraft("ZZ-A01")], default);
+        await process.GetRequiredService<RecordWriter>().SaveAsync([Crack("f-1", "ZZ-A01"), Crack("f-2", "ZZ-A01", revision: 2)], default);
+
+        var asOf = await process.GetRequiredService<Knowledge>().FixAsOfAsync(default);
+        Assert.Empty(Assert.Single(await process.GetRequiredService<HistoryReader>().ReadAsync(asOf, null, default)).Findings);
     }
 
     [Fact]
