@@ -26,14 +26,28 @@ public sealed class RecordIntake(
     /// <param name="ct">Cancels; then nothing of the call may count on being stored.</param>
     /// <returns>An outcome per record, in the order given. What is accepted is durable.</returns>
     /// <exception cref="ArgumentOutOfRangeException">More than <see cref="MaxRecords"/> records.</exception>
-    public async Task<IReadOnlyList<Wire.RecordOutcome>> PushAsync(IReadOnlyList<Wire.Record> records, CancellationToken ct)
+    public async Task<IReadOnlyList<Wire.RecordOutcome>> PushAsync(IReadOnlyList<Wire.Record> records, CancellationToken ct) =>
+        await StoreAsync(await ParseAsync(records, ct), ct);
+
+    /// <summary>The first half of <see cref="PushAsync"/>: holds records against the rules and the fleet as it is stored now, and
+    /// writes nothing. A stream parses what comes next while the records before it are being stored.</summary>
+    /// <param name="records">Up to <see cref="MaxRecords"/>.</param>
+    /// <param name="ct">Cancels.</param>
+    /// <exception cref="ArgumentOutOfRangeException">More than <see cref="MaxRecords"/> records.</exception>
+    public Task<ParsedRecords> ParseAsync(IReadOnlyList<Wire.Record> records, CancellationToken ct) => ParseAsync(records, null, ct);
+
+    /// <summary>The second half of <see cref="PushAsync"/>: stores what broke no rule, in one transaction.</summary>
+    /// <param name="batch">What <see cref="ParseAsync(IReadOnlyList{Wire.Record}, CancellationToken)"/> gave; used once.</param>
+    /// <param name="ct">Cancels; then nothing of it may count on being stored.</param>
+    /// <returns>An outcome per record, in the order given. What is accepted is durable.</returns>
+    public async Task<IReadOnlyList<Wire.RecordOutcome>> StoreAsync(ParsedRecords batch, CancellationToken ct)
     {
-        var batch = await ParseAsync(records, null, ct);
+        ArgumentNullException.ThrowIfNull(batch);
         if (batch.Good.Count == 0)
             return batch.Outcomes;
         var results = await writer.SaveAsync([.. batch.Good.Select(g => g.Record)], ct);
         foreach (var ((place, _), result) in batch.Good.Zip(results))
-            batch.Outcomes[place] = Outcome(records[place], result, Wire.RecordState.Accepted);
+            batch.Outcomes[place] = Outcome(batch.Records[place], result, Wire.RecordState.Accepted);
         return batch.Outcomes;
     }
 
@@ -61,7 +75,7 @@ public sealed class RecordIntake(
     }
 
     /// <summary>Holds records against the rules; those that break one have their outcome then.</summary>
-    private async Task<(List<(int Place, NewRecord Record)> Good, Wire.RecordOutcome[] Outcomes)> ParseAsync(
+    private async Task<ParsedRecords> ParseAsync(
         IReadOnlyList<Wire.Record> records, CheckedAircraft? aircraft, CancellationToken ct)
     {
         ArgumentOutOfRangeException.ThrowIfGreaterThan(records.Count, MaxRecords, nameof(records));
@@ -83,7 +97,7 @@ public sealed class RecordIntake(
         }
 
         await RefuseAsync(records, refused, outcomes, ct);
-        return (good, outcomes);
+        return new ParsedRecords(records, good, outcomes);
     }
 
     /// <summary>Refuses, unless the very same record was accepted while the aircraft was still described in another way: then it

@@ -6,16 +6,18 @@ using Grpc.Core;
 namespace FleetTrend.Api.Intake;
 
 /// <summary>
-/// One stream of records: reading and writing overlap, what waits is written together, and each record is acknowledged
-/// once its transaction has committed. Reading pauses while <see cref="MostWaiting"/> wait, and HTTP/2 makes the sender pause.
+/// One stream of records: what waits is parsed together while the records before it are being stored, and each record is
+/// acknowledged once its transaction has committed. Reading pauses while <see cref="MostWaiting"/> wait, and HTTP/2 makes the sender pause.
 /// </summary>
 internal sealed class RecordStream(RecordIntake intake, Func<IReadOnlyList<RecordOutcome>, int> onOutcomes)
 {
     /// <summary>Records read and not yet taken up.</summary>
-    public const int MostWaiting = 1_000;
+    public const int MostWaiting = 2_000;
 
     /// <summary>Records per transaction.</summary>
-    public const int MostTogether = 500;
+    public const int MostTogether = RecordIntake.MaxRecords;
+
+    private static readonly WriteOptions Buffered = new(WriteFlags.BufferHint);
 
     private readonly Channel<StreamRecordsRequest> _waiting = Channel.CreateBounded<StreamRecordsRequest>(
         new BoundedChannelOptions(MostWaiting) { SingleReader = true, SingleWriter = true });
@@ -43,12 +45,6 @@ internal sealed class RecordStream(RecordIntake intake, Func<IReadOnlyList<Recor
         }
     }
 
-    private Task<IReadOnlyList<RecordOutcome>> PushAsync(List<StreamRecordsRequest> together, CancellationToken ct)
-    {
-        IReadOnlyList<Record> records = [.. together.Select(r => r.Record ?? new Record())];
-        return together[0].ValidateOnly ? intake.CheckAsync(records, _checked, ct) : intake.PushAsync(records, ct);
-    }
-
     private async Task ReadAsync(IAsyncStreamReader<StreamRecordsRequest> requests, CancellationToken ct)
     {
         try
@@ -65,20 +61,56 @@ internal sealed class RecordStream(RecordIntake intake, Func<IReadOnlyList<Recor
 
     private async Task WriteAsync(IServerStreamWriter<StreamRecordsResponse> responses, CancellationToken ct)
     {
-        var together = new List<StreamRecordsRequest>(MostTogether);
-        while (await _waiting.Reader.WaitToReadAsync(ct))
+        var storing = Task.CompletedTask;
+        var mustWait = false;
+        try
         {
-            together.Clear();
-            while (together.Count < MostTogether && _waiting.Reader.TryPeek(out var next)
-                && (together.Count == 0 || next.ValidateOnly == together[0].ValidateOnly) && _waiting.Reader.TryRead(out var request))
-                together.Add(request);
-            var outcomes = await PushAsync(together, ct);
-            onOutcomes(outcomes);
-            for (var i = 0; i < outcomes.Count; i++)
+            while (await _waiting.Reader.WaitToReadAsync(ct))
             {
-                await responses.WriteAsync(new StreamRecordsResponse { Sequence = together[i].Sequence, Outcome = outcomes[i] }, ct);
-                Acknowledged++;
+                var together = TakeTogether();
+                IReadOnlyList<Record> records = [.. together.Select(r => r.Record ?? new Record())];
+                if (mustWait)
+                    await storing;
+                var parsed = together[0].ValidateOnly ? null : await intake.ParseAsync(records, ct);
+                await storing;
+                var outcomes = parsed is null ? intake.CheckAsync(records, _checked, ct) : intake.StoreAsync(parsed, ct);
+                storing = AcknowledgeAsync(together, outcomes, responses, ct);
+
+                // An aircraft counts for the records after it once it is stored.
+                mustWait = records.Any(r => r.Aircraft is not null);
             }
+        }
+        finally
+        {
+            await storing.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        }
+
+        await storing;
+    }
+
+    private List<StreamRecordsRequest> TakeTogether()
+    {
+        var together = new List<StreamRecordsRequest>(MostTogether);
+        while (together.Count < MostTogether && _waiting.Reader.TryPeek(out var next)
+            && (together.Count == 0 || next.ValidateOnly == together[0].ValidateOnly) && _waiting.Reader.TryRead(out var request))
+            together.Add(request);
+        return together;
+    }
+
+    private async Task AcknowledgeAsync(
+        List<StreamRecordsRequest> together,
+        Task<IReadOnlyList<RecordOutcome>> storing,
+        IServerStreamWriter<StreamRecordsResponse> responses,
+        CancellationToken ct)
+    {
+        var outcomes = await storing;
+        onOutcomes(outcomes);
+        for (var i = 0; i < outcomes.Count; i++)
+        {
+            // One flush a batch: the sender gets its acknowledgements no later for it.
+            responses.WriteOptions = i < outcomes.Count - 1 ? Buffered : null;
+            await responses.WriteAsync(new StreamRecordsResponse { Sequence = together[i].Sequence, Outcome = outcomes[i] }, ct);
+            Acknowledged++;
         }
     }
 }
