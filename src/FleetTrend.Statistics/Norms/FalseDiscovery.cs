@@ -13,6 +13,21 @@ public static class FalseDiscovery
     /// <remarks>Source: Benjamini and Hochberg 1995, J. R. Stat. Soc. B 57.</remarks>
     public static IReadOnlyList<double> QValues(IReadOnlyList<double> pValues) => StepUp(pValues, pValues.Count);
 
+    /// <summary>
+    /// The p-value up to which everything is called at a level: level times rank over number of tests, at the largest rank
+    /// whose p-value lies at or below it.
+    /// </summary>
+    /// <param name="pValues">p-values in any order, each in [0, 1].</param>
+    /// <param name="level">Share of false calls among calls that is accepted, in (0, 1).</param>
+    /// <returns>The threshold; zero where nothing is called.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A p-value is outside [0, 1], or the level outside (0, 1).</exception>
+    /// <remarks>Source: Benjamini and Hochberg 1995, J. R. Stat. Soc. B 57.</remarks>
+    public static double Threshold(IReadOnlyList<double> pValues, double level)
+    {
+        Confidences.Check(level);
+        return level * QValues(pValues).Count(q => q <= level) / Math.Max(1, pValues.Count);
+    }
+
     /// <summary>Step-up q-values that hold under any dependence; larger than <see cref="QValues"/>.</summary>
     /// <param name="pValues">p-values in any order, each in [0, 1].</param>
     /// <returns>q-values in the same order.</returns>

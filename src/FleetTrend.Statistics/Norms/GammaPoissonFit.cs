@@ -8,6 +8,8 @@ namespace FleetTrend.Statistics.Norms;
 /// </summary>
 public sealed record GammaPoissonFit
 {
+    private GammaPoissonErrors? errors;
+
     /// <summary>Units with exposure behind the fit.</summary>
     public required int Units { get; init; }
 
@@ -28,6 +30,17 @@ public sealed record GammaPoissonFit
 
     /// <summary>Standard deviation of units' rates over their mean; zero without extra variation.</summary>
     public double CoefficientOfVariation => NoExtraVariation ? 0 : 1 / Math.Sqrt(Shape);
+
+    /// <summary>Standard deviation of units' rates; zero without extra variation.</summary>
+    public double StandardDeviation => Mean * CoefficientOfVariation;
+
+    /// <summary>
+    /// Standard errors of the law's parameters; <see cref="NotEstimableKind.OnBoundary"/> without extra variation, where they do not exist.
+    /// </summary>
+    /// <remarks>Source: inverse of the observed information (Fisher); on the edge see Self and Liang 1987.</remarks>
+    public Outcome<GammaPoissonErrors> Errors => errors is { } found
+        ? found
+        : new NotEstimable(NotEstimableKind.OnBoundary, Events, "No extra variation: shape and rate are infinite.");
 
     /// <summary>Log-likelihood at the maximum.</summary>
     public required double LogLikelihood { get; init; }
@@ -73,6 +86,7 @@ public sealed record GammaPoissonFit
             Mean = double.IsInfinity(shape) ? likelihood.PooledRate : likelihood.BestMean(shape),
             LogLikelihood = logLikelihood,
             PoissonLogLikelihood = likelihood.Poisson,
+            errors = double.IsInfinity(shape) ? null : likelihood.Errors(likelihood.BestMean(shape), shape),
         };
     }
 

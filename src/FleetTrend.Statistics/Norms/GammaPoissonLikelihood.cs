@@ -83,6 +83,28 @@ internal sealed class GammaPoissonLikelihood
         return sum;
     }
 
+    /// <summary>
+    /// Errors of log shape and log rate parameter at the maximum, from the second derivatives there; null where they do not
+    /// bend downwards in every direction.
+    /// </summary>
+    public GammaPoissonErrors? Errors(double mean, double shape)
+    {
+        var rate = shape / mean;
+        var (byShape, mixed, byRate) = (0.0, 0.0, 0.0);
+        for (var j = 0; j < unitsAbove.Length; j++)
+            byShape += unitsAbove[j] * (shape / (shape + j)) * (shape / (shape + j));
+        foreach (var unit in units)
+        {
+            var share = rate / (rate + unit.Exposure);
+            mixed -= shape * (1 - share);
+            byRate += shape - (shape + unit.Events) * share * share;
+        }
+        var determinant = byShape * byRate - mixed * mixed;
+        return byShape > 0 && determinant > 0
+            ? new GammaPoissonErrors(Math.Sqrt(byRate / determinant), Math.Sqrt(byShape / determinant), -mixed / determinant)
+            : null;
+    }
+
     /// <summary>Derivative of the log-likelihood by shape, the mean held.</summary>
     public double ShapeScore(double mean, double shape)
     {

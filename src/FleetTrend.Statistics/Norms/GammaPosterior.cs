@@ -34,6 +34,20 @@ public sealed record GammaPosterior
     /// <summary>Equal-tailed credible interval.</summary>
     public Interval Interval { get; }
 
+    /// <summary>
+    /// The rate that is not exceeded with a stated chance. Its inverse is a quantile of the mean time between events at the
+    /// chance left: the time that is exceeded with chance 0.8 is one over the rate at 0.8.
+    /// </summary>
+    /// <param name="probability">Chance, in (0, 1).</param>
+    /// <returns>Events per unit of exposure.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The chance is outside (0, 1).</exception>
+    /// <remarks>Source: NIST/SEMATECH e-Handbook 8.4.6 (limits of the mean time between failures from the gamma law).</remarks>
+    public double RateNotExceededWith(double probability)
+    {
+        Confidences.Check(probability);
+        return Quantile.Gamma(probability, Shape) / Rate;
+    }
+
     /// <summary>Chance that the rate lies above a value.</summary>
     /// <param name="value">Events per unit of exposure, zero or more.</param>
     public double Above(double value) => value <= 0 ? 1 : SpecialFunctions.GammaUpperRegularized(Shape, Rate * value);

@@ -39,6 +39,12 @@ public sealed class HierarchicalRates
     /// <summary>Posterior mean of the gamma law's rate parameter.</summary>
     public double MeanRateParameter => nodes.Sum(n => n.Weight * n.Shape / n.Mean);
 
+    /// <summary>Posterior standard deviation of the gamma law's shape.</summary>
+    public double ShapeDeviation => Deviation(n => n.Shape);
+
+    /// <summary>Posterior standard deviation of the gamma law's rate parameter.</summary>
+    public double RateParameterDeviation => Deviation(n => n.Shape / n.Mean);
+
     /// <summary>Estimates all units together.</summary>
     /// <param name="units">Units' events and exposure (hours, or events expected at the norm).</param>
     /// <param name="confidence">Credibility of intervals, in (0, 1).</param>
@@ -64,5 +70,11 @@ public sealed class HierarchicalRates
         var law = RateQuadrature.Nodes(likelihood, prior);
         return new HierarchicalRates(
             law, [.. units.Select(u => new ShrunkRate(u, law, confidence))], prior, likelihood.Events);
+    }
+
+    private double Deviation(Func<RateNode, double> value)
+    {
+        var mean = nodes.Sum(n => n.Weight * value(n));
+        return Math.Sqrt(nodes.Sum(n => n.Weight * (value(n) - mean) * (value(n) - mean)));
     }
 }

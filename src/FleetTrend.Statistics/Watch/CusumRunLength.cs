@@ -76,7 +76,8 @@ public sealed class CusumRunLength
         return new CusumRunLength(chain, headStart);
     }
 
-    private static double[] CountChances(double mean)
+    /// <summary>Chances of the counts 0, 1, 2 and so on, as far as they matter.</summary>
+    internal static double[] CountChances(double mean)
     {
         var poisson = new MathNet.Numerics.Distributions.Poisson(mean);
         var most = (int)Math.Ceiling(mean + 12 * Math.Sqrt(mean) + 30);

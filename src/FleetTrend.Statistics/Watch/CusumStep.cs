@@ -7,5 +7,6 @@ namespace FleetTrend.Statistics.Watch;
 /// <param name="Expected">Events expected since the look before.</param>
 /// <param name="Sum">The sum after the look (before it is set back where the look signals).</param>
 /// <param name="Signals">Whether the sum has reached the limit.</param>
+/// <param name="Excess">Events found less events expected since the first look, whatever the sum was set back to.</param>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct CusumStep(int Observed, double Expected, double Sum, bool Signals);
+public readonly record struct CusumStep(int Observed, double Expected, double Sum, bool Signals, double Excess);

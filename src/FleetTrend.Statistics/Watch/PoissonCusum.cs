@@ -45,7 +45,7 @@ public sealed record PoissonCusum
         IReadOnlyList<(int Observed, double Expected)> looks, double start = 0, bool resetAfterSignal = false)
     {
         var steps = new CusumStep[looks.Count];
-        var sum = start;
+        var (sum, excess) = (start, 0.0);
         for (var i = 0; i < steps.Length; i++)
         {
             var (observed, expected) = looks[i];
@@ -55,7 +55,8 @@ public sealed record PoissonCusum
                     nameof(looks), (observed, expected), "Counts and expectations are finite, zero or more.");
             }
             sum = Math.Max(0, sum + Weight(observed, expected));
-            steps[i] = new CusumStep(observed, expected, sum, sum >= Limit);
+            excess += observed - expected;
+            steps[i] = new CusumStep(observed, expected, sum, sum >= Limit, excess);
             if (resetAfterSignal && sum >= Limit)
                 sum = 0;
         }

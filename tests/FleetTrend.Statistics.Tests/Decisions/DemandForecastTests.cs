@@ -53,6 +53,10 @@ public sealed class DemandForecastTests
         reference.Equal(stock.Select(s => s.Covered), "covered");
         reference.Equal(StockLevel.ForNegativeBinomial(3.2, 2, 0.95).Stock, "negative_binomial_mean_3.2_size_2");
         Assert.Equal(0, StockLevel.ForPoisson(0, 0.95).Stock);
+        // Poisson and negative binomial tables, to the digits that they print.
+        Assert.Equal([2, 4, 6, 10], stock.Select(s => s.Stock));
+        Assert.All(stock.Zip([0.9526, 0.9814, 0.9554, 0.9574]), p => Assert.Equal(p.Second, p.First.Covered, 4));
+        Assert.Equal(9, StockLevel.ForNegativeBinomial(3.2, 2, 0.95).Stock);
     }
 
     [Fact]

@@ -12,6 +12,8 @@ public sealed class FalseDiscoveryTests
         var q = FalseDiscovery.QValues(p);
         reference.Equal(q, "false_discovery");
         Assert.Equal(reference.Published("rejected_false_discovery"), q.Count(v => v <= 0.05));
+        reference.Equal(FalseDiscovery.Threshold(p, 0.05), "threshold");
+        Assert.Equal(4, p.Count(v => v <= FalseDiscovery.Threshold(p, 0.05)));
     }
 
     [Fact] // R's p.adjust on the same p-values: BY, Holm, Hochberg, Bonferroni.
@@ -23,6 +25,20 @@ public sealed class FalseDiscoveryTests
         reference.Equal(FamilyWise.Holm(p), "holm");
         reference.Equal(FamilyWise.Hochberg(p), "hochberg");
         reference.Equal(FamilyWise.Bonferroni(p), "bonferroni");
+        Assert.Equal(reference.Published("rejected_bonferroni"), FamilyWise.Bonferroni(p).Count(v => v <= 0.05));
+        Assert.Equal(reference.Published("rejected_hochberg"), FamilyWise.Hochberg(p).Count(v => v <= 0.05));
+    }
+
+    [Fact] // The number called at 0.05 by each adjustment, R's p.adjust.
+    public void Calls_by_each_adjustment()
+    {
+        var reference = ReferenceCase.Load("bh-1995");
+        var p = reference.Column("p");
+        reference.Equal(FalseDiscovery.QValues(p).Count(v => v <= 0.05), "rejected", "false_discovery");
+        reference.Equal(FalseDiscovery.QValuesUnderDependence(p).Count(v => v <= 0.05), "rejected", "under_dependence");
+        reference.Equal(FamilyWise.Holm(p).Count(v => v <= 0.05), "rejected", "holm");
+        reference.Equal(FamilyWise.Hochberg(p).Count(v => v <= 0.05), "rejected", "hochberg");
+        reference.Equal(FamilyWise.Bonferroni(p).Count(v => v <= 0.05), "rejected", "bonferroni");
     }
 
     [Fact] // The order of the tests does not matter (definition).
@@ -37,6 +53,8 @@ public sealed class FalseDiscoveryTests
     public void No_tests_and_impossible_p_values()
     {
         Assert.Empty(FalseDiscovery.QValues([]));
+        Assert.Equal(0, FalseDiscovery.Threshold([], 0.05));
+        Assert.Equal(0, FalseDiscovery.Threshold([0.6, 0.9], 0.05));
         Assert.Throws<ArgumentOutOfRangeException>(() => FalseDiscovery.QValues([0.2, 1.1]));
         Assert.Throws<ArgumentOutOfRangeException>(() => FalseDiscovery.QValues([double.NaN]));
     }

@@ -17,6 +17,10 @@ public sealed class HierarchicalRatesTests
         void Near(double expected, double actual) => Assert.Equal(expected, actual, 1e-4 * Math.Abs(expected) + 1e-5);
         Near(reference.Expected("hierarchy", "shape_mean"), rates.MeanShape);
         Near(reference.Expected("hierarchy", "rate_mean"), rates.MeanRateParameter);
+        Near(reference.Expected("hierarchy", "shape_sd"), rates.ShapeDeviation);
+        Near(reference.Expected("hierarchy", "rate_sd"), rates.RateParameterDeviation);
+        Assert.Equal(reference.Published("shape_mean"), rates.MeanShape, 0.02);
+        Assert.Equal(reference.Published("rate_mean"), rates.MeanRateParameter, 0.03);
         foreach (var (expected, unit) in reference.ExpectedAll("hierarchy", "theta_mean").Zip(rates.Units))
             Near(expected, unit.Rate);
         foreach (var (printed, unit) in reference.PublishedAll("theta_mean").Zip(rates.Units))

@@ -32,6 +32,18 @@ public sealed class GarwoodIntervalTests
         Assert.Equal(18.39, GarwoodInterval.Estimate(10).Upper, 2);
     }
 
+    [Fact] // The chi-square formula's limits at 95 percent to four digits, as common tables print them.
+    public void Limits_of_small_counts()
+    {
+        double[] lower = [0, 0.0253, 0.2422, 0.6187, 1.0899, 1.6235];
+        double[] upper = [3.6889, 5.5716, 7.2247, 8.7673, 10.2416, 11.6683];
+        for (var events = 0; events <= 5; events++)
+        {
+            Assert.Equal(lower[events], GarwoodInterval.Estimate(events).Lower, 4);
+            Assert.Equal(upper[events], GarwoodInterval.Estimate(events).Upper, 4);
+        }
+    }
+
     [Theory] // The definition itself (Garwood 1936): each limit puts half of what confidence leaves into one Poisson tail.
     [InlineData(1)]
     [InlineData(7)]

@@ -23,6 +23,9 @@ public sealed class RateEstimateTests
         reference.Equal(1 / rate.Rate, "mtbf");
         reference.Equal(1 / rate.Interval.Upper, "lower");
         reference.Equal(1 / rate.Interval.Lower, "upper");
+        var toLast = RateEstimate.EstimateToLastEvent((int)reference.Parameter("events"), reference.Parameter("hours"), 0.9).Value;
+        reference.Equal(1 / toLast.Interval.Upper, "lower_failure_truncated");
+        Assert.Equal(rate.Interval.Lower, toLast.Interval.Lower);
         Assert.Equal(reference.Published("lower"), 1 / rate.Interval.Upper, 4);
         Assert.Equal(reference.Published("upper"), 1 / rate.Interval.Lower, 3);
     }
@@ -33,6 +36,7 @@ public sealed class RateEstimateTests
         var reference = ReferenceCase.Load("nist-8.4.5.1-hpp-bounds");
         var limits = reference.Parameters("zero_tails").Select(t => 1000 / GarwoodInterval.UpperLimit(0, 1 - t));
         reference.Equal(limits, "zero_lower");
+        reference.Equal(1 / RateEstimate.Estimate(0, 1000).Value.Interval.Lower, "zero_upper");
     }
 
     [Theory] // NIST/SEMATECH e-Handbook 8.4.5.1, the factor tables' formula.
@@ -45,8 +49,18 @@ public sealed class RateEstimateTests
         var reference = ReferenceCase.Load("nist-8.4.5.1-factor-table");
         var failures = reference.Counts("failures");
         var rates = failures.Select(f => RateEstimate.Estimate(f, 1, confidence).Value).ToList();
-        reference.Equal(rates.Select(r => r.Rate / r.Interval.Upper), column, "lower");
-        reference.Equal(rates.Select(r => r.Rate / r.Interval.Lower), column, "upper");
+        // Without failures the factor is one of the whole time.
+        reference.Equal(rates.Select(r => Math.Max(r.Events, 1) / r.Interval.Upper), column, "lower");
+        reference.Equal(rates.Select(r => Math.Max(r.Events, 1) / r.Interval.Lower), column, "upper");
+        reference.Equal(failures.Select(f => Math.Max(f, 1) / GarwoodInterval.UpperLimit(f, confidence)), column, "lower_one_sided");
+    }
+
+    [Fact] // The same tables' printed rows of one failure, to their last digit (from memory).
+    public void Nist_factors_of_one_failure_as_printed()
+    {
+        var printed = ReferenceCase.Load("nist-8.4.5.1-factor-table").PublishedAll("one_failure");
+        double[] found = [.. new[] { 0.6, 0.8, 0.9, 0.95 }.Select(c => RateEstimate.Estimate(1, 1, c).Value.Interval).SelectMany(i => new[] { 1 / i.Upper, 1 / i.Lower })];
+        Assert.All(printed.Zip(found), p => Assert.Equal(p.First, p.Second, 2e-4));
     }
 
     [Fact] // Garwood 1936: nothing seen in 2000 h still allows 3.6889 / 2000 per hour at 95 percent.
@@ -61,6 +75,13 @@ public sealed class RateEstimateTests
     [Fact]
     public void No_exposure_is_a_typed_reason() =>
         Assert.Equal(NotEstimableKind.NothingObserved, RateEstimate.Estimate(0, 0).Reason?.Kind);
+
+    [Fact]
+    public void A_watch_to_the_last_event_needs_one()
+    {
+        Assert.Equal(NotEstimableKind.NoEvents, RateEstimate.EstimateToLastEvent(0, 10).Reason?.Kind);
+        Assert.Equal(NotEstimableKind.NothingObserved, RateEstimate.EstimateToLastEvent(0, 0).Reason?.Kind);
+    }
 
     [Fact]
     public void Events_without_exposure_are_refused() => Assert.Throws<ArgumentException>(() => RateEstimate.Estimate(1, 0));

@@ -28,6 +28,22 @@ public sealed class AlertLevelTests
         Assert.Equal(level, AlertLevel.Compute(definition, months, 900).Value.PerThousandHours, 4);
     }
 
+    [Fact] // The parts of those levels, same source: mean 4.41704, pooled 4.51128, deviations 1.35447 and 1.29681, three months 4.36764.
+    public void Printed_parts_of_the_levels()
+    {
+        var months = Months(ReferenceCase.Load("alert-levels-twelve-months"));
+        double Level(AlertDefinition definition) => AlertLevel.Compute(definition, months, 900).Value.PerThousandHours;
+        var deviation = Level(AlertDefinition.MeanPlusThreeDeviations) - Level(AlertDefinition.MeanPlusTwoDeviations);
+        var mean = Level(AlertDefinition.MeanPlusTwoDeviations) - 2 * deviation;
+        Assert.Equal(1.35447, deviation, 4);
+        Assert.Equal(4.41704, mean, 4);
+        Assert.Equal(1.29681, (Level(AlertDefinition.MeanPlusTwoPopulationDeviations) - mean) / 2, 4);
+        Assert.Equal(4.36764, Level(AlertDefinition.ThreeMonthPooledRateTimesOnePointThree) / 1.3, 4);
+        Assert.Equal(
+            4.51128,
+            3 * Level(AlertDefinition.PooledPlusTwoPoissonDeviations) - 2 * Level(AlertDefinition.PooledPlusThreePoissonDeviations), 4);
+    }
+
     [Fact]
     public void Too_few_months_are_a_typed_reason()
     {

@@ -1,3 +1,4 @@
+using FleetTrend.Statistics.Rates;
 using FleetTrend.Statistics.Watch;
 
 namespace FleetTrend.Statistics.Tests.Watch;
@@ -13,6 +14,10 @@ public sealed class PoissonCusumTests
         reference.Equal(up.Select(s => s.Sum), "upper");
         reference.Equal(1 + up.ToList().FindIndex(s => s.Signals), "first_signal");
         reference.Equal(new PoissonCusum(0.5, 2.5).Run(looks).Select(s => s.Sum), "lower");
+        reference.Equal(up.Select(s => s.Excess), "excess");
+        var ratio = RateEstimate.Estimate(looks.Sum(l => l.First), looks.Sum(l => l.Second)).Value;
+        reference.Equal(ratio.Rate, "ratio");
+        reference.Equal([ratio.Interval.Lower, ratio.Interval.Upper], "ratio_limits");
     }
 
     [Fact] // Constructed; reference value 1 / log 2 (Lucas 1985), set back after each signal, in R.
@@ -25,6 +30,9 @@ public sealed class PoissonCusumTests
         var steps = new PoissonCusum(2, 4 * scale).Run(looks, resetAfterSignal: true);
         reference.Equal(steps.Select(s => s.Sum / scale), "path");
         reference.Equal(steps.Select((s, i) => (s, i)).Where(p => p.s.Signals).Select(p => p.i + 1.0), "signals");
+        var running = new PoissonCusum(2, 4 * scale).Run(looks);
+        reference.Equal(running.Select(s => s.Sum / scale), "path_without_reset");
+        reference.Equal(running.Select(s => s.Sum), "log_likelihood_without_reset");
     }
 
     [Fact] // The chain's chance of a false signal within 40 looks is met by simulating the same constant pattern.

@@ -6,7 +6,8 @@ p <- c(.0001,.0004,.0019,.0095,.0201,.0278,.0298,.0344,.0459,.3240,.4262,.5719,.
 q <- p.adjust(p, "BH")
 golden("bh-1995", "Adjusted p-values of 15 tests", "Benjamini and Hochberg 1995, worked example: four rejected at 0.05, three by Bonferroni and by Hochberg; R stats::p.adjust",
   table = data.frame(p = p), rel = 1e-10, abs = 1e-14,
-  expected = list(false_discovery = q, under_dependence = p.adjust(p, "BY"), holm = p.adjust(p, "holm"), hochberg = p.adjust(p, "hochberg"), bonferroni = p.adjust(p, "bonferroni")),
+  expected = list(false_discovery = q, under_dependence = p.adjust(p, "BY"), holm = p.adjust(p, "holm"), hochberg = p.adjust(p, "hochberg"), bonferroni = p.adjust(p, "bonferroni"),
+    threshold = .05 * sum(q <= .05) / 15, rejected = lapply(c(false_discovery = "BH", under_dependence = "BY", holm = "holm", hochberg = "hochberg", bonferroni = "bonferroni"), function(m) sum(p.adjust(p, m) <= .05))),
   published = list(rejected_false_discovery = 4, rejected_bonferroni = 3, rejected_hochberg = 3), checks = list("the published four" = sum(q <= .05) == 4))
 
 # Leave one out: law of a sum of binomials by direct convolution of dbinom.
@@ -52,30 +53,63 @@ fit <- function(x, t) {
   g <- function(th) { a <- exp(th[1]); b <- exp(th[2]); -c(a * sum(digamma(a + x) - digamma(a) + log(b / (b + t))), b * sum(a / b - (a + x) / (b + t))) }
   th <- optim(c(0, log(sum(t) / sum(x))), f, g, method = "BFGS", control = list(reltol = 1e-15, maxit = 2000))$par
   for (i in 1:30) { h <- sapply(1:2, function(j) { e <- c(0, 0); e[j] <- 1e-5; (g(th + e) - g(th - e)) / 2e-5 }); s <- solve(h, g(th)); th <- th - s; if (max(abs(s)) < 1e-12) break }
-  list(shape = exp(th[1]), rate = exp(th[2]), log_likelihood = -f(th))
+  # Errors from the analytic second derivatives (trigamma form) in log shape and log rate.
+  a <- exp(th[1]); b <- exp(th[2]); V <- solve(matrix(c(-a^2 * sum(trigamma(a + x) - trigamma(a)), -a * sum(1 - b / (b + t)), -a * sum(1 - b / (b + t)), sum(a - (a + x) * b^2 / (b + t)^2)), 2))
+  list(shape = a, rate = b, prior_mean = a / b, prior_sd = sqrt(a) / b, log_likelihood = -f(th), log_likelihood_poisson = sum(dpois(x, t * sum(x) / sum(t), log = TRUE)),
+    se_log_shape = sqrt(V[1, 1]), se_log_rate = sqrt(V[2, 2]), covariance = V[1, 2], posterior_shape = a + x, posterior_rate = b + t, mean = (a + x) / (b + t),
+    lower = qgamma(.025, a + x, b + t), upper = qgamma(.975, a + x, b + t))
 }
+equal_rates <- function(x, t) { e <- t * sum(x) / sum(t); c2 <- sum((x - e)^2 / e); n <- length(x) - 1
+  list(rate = sum(x) / sum(t), chi_square = c2, degrees = n, p = pchisq(c2, n, lower.tail = FALSE), deviance = 2 * sum(ifelse(x > 0, x * log(x / e), 0) - (x - e))) }
 x <- c(5, 1, 5, 14, 3, 19, 1, 1, 4, 22); t <- c(94.320, 15.720, 62.880, 125.760, 5.240, 31.440, 1.048, 1.048, 2.096, 10.480)
-f <- fit(x, t); a <- f$shape; b <- f$rate; ll0 <- sum(dpois(x, t * sum(x) / sum(t), log = TRUE)); lr <- 2 * (f$log_likelihood - ll0)
+f <- fit(x, t); a <- f$shape; b <- f$rate; lr <- 2 * (f$log_likelihood - f$log_likelihood_poisson)
+m <- sum(x) / sum(t); v <- (sum(t * (x / t - m)^2) - 9 * m) / (sum(t) - sum(t^2) / sum(t))
 nb <- optim(c(.8, 1.3), function(p) if (any(p <= 0)) 1e9 else -sum(dnbinom(x, size = p[1], prob = p[2] / (p[2] + t), log = TRUE)), control = list(reltol = 1e-15, maxit = 5000))
 # Published priors of the full hierarchy: shape exponential of rate 1, rate Gamma(0.1, 1); posterior by a fine grid.
 la <- seq(log(1e-3), log(8), length.out = 801); lb <- seq(log(1e-6), log(15), length.out = 1601)
 G <- outer(la, lb, Vectorize(function(u, v) { a <- exp(u); b <- exp(v); sum(lgamma(a + x) - lgamma(a) + a * log(b) - (a + x) * log(b + t)) - a + (.1 - 1) * log(b) - b + u + v }))
-W <- exp(G - max(G)); W <- W / sum(W); A <- exp(la); B <- exp(lb)
+W <- exp(G - max(G)); W <- W / sum(W); A <- exp(la); B <- exp(lb); ma <- sum(rowSums(W) * A); mb <- sum(colSums(W) * B)
 golden("pump-failures", "Gamma-Poisson law of ten pumps' failure rates: marginal likelihood, posteriors, and the full hierarchy",
   "Gaver and O'Muircheartaigh 1987; George, Makov and Smith 1993 (priors; published simulated values about shape .70, rate .93, theta .060 .102 .089 .116 .60 .61 .90 .91 1.6 2.0, from memory)",
   table = data.frame(events = x, exposure = t), rel = 1e-6, abs = 1e-9,
-  expected = list(shape = a, rate = b, log_likelihood = f$log_likelihood, log_likelihood_poisson = ll0, likelihood_ratio = lr, equal_rates_p = .5 * pchisq(lr, 1, lower.tail = FALSE),
-    mean = (a + x) / (b + t), lower = qgamma(.025, a + x, b + t), upper = qgamma(.975, a + x, b + t), above_1 = pgamma(1, a + x, b + t, lower.tail = FALSE),
+  expected = c(f, list(likelihood_ratio = lr, equal_rates_p = .5 * pchisq(lr, 1, lower.tail = FALSE), equal_rates = equal_rates(x, t), raw_rates = x / t,
+    moments = list(mean = m, variance = v, shape = m^2 / v, rate = m / v), above_1 = pgamma(1, a + x, b + t, lower.tail = FALSE),
     upper_p = pnbinom(x - 1, size = a, prob = b / (b + t), lower.tail = FALSE),
-    hierarchy = list(shape_mean = sum(rowSums(W) * A), rate_mean = sum(colSums(W) * B), theta_mean = sapply(1:10, function(i) sum(W * outer(A + x[i], B + t[i], "/"))))),
-  published = list(theta_mean = c(.060, .102, .089, .116, .60, .61, .90, .91, 1.6, 2.0)),
+    hierarchy = list(shape_mean = ma, shape_sd = sqrt(sum(rowSums(W) * A^2) - ma^2), rate_mean = mb, rate_sd = sqrt(sum(colSums(W) * B^2) - mb^2), theta_mean = sapply(1:10, function(i) sum(W * outer(A + x[i], B + t[i], "/")))))),
+  published = list(shape_mean = .70, rate_mean = .93, theta_mean = c(.060, .102, .089, .116, .60, .61, .90, .91, 1.6, 2.0)),
   checks = list("dnbinom maximised by Nelder-Mead" = max(abs(c(a, b) / nb$par - 1)) < 1e-5))
 
-d <- read.csv("../sim2-cracks/data.csv"); w <- d[d$what == "window", ]; e <- d[d$what == "event", ]
-hours <- w$stop - w$start; x <- tabulate(e$unit, 60); E <- sum(x) * hours / sum(hours); f <- fit(x, E); a <- f$shape; b <- f$rate
-pn <- pnbinom(x - 1, size = a, prob = b / (b + E), lower.tail = FALSE); pp <- ppois(x - 1, E, lower.tail = FALSE)
-golden("sim2-cracks-aircraft", "Sixty aircraft against the fleet: gamma-Poisson law, posterior ratios, upper tails and their q-values",
-  "simulated, seed 20240602 (see sim2-cracks): frailty of shape 3, aircraft 17 at four times the rate", table = data.frame(events = x, expected = E), rel = 1e-6, abs = 1e-9,
-  expected = list(shape = a, rate = b, mean = (a + x) / (b + E), lower = qgamma(.025, a + x, b + E), upper = qgamma(.975, a + x, b + E),
-    above_2 = pgamma(2, a + x, b + E, lower.tail = FALSE), p_poisson = pp, p_law = pn, q_poisson = p.adjust(pp, "BH"), q_law = p.adjust(pn, "BH")),
+d <- read.csv("../sim2-cracks/data.csv"); w <- d[d$what == "window", ]; e <- d[d$what == "event", ]; hours <- w$stop - w$start
+x <- tabulate(e$location, 12); T <- sum(hours)
+golden("sim2-cracks-locations", "Crack rates of twelve welds with exact limits, and their gamma-Poisson law", "simulated, seed 20240602 (see sim2-cracks)",
+  table = data.frame(location = 1:12, events = x, hours = T), rel = 1e-6, abs = 1e-10,
+  expected = c(list(rate_by_location = x / T, rate_lower = qchisq(.025, 2 * x) / 2 / T, rate_upper = qchisq(.975, 2 * x + 2) / 2 / T), fit(x, rep(T, 12))),
+  checks = list("every weld cracked" = all(x > 0)))
+
+x <- tabulate(e$unit, 60); E <- sum(x) * hours / sum(hours); f <- fit(x, E); a <- f$shape; b <- f$rate
+tail <- function(x, a, b, E) pnbinom(x - 1, size = a, prob = b / (b + E), lower.tail = FALSE)
+pn <- tail(x, a, b, E); pp <- ppois(x - 1, E, lower.tail = FALSE); flagged <- function(p) which(p.adjust(p, "BH") <= .05)
+o <- -17; r <- sum(x[o]) / sum(hours[o]); g <- fit(x[o], r * hours[o]); e17 <- r * hours[17]
+golden("sim2-cracks-aircraft", "Sixty aircraft against the fleet: gamma-Poisson law, posterior ratios, upper tails and their q-values; aircraft 17 against the others",
+  "simulated, seed 20240602 (see sim2-cracks): frailty of shape 3, aircraft 17 at four times the rate", table = data.frame(events = x, expected = E, hours = hours), rel = 1e-6, abs = 1e-9,
+  expected = c(f, list(above_2 = pgamma(2, a + x, b + E, lower.tail = FALSE), p_poisson = pp, p_law = pn, q_poisson = p.adjust(pp, "BH"), q_law = p.adjust(pn, "BH"),
+    flagged_poisson = flagged(pp), flagged_law_count = length(flagged(pn)), top = which.max(f$mean), equal_rates = equal_rates(x, E), likelihood_ratio = 2 * (f$log_likelihood - f$log_likelihood_poisson),
+    others = list(expected = e17, shape = g$shape, rate = g$rate, p_law = tail(x[17], g$shape, g$rate, e17)))),
   note = "aircraft 17 ranks first; a test that allows for spread between aircraft does not flag it after multiplicity, a plain Poisson test flags ten of sixty")
+
+# Gamma prior of one rate from two quantiles of the mean time between failures, and the posterior after counts.
+a <- uniroot(function(a) qgamma(.95, a) / qgamma(.5, a) - 600 / 250, c(.001, 500), tol = .Machine$double.eps)$root; b <- 600 * qgamma(.5, a)
+script <- pgamma(c(.001667, .004), shape = 2.863, scale = 1 / 1522.46)
+golden("nist-8.2.5-gamma-prior", "Gamma prior of a failure rate from the median (600 h) and the 5 percent quantile (250 h) of the mean time between failures",
+  "NIST/SEMATECH e-Handbook 8.2.5, the handbook's own R script: a 2.863055, b 1522.506, and .5001232, .9499963 at its rounded values",
+  parameters = list(median = 600, low = 250), rel = 1e-6, abs = 1e-9,
+  expected = list(shape = a, rate = b, at_median = pgamma(1 / 600, a, b), at_low = pgamma(1 / 250, a, b), rounded = script),
+  published = list(shape = 2.863055, rate = 1522.506, rounded = c(.5001232, .9499963)),
+  checks = list("the printed digits" = round(a, 6) == 2.863055 && round(b, 3) == 1522.506 && all(round(script, 7) == c(.5001232, .9499963))))
+golden("nist-8.4.6-bayes-mtbf", "Gamma posterior after 2 failures in 1909 h with prior a = 2, b = 1400: mean time between failures",
+  "NIST/SEMATECH e-Handbook 8.4.6: median 901 h, reciprocal mean 827 h, 80 percent lower limit 600 h (example numbers from memory, they reproduce)",
+  parameters = list(prior_shape = 2, prior_rate = 1400, failures = 2, hours = 1909), rel = 1e-6, abs = 1e-9,
+  expected = list(shape = 4, rate = 3309, median = 1 / qgamma(.5, 4, 3309), reciprocal_mean = 3309 / 4, lower_80 = 1 / qgamma(.8, 4, 3309), lower_90 = 1 / qgamma(.9, 4, 3309),
+    interval_90 = 1 / qgamma(c(.95, .05), 4, 3309), above_600 = pgamma(1 / 600, 4, 3309)),
+  published = list(median = 901, reciprocal_mean = 827, lower_80 = 600),
+  checks = list("the printed hours" = round(1 / qgamma(.5, 4, 3309)) == 901 && floor(3309 / 4) == 827 && round(1 / qgamma(.8, 4, 3309)) == 600))
