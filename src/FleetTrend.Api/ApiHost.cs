@@ -1,3 +1,4 @@
+using FleetTrend.Api.Access;
 using FleetTrend.Api.Flags;
 using FleetTrend.Api.Intake;
 using FleetTrend.Api.Layouts;
@@ -21,10 +22,10 @@ public static class ApiHost
     /// <summary>Most bytes of one request message; a larger one is refused with MESSAGE_TOO_LARGE.</summary>
     public const int MaxMessageBytes = 4 * 1024 * 1024;
 
-    /// <summary>Builds the host; the caller runs it, and disposes <paramref name="database"/> after it.</summary>
+    /// <summary>Builds the host; the caller runs it after <see cref="PrepareAsync"/>, and disposes <paramref name="database"/> after it.</summary>
     /// <param name="args">Command line, for ASP.NET Core's own settings.</param>
     /// <param name="settings">Validated settings.</param>
-    /// <param name="database">The database, shared by all hosts of a process; its schema is up to date.</param>
+    /// <param name="database">The database, shared by all hosts of a process.</param>
     /// <param name="configure">What a caller adds or replaces before the host is built: tests, a log of their own.</param>
     public static WebApplication Build(
         string[] args, HostSettings settings, HostDatabase database, Action<WebApplicationBuilder>? configure = null)
@@ -42,6 +43,7 @@ public static class ApiHost
         builder.Services.AddSingleton<RecordIntake>();
         builder.Services.AddSingleton<TrendReader>();
         builder.Services.AddSingleton<ReportReproduction>();
+        builder.Services.AddAccess();
         builder.Services.AddRazorPages();
         AddGrpc(builder.Services);
         configure?.Invoke(builder);
@@ -50,6 +52,7 @@ public static class ApiHost
         app.MapFleetTrendHealth();
         app.MapFleetTrendGrpcHealth();
         app.MapGrpcReflectionService();
+        app.MapGrpcService<AccessGrpcService>();
         app.MapGrpcService<IntakeGrpcService>();
         app.MapGrpcService<LayoutGrpcService>();
         app.MapGrpcService<SourceGrpcService>();
@@ -60,6 +63,14 @@ public static class ApiHost
         return app;
     }
 
+    /// <summary>Brings the schema up to date, and makes the first key where there is none; several processes may do so at once.</summary>
+    public static async Task PrepareAsync(WebApplication app, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        await StoreSchema.MigrateAsync(app.Services, ct);
+        await FirstKey.MakeAsync(app.Services, ct);
+    }
+
     private static void AddGrpc(IServiceCollection services)
     {
         services
@@ -68,6 +79,7 @@ public static class ApiHost
                 // Twice the announced limit: what lies between is refused by us, with details; beyond it by the framework.
                 grpc.MaxReceiveMessageSize = 2 * MaxMessageBytes;
                 grpc.Interceptors.Add<FaultInterceptor>();
+                grpc.Interceptors.Add<AccessInterceptor>();
             })
             // Without a registry of the detail types, a rich error over JSON is an empty 500.
             .AddJsonTranscoding(json => json.TypeRegistry = TypeRegistry.FromFiles(ErrorDetailsReflection.Descriptor));

@@ -1,3 +1,5 @@
+using System.Net;
+
 namespace FleetTrend.Api;
 
 /// <summary>Every log message of the API, numbered from 3001.</summary>
@@ -14,6 +16,21 @@ internal static partial class ApiLog
 
     [LoggerMessage(3004, LogLevel.Information, "Stream broken off by the caller after {Acknowledged} acknowledged records")]
     public static partial void StreamBroken(ILogger log, long acknowledged);
+
+    [LoggerMessage(3201, LogLevel.Warning, "Refused a call of {Method} from {Address}: {Reason} (key {KeyId})")]
+    public static partial void CallRefused(ILogger log, string method, IPAddress address, string reason, string keyId);
+
+    [LoggerMessage(3202, LogLevel.Warning, "Further refused calls from {Address} are counted and not logged, for up to {Seconds} s")]
+    public static partial void RefusedCallsNotLogged(ILogger log, IPAddress address, double seconds);
+
+    [LoggerMessage(3203, LogLevel.Information, "Key {KeyId} was made by key {By}")]
+    public static partial void KeyMade(ILogger log, string keyId, string by);
+
+    [LoggerMessage(3204, LogLevel.Information, "Key {KeyId} was revoked by key {By}")]
+    public static partial void KeyRevoked(ILogger log, string keyId, string by);
+
+    [LoggerMessage(3205, LogLevel.Warning, "The first key, {KeyId}, which administers, is in {File}; keep it elsewhere and delete the file")]
+    public static partial void FirstKeyMade(ILogger log, string keyId, string file);
 
     [LoggerMessage(3101, LogLevel.Error, "Fault in {Method}")]
     public static partial void Fault(ILogger log, string method, Exception exception);

@@ -1,12 +1,11 @@
 using FleetTrend.Api;
 using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
-using FleetTrend.Store;
 
 var configuration = new ConfigurationBuilder().AddEnvironmentVariables().AddCommandLine(args).Build();
 var settings = HostSettings.Read(configuration);
 using var loggers = LoggerFactory.Create(logging => logging.AddSimpleConsole());
 await using var database = await HostDatabase.OpenAsync(settings, loggers, CancellationToken.None);
 await using var app = ApiHost.Build(args, settings, database);
-await StoreSchema.MigrateAsync(app.Services, CancellationToken.None);
+await ApiHost.PrepareAsync(app, CancellationToken.None);
 await app.RunAsync();

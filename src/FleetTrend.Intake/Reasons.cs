@@ -108,6 +108,33 @@ public static class Reasons
     /// <summary>The name is in use for something else.</summary>
     public static readonly Reason NameInUse = new("NAME_IN_USE", Code.AlreadyExists, "Take another name; what is stored under a name does not change.");
 
+    /// <summary>The call came without a key.</summary>
+    public static readonly Reason KeyRequired = new("KEY_REQUIRED", Code.Unauthenticated, "Send the header authorization: Bearer KEY with the call.");
+
+    /// <summary>There is no such key.</summary>
+    public static readonly Reason KeyUnknown = new("KEY_UNKNOWN", Code.Unauthenticated, "Check that the whole key was copied, and that it belongs to this server.");
+
+    /// <summary>The key was revoked.</summary>
+    public static readonly Reason KeyRevoked = new("KEY_REVOKED", Code.Unauthenticated, "Ask whoever runs the server for a new key.");
+
+    /// <summary>The key does not allow the call.</summary>
+    public static readonly Reason ScopeRequired = new("SCOPE_REQUIRED", Code.PermissionDenied, "Use a key with one of the scopes in the metadata; GetOwnKey says which yours has.");
+
+    /// <summary>The source is not the key's own.</summary>
+    public static readonly Reason SourceNotYours = new("SOURCE_NOT_YOURS", Code.PermissionDenied, "Name the source that the key belongs to; GetOwnKey says which that is.");
+
+    /// <summary>The key has made too many calls within a second.</summary>
+    public static readonly Reason CallsPerSecond = new("CALLS_PER_SECOND", Code.ResourceExhausted, "Send the same again after the RetryInfo; for bulk use PushRecords or StreamRecords.");
+
+    /// <summary>The key has too many calls or streams open at once.</summary>
+    public static readonly Reason CallsAtOnce = new("CALLS_AT_ONCE", Code.ResourceExhausted, "Wait for calls that are under way to end, then send the same again.");
+
+    /// <summary>Too many refused calls came from this address.</summary>
+    public static readonly Reason RefusedCalls = new("REFUSED_CALLS", Code.ResourceExhausted, "Mend the key before calling again; a call with a good key is not held up by this.");
+
+    /// <summary>There is no key of that identifier.</summary>
+    public static readonly Reason KeyNotFound = new("KEY_NOT_FOUND", Code.NotFound, "ListKeys has the identifiers.");
+
     /// <summary>The database does not answer.</summary>
     public static readonly Reason DatabaseUnavailable = new("DATABASE_UNAVAILABLE", Code.Unavailable, "Send the same again later, with growing pauses: nothing is doubled.");
 

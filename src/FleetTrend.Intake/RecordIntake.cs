@@ -23,21 +23,25 @@ public sealed class RecordIntake(
 
     /// <summary>Pushes records as if one after the other, in one transaction. A refused one stops and undoes no other.</summary>
     /// <param name="records">Up to <see cref="MaxRecords"/>.</param>
+    /// <param name="ownSource">The source that the caller may push for; a record of another one is refused.</param>
     /// <param name="ct">Cancels; then nothing of the call may count on being stored.</param>
     /// <returns>An outcome per record, in the order given. What is accepted is durable.</returns>
     /// <exception cref="ArgumentOutOfRangeException">More than <see cref="MaxRecords"/> records.</exception>
-    public async Task<IReadOnlyList<Wire.RecordOutcome>> PushAsync(IReadOnlyList<Wire.Record> records, CancellationToken ct) =>
-        await StoreAsync(await ParseAsync(records, ct), ct);
+    public async Task<IReadOnlyList<Wire.RecordOutcome>> PushAsync(
+        IReadOnlyList<Wire.Record> records, string ownSource, CancellationToken ct) =>
+        await StoreAsync(await ParseAsync(records, ownSource, ct), ct);
 
     /// <summary>The first half of <see cref="PushAsync"/>: holds records against the rules and the fleet as it is stored now, and
     /// writes nothing. A stream parses what comes next while the records before it are being stored.</summary>
     /// <param name="records">Up to <see cref="MaxRecords"/>.</param>
+    /// <param name="ownSource">The source that the caller may push for; a record of another one is refused.</param>
     /// <param name="ct">Cancels.</param>
     /// <exception cref="ArgumentOutOfRangeException">More than <see cref="MaxRecords"/> records.</exception>
-    public Task<ParsedRecords> ParseAsync(IReadOnlyList<Wire.Record> records, CancellationToken ct) => ParseAsync(records, null, ct);
+    public Task<ParsedRecords> ParseAsync(IReadOnlyList<Wire.Record> records, string ownSource, CancellationToken ct) =>
+        ParseAsync(records, ownSource, null, ct);
 
     /// <summary>The second half of <see cref="PushAsync"/>: stores what broke no rule, in one transaction.</summary>
-    /// <param name="batch">What <see cref="ParseAsync(IReadOnlyList{Wire.Record}, CancellationToken)"/> gave; used once.</param>
+    /// <param name="batch">What <see cref="ParseAsync(IReadOnlyList{Wire.Record}, string, CancellationToken)"/> gave; used once.</param>
     /// <param name="ct">Cancels; then nothing of it may count on being stored.</param>
     /// <returns>An outcome per record, in the order given. What is accepted is durable.</returns>
     public async Task<IReadOnlyList<Wire.RecordOutcome>> StoreAsync(ParsedRecords batch, CancellationToken ct)
@@ -53,16 +57,17 @@ public sealed class RecordIntake(
 
     /// <summary>Says what <see cref="PushAsync"/> would say, with "valid" in place of "accepted", and writes nothing.</summary>
     /// <param name="records">Up to <see cref="MaxRecords"/>.</param>
+    /// <param name="ownSource">The source that the caller may push for; a record of another one is refused.</param>
     /// <param name="aircraft">What was checked before and counts as registered; valid aircraft of this call are added.</param>
     /// <param name="ct">Cancels.</param>
     /// <returns>An outcome per record, in the order given.</returns>
     /// <exception cref="ArgumentOutOfRangeException">More than <see cref="MaxRecords"/> records.</exception>
     public async Task<IReadOnlyList<Wire.RecordOutcome>> CheckAsync(
-        IReadOnlyList<Wire.Record> records, CheckedAircraft aircraft, CancellationToken ct)
+        IReadOnlyList<Wire.Record> records, string ownSource, CheckedAircraft aircraft, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         var registered = aircraft.Airframes.Select(a => a.Registration).ToHashSet(StringComparer.Ordinal);
-        var batch = await ParseAsync(records, aircraft, ct);
+        var batch = await ParseAsync(records, ownSource, aircraft, ct);
         var results = await writer.CheckAsync([.. batch.Good.Select(g => g.Record)], registered, ct);
         foreach (var ((place, record), result) in batch.Good.Zip(results))
         {
@@ -76,10 +81,10 @@ public sealed class RecordIntake(
 
     /// <summary>Holds records against the rules; those that break one have their outcome then.</summary>
     private async Task<ParsedRecords> ParseAsync(
-        IReadOnlyList<Wire.Record> records, CheckedAircraft? aircraft, CancellationToken ct)
+        IReadOnlyList<Wire.Record> records, string ownSource, CheckedAircraft? aircraft, CancellationToken ct)
     {
         ArgumentOutOfRangeException.ThrowIfGreaterThan(records.Count, MaxRecords, nameof(records));
-        var known = await ReadKnownAsync(records, ct);
+        var known = await ReadKnownAsync(records, ownSource, ct);
         foreach (var airframe in aircraft?.Airframes ?? [])
             known.Add(airframe);
         var outcomes = new Wire.RecordOutcome[records.Count];
@@ -120,7 +125,7 @@ public sealed class RecordIntake(
             outcomes[place] ??= Refused(records[place], record.Refusals);
     }
 
-    private async Task<KnownFleet> ReadKnownAsync(IReadOnlyList<Wire.Record> records, CancellationToken ct)
+    private async Task<KnownFleet> ReadKnownAsync(IReadOnlyList<Wire.Record> records, string ownSource, CancellationToken ct)
     {
         if (records.Any(r => r.Key is { } key && !_sources.Contains(key.Source)))
             _sources = await sources.ReadNamesAsync(ct);
@@ -137,6 +142,7 @@ public sealed class RecordIntake(
         var known = new KnownFleet
         {
             Today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime),
+            OwnSource = ownSource,
             Sources = _sources,
             TypeGroups = _typeGroups,
         };

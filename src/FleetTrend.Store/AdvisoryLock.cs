@@ -17,4 +17,7 @@ internal static class AdvisoryLock
 
     /// <summary>First half of a two-part key; the second half is the name of a job. One process at a time runs it.</summary>
     public const int Job = 0x464C_5406;
+
+    /// <summary>One process at a time makes the first key.</summary>
+    public const long FirstKey = 0x464C_5407;
 }

@@ -9,6 +9,8 @@ public sealed class FleetDbContext(DbContextOptions<FleetDbContext> options) : D
 {
     internal DbSet<SourceRow> Sources => Set<SourceRow>();
 
+    internal DbSet<ApiKeyRow> Keys => Set<ApiKeyRow>();
+
     internal DbSet<LocationRow> Locations => Set<LocationRow>();
 
     internal DbSet<LayoutRow> Layouts => Set<LayoutRow>();

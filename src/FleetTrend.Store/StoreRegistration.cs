@@ -1,6 +1,7 @@
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Histories;
+using FleetTrend.Store.Keys;
 using FleetTrend.Store.Layouts;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Recipients;
@@ -43,5 +44,6 @@ public static class StoreRegistration
             .AddSingleton<RefreshRequests>()
             .AddSingleton<ReportRequests>()
             .AddSingleton<RecipientStore>()
+            .AddSingleton<KeyStore>()
             .AddSingleton<JobLock>();
 }

@@ -13,7 +13,8 @@ public static class SyntheticSchool
 
     private const string NorthBase = "Brackenmoor";
     private const string SouthBase = "Tolverne Field";
-    private const string SourceName = "synthetic-shop-cards";
+    /// <summary>Name of the source that pushes the records.</summary>
+    public const string SourceName = "synthetic-shop-cards";
     private const int AircraftCount = 30;
     private const int FourCylinderCount = 20;
 

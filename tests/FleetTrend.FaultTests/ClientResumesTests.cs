@@ -16,10 +16,9 @@ public class ClientResumesTests(PostgresFixture server)
     {
         await using var product = await ProductUnderTest.CreateAsync(server);
         var api = await product.StartApiAsync();
-        using var channel = FleetTrendChannel.Open(new ConnectionOptions { Address = new Uri(product.GrpcUrl) });
+        using var channel = FleetTrendChannel.Open(new ConnectionOptions { Address = new Uri(product.GrpcUrl), Key = await product.CreateKeyAsync() });
         var layouts = new LayoutService.LayoutServiceClient(channel);
         var fleet = SyntheticSchool.Generate(5, new DateOnly(2026, 3, 31), (await layouts.ListLayoutsAsync(new ListLayoutsRequest { PageSize = 500 })).Layouts);
-        await new SourceService.SourceServiceClient(channel).CreateSourceAsync(new CreateSourceRequest { Source = fleet.Source });
         foreach (var group in fleet.TypeGroups)
             await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = group });
 

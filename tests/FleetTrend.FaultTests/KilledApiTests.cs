@@ -2,7 +2,6 @@ using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests;
 using FleetTrend.Synthetic;
 using Grpc.Core;
-using Grpc.Net.Client;
 
 using Record = FleetTrend.Contracts.V1.Record;
 
@@ -24,12 +23,12 @@ public class KilledApiTests(PostgresFixture server)
         {
             // Killed once a share of the records is through, so in mid-stream on any machine.
             var enough = acknowledged.Count + (records.Count / (Kills + 2));
-            await PushAsync(product.GrpcUrl, records, acknowledged, stopWhen: () => acknowledged.Count >= enough, then: api.Kill);
+            await PushAsync(product, records, acknowledged, stopWhen: () => acknowledged.Count >= enough, then: api.Kill);
             await AssertStoredAsync(product, acknowledged.Count, records.Count);
             api = await product.StartApiAsync();
         }
 
-        await PushAsync(product.GrpcUrl, records, acknowledged, stopWhen: () => false, then: () => { });
+        await PushAsync(product, records, acknowledged, stopWhen: () => false, then: () => { });
         Assert.Equal(records.Count, acknowledged.Count);
         await AssertStoredAsync(product, records.Count, records.Count);
         Assert.Equal(records.Count, await product.CountAsync("SELECT count(DISTINCT (source_id, source_record_id, revision)) FROM records"));
@@ -37,10 +36,9 @@ public class KilledApiTests(PostgresFixture server)
 
     private static async Task<IReadOnlyList<Record>> RegisterAsync(ProductUnderTest product)
     {
-        using var channel = GrpcChannel.ForAddress(product.GrpcUrl);
+        using var channel = await product.ChannelAsync();
         var layouts = new LayoutService.LayoutServiceClient(channel);
         var fleet = SyntheticSchool.Generate(5, new DateOnly(2026, 3, 31), (await layouts.ListLayoutsAsync(new ListLayoutsRequest { PageSize = 500 })).Layouts);
-        await new SourceService.SourceServiceClient(channel).CreateSourceAsync(new CreateSourceRequest { Source = fleet.Source });
         foreach (var group in fleet.TypeGroups)
         {
             await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = group });
@@ -51,9 +49,9 @@ public class KilledApiTests(PostgresFixture server)
 
     /// <summary>Sends what is not acknowledged yet, until the end or until the API is gone.</summary>
     private static async Task PushAsync(
-        string url, IReadOnlyList<Record> records, HashSet<long> acknowledged, Func<bool> stopWhen, System.Action then)
+        ProductUnderTest product, IReadOnlyList<Record> records, HashSet<long> acknowledged, Func<bool> stopWhen, System.Action then)
     {
-        using var channel = GrpcChannel.ForAddress(url);
+        using var channel = await product.ChannelAsync();
         using var call = new IntakeService.IntakeServiceClient(channel).StreamRecords();
         var missing = Enumerable.Range(0, records.Count).Where(i => !acknowledged.Contains(i)).ToList();
         var writing = WriteAsync(call.RequestStream, records, missing);

@@ -3,7 +3,6 @@ using FleetTrend.IntegrationTests;
 using FleetTrend.Synthetic;
 using FleetTrend.Worker.Jobs;
 using Grpc.Core;
-using Grpc.Net.Client;
 using Hangfire;
 using Hangfire.PostgreSql;
 using Hangfire.PostgreSql.Factories;
@@ -53,10 +52,9 @@ public class KilledWorkerTests(PostgresFixture server)
     /// <summary>Pushes a fleet and sets a recipient per scope; the number of scopes.</summary>
     private static async Task<int> PushAsync(ProductUnderTest product)
     {
-        using var channel = GrpcChannel.ForAddress(product.GrpcUrl);
+        using var channel = await product.ChannelAsync();
         var layouts = new LayoutService.LayoutServiceClient(channel);
         var fleet = SyntheticSchool.Generate(6, new DateOnly(2026, 3, 31), (await layouts.ListLayoutsAsync(new ListLayoutsRequest { PageSize = 500 })).Layouts);
-        await new SourceService.SourceServiceClient(channel).CreateSourceAsync(new CreateSourceRequest { Source = fleet.Source });
         foreach (var group in fleet.TypeGroups)
         {
             await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = group });

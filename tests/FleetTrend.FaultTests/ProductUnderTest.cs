@@ -1,4 +1,11 @@
+using System.Net.Http.Headers;
 using FleetTrend.IntegrationTests;
+using FleetTrend.Store;
+using FleetTrend.Store.Keys;
+using FleetTrend.Store.Sources;
+using FleetTrend.Synthetic;
+using Grpc.Net.Client;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.FaultTests;
 
@@ -46,6 +53,23 @@ internal sealed class ProductUnderTest : IAsyncDisposable
         var port = secondOfTwo ? ProductProcess.FreePort() : _workerPort;
         _settings["FLEETTREND_WORKER_ADDRESS"] = $"127.0.0.1:{port}";
         return StartAsync("FleetTrend.Worker", $"http://127.0.0.1:{port}/health/ready");
+    }
+
+    /// <summary>A key of every scope for the synthetic fleet's source, registered where it is not yet; the API has been started.</summary>
+    public async Task<string> CreateKeyAsync()
+    {
+        await using var store = new ServiceCollection().AddFleetTrendStore(_database.ConnectionString).BuildServiceProvider();
+        await store.GetRequiredService<SourceStore>().AddAsync(SyntheticSchool.SourceName, "Synthetic", default);
+        var key = await store.GetRequiredService<KeyStore>().AddAsync("of a test", SyntheticSchool.SourceName, Enum.GetValues<KeyScope>(), default);
+        return key!.Text;
+    }
+
+    /// <summary>A channel that sends such a key.</summary>
+    public async Task<GrpcChannel> ChannelAsync()
+    {
+        var http = new HttpClient();
+        http.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", await CreateKeyAsync());
+        return GrpcChannel.ForAddress(GrpcUrl, new GrpcChannelOptions { HttpClient = http, DisposeHttpClient = true });
     }
 
     /// <summary>One number from the database.</summary>

@@ -18,7 +18,7 @@ internal static class BenchmarkFleet
     private static readonly string[] Locations =
         [.. Enumerable.Range(1, 6).SelectMany(c => new[] { $"exhaust/cyl-{c}/flange-weld", $"exhaust/cyl-{c}/y-weld" })];
 
-    /// <summary>The layout, the source and the aircraft, over the API as anyone would.</summary>
+    /// <summary>The layout and the aircraft, over the API as anyone would.</summary>
     public static async Task RegisterAsync(Grpc.Net.Client.GrpcChannel channel)
     {
         var layout = new Layout { Name = "bench-layout", Title = "Synthetic benchmark layout" };
@@ -33,8 +33,6 @@ internal static class BenchmarkFleet
         {
             TypeGroup = new TypeGroup { Name = TypeGroup, Title = "Synthetic", Layout = layout.Name },
         });
-        await new SourceService.SourceServiceClient(channel).CreateSourceAsync(
-            new CreateSourceRequest { Source = new Source { Name = Source, Title = "Synthetic benchmark source" } });
         var request = new PushRecordsRequest();
         request.Records.AddRange(Enumerable.Range(0, Aircraft).Select(AircraftRecord));
         var response = await new IntakeService.IntakeServiceClient(channel).PushRecordsAsync(request);

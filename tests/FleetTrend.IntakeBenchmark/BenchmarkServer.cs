@@ -23,6 +23,7 @@ internal static class BenchmarkServer
             Database = Environment.GetEnvironmentVariable(DatabaseVariable),
             GrpcAddress = NetworkAddress.Loopback(0),
             HttpAddress = NetworkAddress.Loopback(0),
+            Access = new AccessSettings { CallsPerSecond = 1_000_000 },
         };
         await using var database = await HostDatabase.OpenAsync(settings, NullLoggerFactory.Instance, default);
         await using var app = ApiHost.Build([], settings, database, builder => builder.Logging.ClearProviders());

@@ -5,11 +5,14 @@
 // Ends with 1 when a figure misses its floor.
 using System.Diagnostics;
 using System.Globalization;
+using FleetTrend.Client;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.IntakeBenchmark;
 using FleetTrend.Store;
+using FleetTrend.Store.Keys;
+using FleetTrend.Store.Sources;
 using Grpc.Net.Client;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging.Abstractions;
@@ -31,15 +34,21 @@ var folder = args.Length > 1 ? args[1] : Path.Combine(Path.GetTempPath(), $"flee
 Directory.CreateDirectory(folder);
 var settings = new HostSettings { DataFolder = Path.Combine(folder, "data") };
 var database = await HostDatabase.OpenAsync(settings, NullLoggerFactory.Instance, default);
+string key;
 await using (var services = new ServiceCollection().AddFleetTrendStore(database.ConnectionString).BuildServiceProvider())
+{
     await StoreSchema.MigrateAsync(services, default);
+    await services.GetRequiredService<SourceStore>().AddAsync(BenchmarkFleet.Source, "Synthetic benchmark source", default);
+    key = (await services.GetRequiredService<KeyStore>().AddAsync("benchmark", BenchmarkFleet.Source, Enum.GetValues<KeyScope>(), default))!.Text;
+}
+
 var copy = new PlainCopy(database.DataSource, database.ConnectionString, folder);
 var missed = 0;
 var next = 1L;
 
 await using (var server = await ServerProcess.StartAsync(database.ConnectionString))
 {
-    using var channel = GrpcChannel.ForAddress(server.Address);
+    using var channel = FleetTrendChannel.Open(new ConnectionOptions { Address = server.Address, Key = key });
     await BenchmarkFleet.RegisterAsync(channel);
     await StreamAsync(channel, 20_000); // compiles what runs
 

@@ -2,7 +2,10 @@ using FleetTrend.Api;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
+using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Store;
+using FleetTrend.Store.Keys;
+using FleetTrend.Store.Sources;
 using Grpc.Net.Client;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -22,8 +25,9 @@ public sealed class ApiServer : IAsyncDisposable
     private readonly ErrorLog _errors = new();
     private readonly WebApplication _app;
     private readonly GrpcChannel _channel;
+    private readonly List<GrpcChannel> _channels = [];
 
-    private ApiServer(TestDatabase database, HostDatabase hostDatabase, HostSettings settings)
+    private ApiServer(TestDatabase database, HostDatabase hostDatabase, HostSettings settings, Action<WebApplicationBuilder>? configure)
     {
         _database = database;
         _hostDatabase = hostDatabase;
@@ -31,15 +35,24 @@ public sealed class ApiServer : IAsyncDisposable
         {
             builder.Logging.ClearProviders();
             builder.Logging.AddProvider(_errors);
+            configure?.Invoke(builder);
         });
         _app.StartAsync().GetAwaiter().GetResult();
         var addresses = _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.ToList();
         GrpcAddress = new Uri(addresses[0]);
-        _channel = GrpcChannel.ForAddress(GrpcAddress);
-        Http = new HttpClient { BaseAddress = new Uri(addresses[1]) };
+        HttpAddress = new Uri(addresses[^1]);
+        Services.GetRequiredService<SourceStore>().AddAsync(ShopCards.Source, ShopCards.Title, default).GetAwaiter().GetResult();
+        Key = CreateKeyAsync(ShopCards.Source, Enum.GetValues<KeyScope>()).GetAwaiter().GetResult();
+        _channel = ChannelWith(Key);
+        Http = HttpWith(Key);
     }
 
     public Uri GrpcAddress { get; }
+
+    public Uri HttpAddress { get; }
+
+    /// <summary>A key of the source <see cref="ShopCards.Source"/> with every scope; the clients here send it.</summary>
+    public string Key { get; }
 
     /// <summary>For JSON, health and pages.</summary>
     public HttpClient Http { get; }
@@ -60,27 +73,61 @@ public sealed class ApiServer : IAsyncDisposable
 
     public FlagService.FlagServiceClient Flags => new(_channel);
 
+    public AccessService.AccessServiceClient Access => new(_channel);
+
     public ReportService.ReportServiceClient Reports => new(_channel);
 
     /// <summary>Errors that this test provokes on purpose.</summary>
     public bool ErrorsExpected { get; set; }
 
-    public static async Task<ApiServer> StartAsync(PostgresFixture postgres)
+    /// <param name="postgres">The database server.</param>
+    /// <param name="settings">Changes the settings of the test; as they come, limits are out of the way.</param>
+    /// <param name="configure">Adds to the host: a log, for one.</param>
+    public static async Task<ApiServer> StartAsync(
+        PostgresFixture postgres, Func<HostSettings, HostSettings>? settings = null, Action<WebApplicationBuilder>? configure = null)
     {
         var database = await postgres.CreateDatabaseAsync("fleettrend schema", MigrateAsync);
-        var settings = new HostSettings
+        var ours = new HostSettings
         {
             Database = database.ConnectionString,
             GrpcAddress = NetworkAddress.Loopback(0),
             HttpAddress = NetworkAddress.Loopback(0),
+            Access = new AccessSettings { CallsPerSecond = 1_000_000, CallsAtOnce = 10_000, RefusedCallsPerMinute = 1_000_000 },
         };
-        return new ApiServer(database, await HostDatabase.OpenAsync(settings, NullLoggerFactory.Instance, default), settings);
+        ours = settings?.Invoke(ours) ?? ours;
+        return new ApiServer(database, await HostDatabase.OpenAsync(ours, NullLoggerFactory.Instance, default), ours, configure);
     }
+
+    /// <summary>The text of a new key.</summary>
+    public async Task<string> CreateKeyAsync(string? source, params IReadOnlyCollection<KeyScope> scopes) =>
+        (await Services.GetRequiredService<KeyStore>().AddAsync("of a test", source, scopes, default))!.Text;
+
+    /// <summary>A client that pushes records of another source than <see cref="ShopCards.Source"/>, registered here where it is not yet.</summary>
+    public async Task<IntakeService.IntakeServiceClient> IntakeOfAsync(string source)
+    {
+        await Services.GetRequiredService<SourceStore>().AddAsync(source, source, default);
+        return new IntakeService.IntakeServiceClient(ChannelWith(await CreateKeyAsync(source, KeyScope.RecordsWrite)));
+    }
+
+    /// <summary>A channel that sends this key, or none; it is disposed with the server.</summary>
+    public GrpcChannel ChannelWith(string? key)
+    {
+        var channel = GrpcChannel.ForAddress(GrpcAddress, new GrpcChannelOptions
+        {
+            HttpHandler = new KeySender(key, new SocketsHttpHandler { EnableMultipleHttp2Connections = true }),
+            DisposeHttpClient = true,
+        });
+        _channels.Add(channel);
+        return channel;
+    }
+
+    /// <summary>A client of JSON and pages that sends this key, or none; the caller disposes it.</summary>
+    public HttpClient HttpWith(string? key) => new(new KeySender(key, new SocketsHttpHandler { AllowAutoRedirect = false })) { BaseAddress = HttpAddress };
 
     public async ValueTask DisposeAsync()
     {
         Http.Dispose();
-        _channel.Dispose();
+        _channels.ForEach(channel => channel.Dispose());
         await _app.StopAsync();
         await _app.DisposeAsync();
         await _hostDatabase.DisposeAsync();

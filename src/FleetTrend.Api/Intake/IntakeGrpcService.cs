@@ -1,3 +1,4 @@
+using FleetTrend.Api.Access;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
 using Google.Protobuf;
@@ -14,7 +15,7 @@ internal sealed class IntakeGrpcService(RecordIntake intake, IHostApplicationLif
     public override async Task<PushRecordResponse> PushRecord(PushRecordRequest request, ServerCallContext context)
     {
         RefuseTooLarge(request);
-        var outcomes = await PushAsync([request.Record ?? new Record()], request.ValidateOnly, context.CancellationToken);
+        var outcomes = await PushAsync([request.Record ?? new Record()], OwnSource(context), request.ValidateOnly, context.CancellationToken);
         LogOutcomes(outcomes);
         return outcomes[0].Error is { } error
             ? throw error.ToRpcException()
@@ -31,7 +32,7 @@ internal sealed class IntakeGrpcService(RecordIntake intake, IHostApplicationLif
                 $"1 to {RecordIntake.MaxRecords:#,0} records per call.").ToException();
         }
 
-        var outcomes = await PushAsync(request.Records, request.ValidateOnly, context.CancellationToken);
+        var outcomes = await PushAsync(request.Records, OwnSource(context), request.ValidateOnly, context.CancellationToken);
         LogOutcomes(outcomes);
         return new PushRecordsResponse
         {
@@ -51,7 +52,7 @@ internal sealed class IntakeGrpcService(RecordIntake intake, IHostApplicationLif
     {
         // A stream can last for hours; a server that stops does not wait for it.
         using var ending = CancellationTokenSource.CreateLinkedTokenSource(context.CancellationToken, lifetime.ApplicationStopping);
-        var stream = new RecordStream(intake, LogRefused);
+        var stream = new RecordStream(intake, OwnSource(context), LogRefused);
         try
         {
             await stream.RunAsync(requestStream, responseStream, ending.Token);
@@ -69,8 +70,12 @@ internal sealed class IntakeGrpcService(RecordIntake intake, IHostApplicationLif
         }
     }
 
-    private Task<IReadOnlyList<RecordOutcome>> PushAsync(IReadOnlyList<Record> records, bool validateOnly, CancellationToken ct) =>
-        validateOnly ? intake.CheckAsync(records, new CheckedAircraft(), ct) : intake.PushAsync(records, ct);
+    private Task<IReadOnlyList<RecordOutcome>> PushAsync(
+        IReadOnlyList<Record> records, string ownSource, bool validateOnly, CancellationToken ct) =>
+        validateOnly ? intake.CheckAsync(records, ownSource, new CheckedAircraft(), ct) : intake.PushAsync(records, ownSource, ct);
+
+    /// <summary>A key that may write records has a source.</summary>
+    private static string OwnSource(ServerCallContext context) => Caller.Of(context).Source!;
 
     private void LogOutcomes(IReadOnlyList<RecordOutcome> outcomes)
     {

@@ -9,7 +9,7 @@ namespace FleetTrend.Api.Intake;
 /// One stream of records: what waits is parsed together while the records before it are being stored, and each record is
 /// acknowledged once its transaction has committed. Reading pauses while <see cref="MostWaiting"/> wait, and HTTP/2 makes the sender pause.
 /// </summary>
-internal sealed class RecordStream(RecordIntake intake, Func<IReadOnlyList<RecordOutcome>, int> onOutcomes)
+internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<IReadOnlyList<RecordOutcome>, int> onOutcomes)
 {
     /// <summary>Records read and not yet taken up.</summary>
     public const int MostWaiting = 2_000;
@@ -71,9 +71,9 @@ internal sealed class RecordStream(RecordIntake intake, Func<IReadOnlyList<Recor
                 IReadOnlyList<Record> records = [.. together.Select(r => r.Record ?? new Record())];
                 if (mustWait)
                     await storing;
-                var parsed = together[0].ValidateOnly ? null : await intake.ParseAsync(records, ct);
+                var parsed = together[0].ValidateOnly ? null : await intake.ParseAsync(records, ownSource, ct);
                 await storing;
-                var outcomes = parsed is null ? intake.CheckAsync(records, _checked, ct) : intake.StoreAsync(parsed, ct);
+                var outcomes = parsed is null ? intake.CheckAsync(records, ownSource, _checked, ct) : intake.StoreAsync(parsed, ct);
                 storing = AcknowledgeAsync(together, outcomes, responses, ct);
 
                 // An aircraft counts for the records after it once it is stored.

@@ -46,6 +46,7 @@ internal sealed class BothHosts : IAsyncDisposable
         var api = ApiHost.Build(arguments, settings, database);
         var worker = WorkerHost.Build(arguments, settings, database);
         await WorkerHost.PrepareAsync(worker, ct);
+        await ApiHost.PrepareAsync(api, ct);
         await api.StartAsync(ct);
         await worker.StartAsync(ct);
         return new BothHosts(database, api, worker);

@@ -2,39 +2,39 @@ using FleetTrend.Contracts.V1;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Synthetic;
 using Grpc.Core;
-using Grpc.Net.Client;
 
 namespace FleetTrend.Cli.Demo;
 
 /// <summary>Asks over gRPC for what the jobs make, and waits until it is there.</summary>
-internal sealed class DemoResults(GrpcChannel channel, TimeSpan patience)
+internal sealed class DemoResults(DemoKeys keys, TimeSpan patience)
 {
     private const int PageSize = 500;
     private const string WholeFleet = "*";
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(500);
 
-    private readonly TrendService.TrendServiceClient _trends = new(channel);
-    private readonly ReportService.ReportServiceClient _reports = new(channel);
+    private readonly TrendService.TrendServiceClient _trends = new(keys.Reading);
+    private readonly ReportService.ReportServiceClient _reports = new(keys.Reading);
 
     /// <summary>Asks for a refresh and waits for trends that have seen all records pushed so far.</summary>
     public async Task RefreshAsync(CancellationToken ct)
     {
-        var requested = (await _trends.RequestRefreshAsync(new RequestRefreshRequest(), cancellationToken: ct)).RequestTime;
+        var requested = (await new TrendService.TrendServiceClient(keys.Administering).RequestRefreshAsync(new RequestRefreshRequest(), cancellationToken: ct)).RequestTime;
         await UntilAsync("trends", async () => await LatestAsOfAsync(ct) is { } asOf && asOf >= requested.ToDateTimeOffset(), ct);
     }
 
     /// <summary>Sets invented recipients, asks for the reports of this week, and waits for them and their mails.</summary>
     public async Task ReportAsync(SyntheticFleet fleet, MailSettings mail, CancellationToken ct)
     {
+        var administering = new ReportService.ReportServiceClient(keys.Administering);
         foreach (var place in fleet.Bases.Append(WholeFleet))
         {
             var mailbox = place == WholeFleet ? "director" : $"shop.{place.ToLowerInvariant().Replace(' ', '-')}";
-            await _reports.SetRecipientsAsync(
+            await administering.SetRecipientsAsync(
                 new SetRecipientsRequest { Base = place, Addresses = { $"{mailbox}@synthetic.example" } }, cancellationToken: ct);
         }
 
         var expected = fleet.Bases.Count + 1;
-        await _reports.RequestReportAsync(new RequestReportRequest { RequestId = "demo" }, cancellationToken: ct);
+        await administering.RequestReportAsync(new RequestReportRequest { RequestId = "demo" }, cancellationToken: ct);
         await UntilAsync("reports", async () => (await ReportsAsync(ct)).Count >= expected, ct);
         if (mail.Smtp is null)
         {
@@ -44,7 +44,7 @@ internal sealed class DemoResults(GrpcChannel channel, TimeSpan patience)
 
     /// <summary>Flags that are open.</summary>
     public async Task<IReadOnlyList<Flag>> FlagsAsync(CancellationToken ct) =>
-        (await new FlagService.FlagServiceClient(channel).ListFlagsAsync(new ListFlagsRequest { PageSize = PageSize }, cancellationToken: ct)).Flags;
+        (await new FlagService.FlagServiceClient(keys.Reading).ListFlagsAsync(new ListFlagsRequest { PageSize = PageSize }, cancellationToken: ct)).Flags;
 
     /// <summary>Reports, newest first.</summary>
     public async Task<IReadOnlyList<Report>> ReportsAsync(CancellationToken ct) =>

@@ -1,7 +1,7 @@
+using FleetTrend.Api.Access;
 using FleetTrend.Cli.Commands;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Synthetic;
-using Grpc.Net.Client;
 using Microsoft.Extensions.Logging;
 using Spectre.Console;
 
@@ -21,9 +21,9 @@ internal static class DemoRun
         BothHosts? started = null;
         await StepAsync("Starting API, pages and worker", async () => started = await BothHosts.StartAsync(settings, LogLevel.Warning, ct));
         await using var hosts = started!;
-        using var channel = GrpcChannel.ForAddress(hosts.GrpcUrl);
+        using var keys = await DemoKeys.StartAsync(hosts.GrpcUrl, FirstKey.PathIn(settings), ct);
 
-        var push = new FleetPush(channel);
+        var push = new FleetPush(keys);
         var fleet = SyntheticSchool.Generate(seed, DateOnly.FromDateTime(DateTime.UtcNow), await push.LayoutsAsync(ct));
         var count = await PushAsync(push, fleet, ct);
         AnsiConsole.MarkupLineInterpolated($"  {count.Accepted:N0} accepted, {count.Unchanged:N0} unchanged, {count.Refusals.Count:N0} refused in {count.Elapsed.TotalSeconds:0.0} s");
@@ -32,10 +32,10 @@ internal static class DemoRun
             AnsiConsole.MarkupLineInterpolated($"  [yellow]{refusal}[/]");
         }
 
-        var wait = new DemoResults(channel, Patience);
+        var wait = new DemoResults(keys, Patience);
         await StepAsync("Computing trends (Hangfire job)", () => wait.RefreshAsync(ct));
         await StepAsync("Making and mailing the weekly reports (Hangfire jobs)", () => wait.ReportAsync(fleet, settings.Mail, ct));
-        var allFound = DemoSummary.Print(fleet, await wait.FlagsAsync(ct), await wait.ReportsAsync(ct), hosts, settings.Mail);
+        var allFound = DemoSummary.Print(fleet, await wait.FlagsAsync(ct), await wait.ReportsAsync(ct), hosts, keys.ReadingKey, settings.Mail);
         if (!once)
         {
             AnsiConsole.MarkupLine("\nThe pages stay up. Ctrl+C stops everything.");

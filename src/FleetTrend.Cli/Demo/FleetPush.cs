@@ -2,19 +2,18 @@ using System.Diagnostics;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Synthetic;
 using Grpc.Core;
-using Grpc.Net.Client;
 
 namespace FleetTrend.Cli.Demo;
 
 /// <summary>Pushes a synthetic fleet over gRPC, as any integrator would: source, type groups, then a stream of records.</summary>
-internal sealed class FleetPush(GrpcChannel channel)
+internal sealed class FleetPush(DemoKeys keys)
 {
     private const int LayoutPageSize = 500;
 
     /// <summary>Layouts that the server has.</summary>
     public async Task<IReadOnlyCollection<Layout>> LayoutsAsync(CancellationToken ct)
     {
-        var answer = await new LayoutService.LayoutServiceClient(channel).ListLayoutsAsync(
+        var answer = await new LayoutService.LayoutServiceClient(keys.Administering).ListLayoutsAsync(
             new ListLayoutsRequest { PageSize = LayoutPageSize }, cancellationToken: ct);
         return answer.Layouts;
     }
@@ -25,9 +24,8 @@ internal sealed class FleetPush(GrpcChannel channel)
     /// <param name="ct">Cancels the push; acknowledged records stay.</param>
     public async Task<PushCount> PushAsync(SyntheticFleet fleet, IProgress<int> progress, CancellationToken ct)
     {
-        await new SourceService.SourceServiceClient(channel).CreateSourceAsync(
-            new CreateSourceRequest { Source = fleet.Source }, cancellationToken: ct);
-        var layouts = new LayoutService.LayoutServiceClient(channel);
+        using var channel = await keys.PushingAsync(fleet.Source, ct);
+        var layouts = new LayoutService.LayoutServiceClient(keys.Administering);
         foreach (var typeGroup in fleet.TypeGroups)
         {
             await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = typeGroup }, cancellationToken: ct);

@@ -36,6 +36,9 @@ public sealed record HostSettings
     /// <summary>When the worker does what.</summary>
     public ScheduleSettings Schedule { get; init; } = new();
 
+    /// <summary>How much callers may ask of the API.</summary>
+    public AccessSettings Access { get; init; } = new();
+
     /// <summary>OpenTelemetry collector (OTLP); null exports nothing.</summary>
     public Uri? OtlpEndpoint { get; init; }
 

@@ -11,6 +11,9 @@ internal sealed class KnownFleet
     /// <summary>The day today (UTC).</summary>
     public required DateOnly Today { get; init; }
 
+    /// <summary>The source that whoever pushes may push for; null where that is settled elsewhere.</summary>
+    public string? OwnSource { get; init; }
+
     /// <summary>Names of registered sources.</summary>
     public required IReadOnlySet<string> Sources { get; init; }
 

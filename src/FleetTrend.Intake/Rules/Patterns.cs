@@ -12,6 +12,7 @@ internal static partial class Patterns
     public const string SourceRule = "a source name: 2 to 40 of a-z, 0-9 and '-'.";
     public const string NameRule = "a name: 2 to 60 of a-z, 0-9 and '-'.";
     public const string PathRule = "a location path: two to four parts of a-z, 0-9 and '-', joined by '/', up to 120 characters.";
+    public const string KeyIdRule = "the identifier of a key: 12 of a-z and 2-7.";
     public const string JascRule = "a JASC code: four digits.";
 
     [GeneratedRegex(@"\A[A-Za-z0-9-]{2,10}\z", RegexOptions.ExplicitCapture, MatchTimeoutMilliseconds)]
@@ -25,6 +26,9 @@ internal static partial class Patterns
 
     [GeneratedRegex(@"\A(?=.{1,120}\z)[a-z0-9-]+(/[a-z0-9-]+){1,3}\z", RegexOptions.ExplicitCapture, MatchTimeoutMilliseconds)]
     public static partial Regex Path { get; }
+
+    [GeneratedRegex(@"\A[a-z2-7]{12}\z", RegexOptions.ExplicitCapture, MatchTimeoutMilliseconds)]
+    public static partial Regex KeyId { get; }
 
     [GeneratedRegex(@"\A[0-9]{4}\z", RegexOptions.ExplicitCapture, MatchTimeoutMilliseconds)]
     public static partial Regex Jasc { get; }

@@ -44,7 +44,9 @@ internal static class RecordRules
         var reader = record.At("key");
         var broken = reader.Refusals.Count;
         var source = reader.Name("source", key.Source, Patterns.Source, Patterns.SourceRule);
-        if (reader.Refusals.Count == broken && !known.Sources.Contains(source))
+        if (reader.Refusals.Count == broken && known.OwnSource is { } own && source != own)
+            reader.Refuse("source", source, Reasons.SourceNotYours, "the source that the key belongs to.");
+        else if (reader.Refusals.Count == broken && !known.Sources.Contains(source))
             reader.Refuse("source", source, Reasons.SourceNotRegistered, "a registered source.");
         var id = reader.Line("source_record_id", key.SourceRecordId, 1, 120);
         if (key.Revision < 0)

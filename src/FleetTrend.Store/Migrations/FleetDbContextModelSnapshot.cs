@@ -132,6 +132,75 @@ namespace FleetTrend.Store.Migrations
                         });
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ApiKeyRow", b =>
+                {
+                    b.Property<string>("Id")
+                        .HasColumnType("text")
+                        .HasColumnName("id")
+                        .UseCollation("C");
+
+                    b.Property<DateTimeOffset>("CreateTime")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("create_time")
+                        .HasDefaultValueSql("clock_timestamp()");
+
+                    b.Property<DateTimeOffset?>("LastUsedTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("last_used_time");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name")
+                        .UseCollation("C");
+
+                    b.Property<long>("Number")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("number");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityAlwaysColumn(b.Property<long>("Number"));
+
+                    b.Property<DateTimeOffset?>("RevokeTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("revoke_time");
+
+                    b.PrimitiveCollection<int[]>("Scopes")
+                        .IsRequired()
+                        .HasColumnType("integer[]")
+                        .HasColumnName("scopes");
+
+                    b.Property<byte[]>("SecretHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("secret_hash");
+
+                    b.Property<int?>("SourceId")
+                        .HasColumnType("integer")
+                        .HasColumnName("source_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_api_keys");
+
+                    b.HasIndex("Number")
+                        .IsUnique()
+                        .HasDatabaseName("ix_api_keys_number");
+
+                    b.ToTable("api_keys", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_api_keys_id", "id ~ '^[a-z2-7]{12}$'");
+
+                            t.HasCheckConstraint("ck_api_keys_name", "char_length(name) between 1 and 60");
+
+                            t.HasCheckConstraint("ck_api_keys_scopes", "cardinality(scopes) > 0 and scopes <@ array[1, 2, 3]");
+
+                            t.HasCheckConstraint("ck_api_keys_secret_hash", "octet_length(secret_hash) = 32");
+
+                            t.HasCheckConstraint("ck_api_keys_source_id", "source_id is not null or not scopes @> array[1]");
+                        });
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.AssignmentRow", b =>
                 {
                     b.Property<long>("RecordId")
@@ -1158,6 +1227,17 @@ namespace FleetTrend.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_airframes_records_record_id");
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ApiKeyRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.SourceRow", "Source")
+                        .WithMany()
+                        .HasForeignKey("SourceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_api_keys_sources_source_id");
+
+                    b.Navigation("Source");
                 });
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.AssignmentRow", b =>

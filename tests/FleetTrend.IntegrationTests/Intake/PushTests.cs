@@ -92,7 +92,7 @@ public sealed class PushTests(PostgresFixture postgres) : IAsyncLifetime
             StatusCode.FailedPrecondition, "AIRCRAFT_NOT_REGISTERED", "finding.registration", "ZZ-Q77");
         var foreign = ShopCards.Finding("card 1");
         foreign.Key.Source = "other-tool";
-        await AssertRefusedAsync(foreign, StatusCode.FailedPrecondition, "SOURCE_NOT_REGISTERED", "key.source", "other-tool");
+        await AssertRefusedAsync(foreign, StatusCode.PermissionDenied, "SOURCE_NOT_YOURS", "key.source", "other-tool");
         var aircraft = ShopCards.Aircraft("ZZ-A02");
         aircraft.Aircraft.Assignments[0].TypeGroup = "twin";
         await AssertRefusedAsync(aircraft,

@@ -7,6 +7,7 @@ namespace FleetTrend.IntegrationTests.Intake;
 internal static class ShopCards
 {
     public const string Source = "shop-cards";
+    public const string Title = "Cards of the shop";
     public const string TypeGroup = "trainer-four";
     public const string Weld = "exhaust/cyl-1/flange-weld";
     public const string Gasket = "exhaust/cyl-1/gasket";
@@ -16,7 +17,7 @@ internal static class ShopCards
     /// <summary>Registers the source, a layout and a type group.</summary>
     public static async Task RegisterAsync(ApiServer server)
     {
-        await server.Sources.CreateSourceAsync(new CreateSourceRequest { Source = new Source { Name = Source, Title = "Cards of the shop" } });
+        await server.Sources.CreateSourceAsync(new CreateSourceRequest { Source = new Source { Name = Source, Title = Title } });
         await server.Layouts.CreateLayoutAsync(new CreateLayoutRequest
         {
             Layout = new Layout

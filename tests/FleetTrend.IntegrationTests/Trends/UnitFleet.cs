@@ -89,7 +89,6 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
     /// <summary>Creates the layout and the type group, and pushes everything through the stream.</summary>
     public async Task PushAsync(ApiServer server)
     {
-        await server.Sources.CreateSourceAsync(new CreateSourceRequest { Source = new Source { Name = "published", Title = "Published data" } });
         await server.Layouts.CreateLayoutAsync(new CreateLayoutRequest
         {
             Layout = new Layout { Name = typeGroup, Title = typeGroup, Locations = { new Location { Path = Location, Kind = kind } } },
@@ -99,7 +98,7 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
             TypeGroup = new TypeGroup { Name = typeGroup, Title = typeGroup, Layout = typeGroup },
         });
 
-        using var call = server.Intake.StreamRecords();
+        using var call = (await server.IntakeOfAsync("published")).StreamRecords();
         var acknowledged = Task.Run(async () =>
         {
             var count = 0;

@@ -1,0 +1,53 @@
+using FleetTrend.Contracts.V1;
+using FleetTrend.Intake;
+using FleetTrend.Intake.Rules;
+using FleetTrend.Store.Keys;
+using Grpc.Core;
+
+namespace FleetTrend.Api.Access;
+
+/// <summary>Keys of callers.</summary>
+internal sealed class AccessGrpcService(KeyStore store, KnownKeys known, ILogger<AccessGrpcService> log) : AccessService.AccessServiceBase
+{
+    private const int MostPerPage = 500;
+
+    /// <inheritdoc/>
+    public override async Task<CreateKeyResponse> CreateKey(CreateKeyRequest request, ServerCallContext context)
+    {
+        var refusals = KeyRules.Check(request);
+        if (refusals.Count > 0)
+            throw refusals.ToException();
+        var made = await store.AddAsync(
+            request.Name, request.Source.Length == 0 ? null : request.Source, [.. request.Scopes.Select(scope => (KeyScope)scope)],
+            context.CancellationToken)
+            ?? throw new Refusal("source", request.Source, Reasons.SourceNotRegistered, "a registered source.").ToException();
+        await known.ForgetAsync();
+        ApiLog.KeyMade(log, made.Key.Id, Caller.Of(context).Key.Id);
+        return new CreateKeyResponse { Key = made.Key.ToWire(), KeyText = made.Text };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<ListKeysResponse> ListKeys(ListKeysRequest request, ServerCallContext context)
+    {
+        var page = await Paging.ReadAsync(request.PageToken, () => store.ListAsync(
+            Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
+        return new ListKeysResponse { Keys = { page.Items.Select(key => key.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<RevokeKeyResponse> RevokeKey(RevokeKeyRequest request, ServerCallContext context)
+    {
+        var refusals = KeyRules.Check(request);
+        if (refusals.Count > 0)
+            throw refusals.ToException();
+        var key = await store.RevokeAsync(request.KeyId, context.CancellationToken)
+            ?? throw new Refusal("key_id", request.KeyId, Reasons.KeyNotFound, "the identifier of a key.").ToException();
+        await known.ForgetAsync();
+        ApiLog.KeyRevoked(log, key.Id, Caller.Of(context).Key.Id);
+        return new RevokeKeyResponse { Key = key.ToWire() };
+    }
+
+    /// <inheritdoc/>
+    public override Task<GetOwnKeyResponse> GetOwnKey(GetOwnKeyRequest request, ServerCallContext context) =>
+        Task.FromResult(new GetOwnKeyResponse { Key = Caller.Of(context).Key.ToWire() });
+}

@@ -1,0 +1,102 @@
+using System.Runtime.ExceptionServices;
+using FleetTrend.Intake;
+using Grpc.Core;
+using Grpc.Core.Interceptors;
+using Microsoft.AspNetCore.Authentication;
+
+namespace FleetTrend.Api.Access;
+
+/// <summary>The one gate of every call, gRPC and JSON: a good key, its limits, its scopes. What is not listed is open to nobody.</summary>
+internal sealed class AccessInterceptor(
+    KnownKeys keys, CallLimits limits, RefusedCalls refused, TimeProvider clock) : Interceptor
+{
+    /// <inheritdoc/>
+    public override async Task<TResponse> UnaryServerHandler<TRequest, TResponse>(
+        TRequest request, ServerCallContext context, UnaryServerMethod<TRequest, TResponse> continuation)
+    {
+        using var admitted = await AdmitAsync(context);
+        return await continuation(request, context);
+    }
+
+    /// <inheritdoc/>
+    public override async Task ServerStreamingServerHandler<TRequest, TResponse>(
+        TRequest request, IServerStreamWriter<TResponse> responseStream, ServerCallContext context,
+        ServerStreamingServerMethod<TRequest, TResponse> continuation)
+    {
+        using var admitted = await AdmitAsync(context);
+        await continuation(request, responseStream, context);
+    }
+
+    /// <inheritdoc/>
+    public override async Task<TResponse> ClientStreamingServerHandler<TRequest, TResponse>(
+        IAsyncStreamReader<TRequest> requestStream, ServerCallContext context,
+        ClientStreamingServerMethod<TRequest, TResponse> continuation)
+    {
+        using var admitted = await AdmitAsync(context);
+        if (admitted is null)
+            return await continuation(requestStream, context);
+        await using var reader = new WatchedReader<TRequest>(requestStream, Caller.Of(context).Key.Id, keys, clock);
+        return await continuation(reader, context);
+    }
+
+    /// <inheritdoc/>
+    public override async Task DuplexStreamingServerHandler<TRequest, TResponse>(
+        IAsyncStreamReader<TRequest> requestStream, IServerStreamWriter<TResponse> responseStream, ServerCallContext context,
+        DuplexStreamingServerMethod<TRequest, TResponse> continuation)
+    {
+        using var admitted = await AdmitAsync(context);
+        if (admitted is null)
+        {
+            await continuation(requestStream, responseStream, context);
+            return;
+        }
+
+        await using var reader = new WatchedReader<TRequest>(requestStream, Caller.Of(context).Key.Id, keys, clock);
+        await continuation(reader, responseStream, context);
+    }
+
+    /// <summary>Lets a call in.</summary>
+    /// <returns>What the call holds while it lasts; null where it needs no key.</returns>
+    private async Task<IDisposable?> AdmitAsync(ServerCallContext context)
+    {
+        if (CallScopes.IsOpen(context.Method))
+            return null;
+        var http = context.GetHttpContext();
+        try
+        {
+            var result = await http.AuthenticateAsync(KeyAuthenticationHandler.SchemeName);
+            if (result.Failure is { } failure)
+                ExceptionDispatchInfo.Throw(failure);
+            var caller = http.Features.Get<Caller>()
+                ?? throw new CallRefusedException(Reasons.KeyRequired, "The call needs a key, sent as authorization: Bearer KEY.");
+            var held = limits.Admit(caller.Key.Id);
+            try
+            {
+                RefuseWithoutScope(caller, context.Method);
+                return held;
+            }
+            catch
+            {
+                held.Dispose();
+                throw;
+            }
+        }
+        catch (CallRefusedException refusal)
+        {
+            throw refused.Answer(refusal, context.Method, http).ToRpcException();
+        }
+    }
+
+    private static void RefuseWithoutScope(Caller caller, string method)
+    {
+        var needed = CallScopes.Of(method);
+        if (needed.Any(caller.Has))
+            return;
+        var names = string.Join(" or ", needed.Select(CallScopes.NameOf));
+        throw new CallRefusedException(
+            Reasons.ScopeRequired, names.Length == 0 ? "The call is open to nobody." : $"The call needs a key with {names}.")
+        {
+            Metadata = new Dictionary<string, string>(StringComparer.Ordinal) { ["key_id"] = caller.Key.Id, ["scopes"] = names },
+        };
+    }
+}

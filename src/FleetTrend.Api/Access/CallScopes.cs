@@ -1,0 +1,69 @@
+using FleetTrend.Store.Keys;
+using static FleetTrend.Store.Keys.KeyScope;
+
+namespace FleetTrend.Api.Access;
+
+/// <summary>Which scopes open which call: any one of them does. A call that is not here is open to nobody.</summary>
+internal static class CallScopes
+{
+    private const string Package = "/fleettrend.v1.";
+
+    private static readonly KeyScope[] Any = [RecordsWrite, TrendsRead, Administer];
+
+    private static readonly HashSet<string> Open = new(StringComparer.Ordinal)
+    {
+        "grpc.health.v1.Health", "grpc.reflection.v1.ServerReflection", "grpc.reflection.v1alpha.ServerReflection",
+    };
+
+    /// <summary>Scopes by call, written <c>Service/Call</c>.</summary>
+    public static IReadOnlyDictionary<string, KeyScope[]> ByCall { get; } = new Dictionary<string, KeyScope[]>(StringComparer.Ordinal)
+    {
+        ["AccessService/CreateKey"] = [Administer],
+        ["AccessService/ListKeys"] = [Administer],
+        ["AccessService/RevokeKey"] = [Administer],
+        ["AccessService/GetOwnKey"] = Any,
+        ["IntakeService/PushRecord"] = [RecordsWrite],
+        ["IntakeService/PushRecords"] = [RecordsWrite],
+        ["IntakeService/StreamRecords"] = [RecordsWrite],
+        ["LayoutService/CreateLayout"] = [Administer],
+        ["LayoutService/GetLayout"] = Any,
+        ["LayoutService/ListLayouts"] = Any,
+        ["LayoutService/ListLocationKinds"] = Any,
+        ["LayoutService/CreateTypeGroup"] = [Administer],
+        ["LayoutService/ListTypeGroups"] = Any,
+        ["SourceService/CreateSource"] = [Administer],
+        ["SourceService/ListSources"] = [Administer],
+        ["TrendService/RequestRefresh"] = [RecordsWrite, Administer],
+        ["TrendService/ListRates"] = [TrendsRead],
+        ["TrendService/ListPartLives"] = [TrendsRead],
+        ["TrendService/ListRecurrences"] = [TrendsRead],
+        ["TrendService/ListStandings"] = [TrendsRead],
+        ["TrendService/ListEvidence"] = [TrendsRead],
+        ["FlagService/ListFlags"] = [TrendsRead],
+        ["FlagService/AcknowledgeFlag"] = [Administer],
+        ["FlagService/CloseFlag"] = [Administer],
+        ["ReportService/ListReports"] = [TrendsRead],
+        ["ReportService/GetReport"] = [TrendsRead],
+        ["ReportService/ReproduceReport"] = [TrendsRead],
+        ["ReportService/RequestReport"] = [Administer],
+        ["ReportService/SetRecipients"] = [Administer],
+        ["ReportService/ListRecipients"] = [Administer],
+    };
+
+    /// <summary>Scopes that open a call; empty where nobody may make it.</summary>
+    /// <param name="method">As gRPC writes it: <c>/package.Service/Call</c>.</param>
+    public static IReadOnlyList<KeyScope> Of(string method) =>
+        method.StartsWith(Package, StringComparison.Ordinal) ? ByCall.GetValueOrDefault(method[Package.Length..], []) : [];
+
+    /// <summary>True for health and reflection, which need no key.</summary>
+    public static bool IsOpen(string method) => method.Split('/') is ["", var service, _] && Open.Contains(service);
+
+    /// <summary>A scope as the contract writes it.</summary>
+    public static string NameOf(KeyScope scope) => scope switch
+    {
+        RecordsWrite => "SCOPE_RECORDS_WRITE",
+        TrendsRead => "SCOPE_TRENDS_READ",
+        Administer => "SCOPE_ADMINISTER",
+        _ => throw new ArgumentOutOfRangeException(nameof(scope), scope, "Not a scope."),
+    };
+}

@@ -1,0 +1,78 @@
+using System.Diagnostics.Metrics;
+using System.Net;
+using System.Net.Sockets;
+using System.Threading.RateLimiting;
+using FleetTrend.Hosting.Configuration;
+using FleetTrend.Intake;
+using Google.Rpc;
+
+namespace FleetTrend.Api.Access;
+
+/// <summary>
+/// Calls that were not let in: each is counted by its reason. As long as its address has some of its allowance left, it is
+/// logged, and answered in detail; after that, a call without a good key is only told to wait. A good key is never held up by this:
+/// many callers may share the address of a proxy.
+/// </summary>
+internal sealed class RefusedCalls : IDisposable
+{
+    /// <summary>Name of the meter.</summary>
+    public const string MeterName = "FleetTrend.Access";
+
+    private static readonly TimeSpan Period = TimeSpan.FromMinutes(1);
+
+    private readonly ILogger<RefusedCalls> _log;
+    private readonly Counter<long> _count;
+    private readonly PartitionedRateLimiter<IPAddress> _allowance;
+
+    public RefusedCalls(AccessSettings settings, IMeterFactory meters, ILogger<RefusedCalls> log)
+    {
+        _log = log;
+        _count = meters.Create(MeterName).CreateCounter<long>(
+            "fleettrend.calls.refused", "{call}", "Calls that were not let in, by reason.");
+        _allowance = PartitionedRateLimiter.Create<IPAddress, IPAddress>(
+            address => RateLimitPartition.GetTokenBucketLimiter(address, _ => new TokenBucketRateLimiterOptions
+            {
+                TokenLimit = settings.RefusedCallsPerMinute,
+                TokensPerPeriod = settings.RefusedCallsPerMinute,
+                ReplenishmentPeriod = Period,
+                QueueLimit = 0,
+            }));
+    }
+
+    /// <summary>Counts and logs a refusal.</summary>
+    /// <returns>What the caller is told: the refusal, or that there were too many.</returns>
+    public CallRefusedException Answer(CallRefusedException refusal, string method, HttpContext http)
+    {
+        var address = NetworkOf(http.Connection.RemoteIpAddress ?? IPAddress.None);
+        using var allowed = _allowance.AttemptAcquire(address);
+        var answer = allowed.IsAcquired || refusal.Reason.Code != Code.Unauthenticated ? refusal : TooMany(allowed);
+        _count.Add(1, new KeyValuePair<string, object?>("reason", answer.Reason.Name));
+        if (!allowed.IsAcquired)
+            return answer;
+        ApiLog.CallRefused(_log, method, address, refusal.Reason.Name, refusal.Metadata.GetValueOrDefault("key_id", "none"));
+        if (_allowance.GetStatistics(address) is { CurrentAvailablePermits: 0 })
+            ApiLog.RefusedCallsNotLogged(_log, address, Period.TotalSeconds);
+        return answer;
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _allowance.Dispose();
+
+    private static CallRefusedException TooMany(RateLimitLease lease) =>
+        new(Reasons.RefusedCalls, "Too many calls without a good key came from this address.")
+        {
+            RetryAfter = lease.TryGetMetadata(MetadataName.RetryAfter, out var after) ? after : Period,
+        };
+
+    /// <summary>One customer of an IPv6 network has at least a /64, so addresses within it are not told apart.</summary>
+    private static IPAddress NetworkOf(IPAddress address)
+    {
+        if (address.IsIPv4MappedToIPv6)
+            return address.MapToIPv4();
+        if (address.AddressFamily != AddressFamily.InterNetworkV6 || IPAddress.IsLoopback(address))
+            return address;
+        var bytes = address.GetAddressBytes();
+        Array.Clear(bytes, 8, 8);
+        return new IPAddress(bytes);
+    }
+}
