@@ -71,7 +71,8 @@ internal static class DemoSummary
             grid.AddRow("Mail", Markup.Escape($"sent to {smtp}"));
         }
 
-        grid.AddRow("API", Markup.Escape($"gRPC {hosts.GrpcUrl} (reflection on); curl -H 'authorization: Bearer {readingKey}' {hosts.PagesUrl}/v1/flags"));
+        grid.AddRow("API", Markup.Escape($"gRPC {hosts.GrpcUrl} (reflection on); curl -H 'authorization: Bearer KEY' {hosts.PagesUrl}/v1/flags"));
+        grid.AddRow("KEY", Markup.Escape(readingKey));
         AnsiConsole.Write(grid);
         AnsiConsole.MarkupLine("Statistics support a decision; they never return an aircraft to service.");
     }
