@@ -21,13 +21,23 @@ internal sealed record Caller(ApiKey Key)
     public static Caller Of(ServerCallContext context) =>
         context.GetHttpContext().Features.Get<Caller>() ?? throw new InvalidOperationException($"{context.Method} was let in without a caller.");
 
-    /// <summary>Ends a call about a source that is not the caller's own; before it is looked whether there is one.</summary>
+    /// <summary>The source that a call may be about. A key with a scope beyond <see cref="KeyScope.RecordsWrite"/> that opens the call
+    /// is not bound to one; any other key is bound to its own, and "all" means that. Comes before it is looked whether there is
+    /// such a source.</summary>
+    /// <param name="context">The call.</param>
     /// <param name="field">The field that names the source.</param>
-    /// <param name="source">What it holds.</param>
+    /// <param name="asked">What it holds; empty for all where the call takes that.</param>
+    /// <returns>The source; empty for all.</returns>
     /// <exception cref="RpcException">PERMISSION_DENIED, SOURCE_NOT_YOURS.</exception>
-    public void RefuseOtherSource(string field, string source)
+    public static string SourceFor(ServerCallContext context, string field, string asked)
     {
-        if (!Owns(source))
-            throw new Refusal(field, source.Length > 40 ? source[..40] : source, Reasons.SourceNotYours, "the source that the key belongs to.").ToException();
+        var caller = Of(context);
+        if (CallScopes.Of(context.Method).Any(scope => scope != KeyScope.RecordsWrite && caller.Has(scope)))
+            return asked;
+        if (asked.Length == 0 && caller.Source is { } own)
+            return own;
+        return caller.Owns(asked)
+            ? asked
+            : throw new Refusal(field, asked.Length > 40 ? asked[..40] : asked, Reasons.SourceNotYours, "the source that the key belongs to.").ToException();
     }
 }
