@@ -4,16 +4,14 @@ using FleetTrend.Store.Keys;
 namespace FleetTrend.Api.Access;
 
 /// <summary>
-/// The keys, kept at hand: a call costs no query, and callers with bad keys cannot make the database work. A key that was made
-/// or revoked elsewhere counts here after <see cref="MostAge"/>.
+/// The keys, kept at hand: a call with a known one costs no query, and calls with unknown ones, however many, keep one connection
+/// busy at most. A key made elsewhere counts here at once, one revoked elsewhere after <see cref="MostAge"/> no more.
 /// </summary>
 internal sealed class KnownKeys(KeyStore store, TimeProvider clock) : IDisposable
 {
     /// <summary>How old what is at hand may be.</summary>
     public static readonly TimeSpan MostAge = TimeSpan.FromSeconds(2);
 
-    // An unknown key may have been made on another server a moment ago.
-    private static readonly TimeSpan MostAgeForUnknown = TimeSpan.FromMilliseconds(100);
     private static readonly TimeSpan BetweenMarks = TimeSpan.FromMinutes(1);
 
     private readonly SemaphoreSlim _reading = new(1, 1);
@@ -23,8 +21,11 @@ internal sealed class KnownKeys(KeyStore store, TimeProvider clock) : IDisposabl
     /// <summary>The key of that identifier, revoked or not; null where there is none.</summary>
     public async ValueTask<StoredKey?> FindAsync(string id, CancellationToken ct)
     {
-        var keys = await ReadAsync(MostAge, ct);
-        return keys.TryGetValue(id, out var key) ? key : (await ReadAsync(MostAgeForUnknown, ct)).GetValueOrDefault(id);
+        var now = clock.GetTimestamp();
+        var keys = await ReadAsync(now - (long)(MostAge.TotalSeconds * clock.TimestampFrequency), ct);
+
+        // An unknown key may have been made on another server a moment ago.
+        return keys.TryGetValue(id, out var key) ? key : (await ReadAsync(now, ct)).GetValueOrDefault(id);
     }
 
     /// <summary>Has the keys read anew: this process has changed one.</summary>
@@ -48,14 +49,15 @@ internal sealed class KnownKeys(KeyStore store, TimeProvider clock) : IDisposabl
     /// <inheritdoc/>
     public void Dispose() => _reading.Dispose();
 
-    private async ValueTask<IReadOnlyDictionary<string, StoredKey>> ReadAsync(TimeSpan mostAge, CancellationToken ct)
+    /// <summary>The keys from a reading that began at that time or later; callers that wait share one.</summary>
+    private async ValueTask<IReadOnlyDictionary<string, StoredKey>> ReadAsync(long since, CancellationToken ct)
     {
-        if (_last is { } last && clock.GetElapsedTime(last.Time) < mostAge)
+        if (_last is { } last && last.Time >= since)
             return last.Keys;
         await _reading.WaitAsync(ct);
         try
         {
-            if (_last is { } other && clock.GetElapsedTime(other.Time) < mostAge)
+            if (_last is { } other && other.Time >= since)
                 return other.Keys;
             var now = clock.GetTimestamp();
             var keys = await store.ReadAllAsync(ct);
