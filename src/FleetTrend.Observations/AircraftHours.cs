@@ -43,6 +43,7 @@ internal sealed class AircraftHours
             hours.visitHours[stray.Date] = hours.Between(visits, stray.Date);
         ListStrays(records, "Visits", visits, strayVisits, s => $" For {s.Date:O}, {hours.visitHours[s.Date]} h by the days around it is used.");
         ListDisagreements(records, visits, readings);
+        MeterChangeChecks.List(records);
         return hours;
     }
 
@@ -139,7 +140,12 @@ internal sealed class AircraftHours
             var when = first == last ? $"of {first.Date:O} ({first.Hours} h)" : $"from {first.Date:O} ({first.Hours} h) to {last.Date:O} ({last.Hours} h)";
             var why = run.Key.Kind == DataProblemKind.TooManyHoursPerDay ? "more than 24 h a day" : "hours going backwards";
             var beside = string.Join(" and ", new[] { before, after }.OfType<HoursPoint>().Select(p => $"{p.Hours} h on {p.Date:O}"));
-            records.List(run.Key.Kind, first.Date, $"{what} {when} mean {why} beside {beside}.{string.Concat(run.Select(s => used(s.Stray)))}", [.. run.SelectMany(s => s.Stray.Keys)]);
+            records.List(
+                run.Key.Kind,
+                first.Date,
+                $"{what} {when} mean {why} beside {beside}.{string.Concat(run.Select(s => used(s.Stray)))}",
+                [.. run.SelectMany(s => s.Stray.Keys)],
+                subject: first.Keys); // a run that goes on is the same problem
         }
     }
 
@@ -156,8 +162,8 @@ internal sealed class AircraftHours
         {
             var before = readings.FindLast(r => r.Date <= visit.Date);
             var after = readings.Find(r => r.Date >= visit.Date);
-            var wrong = before is not null && before.Hours - visit.Hours > ReadingTolerance ? before
-                : after is not null && visit.Hours - after.Hours > ReadingTolerance ? after
+            var wrong = before is not null && IsOut(before, visit) ? before
+                : after is not null && IsOut(visit, after) ? after
                 : null;
             if (wrong is not null)
             {
@@ -165,8 +171,14 @@ internal sealed class AircraftHours
                     DataProblemKind.HoursDisagreeWithReadings,
                     visit.Date,
                     $"The visit of {visit.Date:O} gives {visit.Hours} h, but the meter gave {wrong.Hours} h on {wrong.Date:O}.",
-                    [.. visit.Keys, .. wrong.Keys]);
+                    [.. visit.Keys, .. wrong.Keys],
+                    subject: visit.Keys);
             }
         }
     }
+
+    /// <summary>True where hours fall, or gain more than 24 h a day, by more than the tolerance.</summary>
+    private static bool IsOut(HoursPoint earlier, HoursPoint later) =>
+        earlier.Hours - later.Hours > ReadingTolerance
+        || later.Hours - earlier.Hours > ReadingTolerance + Hours.FromTenths(240L * (later.Date.DayNumber - earlier.Date.DayNumber));
 }

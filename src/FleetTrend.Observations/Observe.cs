@@ -1,3 +1,4 @@
+using FleetTrend.Observations.DataProblems;
 using FleetTrend.Observations.Exposures;
 using FleetTrend.Observations.Lives;
 using FleetTrend.Observations.Recurrences;
@@ -53,7 +54,23 @@ public static class Observe
         }
 
         var carried = SerialNumbers.Carry(fleet);
+        LookAlikeMarks.List([.. fleet.Select(f => f.Records)]);
         return [.. fleet.Select(f => Aircraft(f.Records, f.Hours, carried))];
+    }
+
+    /// <summary>Retractions whose record never came, as problems; no aircraft is known of them.</summary>
+    public static IReadOnlyList<DataProblem> RetractionsAlone(IReadOnlyList<Recorded<Retraction>> retractions)
+    {
+        ArgumentNullException.ThrowIfNull(retractions);
+        return
+        [
+            .. retractions.OrderBy(r => r.Key, RecordKeyOrder.Instance).Select(r => new DataProblem(
+                DataProblemKind.RetractionWithoutRecord,
+                "",
+                DateOnly.FromDateTime(r.AcceptTime.UtcDateTime),
+                $"{r.Key.Source} took back {r.Key.SourceRecordId}, which it never sent: {r.Content.Reason}",
+                [r.Key])),
+        ];
     }
 
     private static AircraftObservations Aircraft(
@@ -63,6 +80,7 @@ public static class Observe
         var exposures = new List<LocationExposure>();
         var events = new List<LocationEvent>();
         var lives = new List<ObservedLife>();
+        PossibleDuplicates.List(records);
         foreach (var timeline in LocationTimeline.Of(records, hours, carried))
         {
             var watched = LocationExposures.Of(timeline, card, hours);

@@ -40,4 +40,7 @@ public sealed record AircraftHistory
 
     /// <summary>What was done.</summary>
     public IReadOnlyList<Recorded<CorrectiveAction>> Actions { get; init; } = [];
+
+    /// <summary>Findings of two sources that people have decided are one event, as decided by that moment.</summary>
+    public IReadOnlyList<FindingMerge> Merges { get; init; } = [];
 }

@@ -26,6 +26,7 @@ internal sealed class InventedAircraft
     private readonly List<Recorded<Inspection>> inspections = [];
     private readonly List<Recorded<Finding>> findings = [];
     private readonly List<Recorded<CorrectiveAction>> actions = [];
+    private readonly List<FindingMerge> merges = [];
     private readonly string registration;
     private int count;
 
@@ -54,6 +55,7 @@ internal sealed class InventedAircraft
         Inspections = inspections,
         Findings = findings,
         Actions = actions,
+        Merges = merges,
     };
 
     public static DateOnly Day(int day) => new DateOnly(2025, 1, 1).AddDays(day);
@@ -74,7 +76,11 @@ internal sealed class InventedAircraft
 
     public InventedAircraft NotExamined(int day, double hours, params string[] locations) => Inspected(day, hours, LookState.NotExamined, locations);
 
-    public InventedAircraft Inspected(int day, double hours, LookState state, params string[] locations) =>
+    public InventedAircraft Examined(string source, int day, double hours, params string[] locations) => Looked(source, day, hours, LookState.Examined, locations);
+
+    public InventedAircraft Inspected(int day, double hours, LookState state, params string[] locations) => Looked("cards", day, hours, state, locations);
+
+    private InventedAircraft Looked(string source, int day, double hours, LookState state, string[] locations) =>
         Add(inspections, new Inspection
         {
             Registration = registration,
@@ -82,11 +88,11 @@ internal sealed class InventedAircraft
             TimeInService = Hours.From(hours),
             Occasion = Occasion.HundredHour,
             Looks = [.. locations.Select(l => new LocationLook(l, state))],
-        });
+        }, source);
 
     public InventedAircraft Found(
         int day, double hours, string location, Condition condition, double? size = null,
-        FindingGrade grade = FindingGrade.Defect, string? id = null, string? sameAs = null) =>
+        FindingGrade grade = FindingGrade.Defect, string? id = null, string? sameAs = null, string source = "cards", int? acceptedDay = null, int revision = 1) =>
         Add(findings, new Finding
         {
             Registration = registration,
@@ -97,7 +103,7 @@ internal sealed class InventedAircraft
             Grade = grade,
             SizeMillimetres = size,
             SameEventAs = sameAs,
-        }, id: id);
+        }, source, id, acceptedDay, revision);
 
     public InventedAircraft Did(int day, double hours, string location, ActionKind kind, double? partHours = null) =>
         Add(actions, new CorrectiveAction
@@ -134,15 +140,25 @@ internal sealed class InventedAircraft
             SerialNumber = serial,
         });
 
+    /// <summary>A person has decided that the finding of the one source is the event of the other's.</summary>
+    public InventedAircraft Merged(string keptSource, string keptId, string mergedSource, string mergedId)
+    {
+        merges.Add(new FindingMerge(keptSource, keptId, mergedSource, mergedId));
+        return this;
+    }
+
     public InventedAircraft Read(int day, double meterHours) => Add(readings, new MeterReading(registration, Day(day), Hours.From(meterHours)));
 
     public InventedAircraft MeterChanged(int day, double oldHours, double newHours) =>
         Add(meterChanges, new MeterChange(registration, Day(day), Hours.From(oldHours), Hours.From(newHours)));
 
-    private InventedAircraft Add<T>(List<Recorded<T>> records, T content, string source = "cards", string? id = null)
+    /// <remarks>All came in long after: day 2000.</remarks>
+    private InventedAircraft Add<T>(
+        List<Recorded<T>> records, T content, string source = "cards", string? id = null, int? acceptedDay = null, int revision = 1)
     {
         id ??= $"{registration}-{++count:000}";
-        records.Add(new Recorded<T>(new RecordKey(source, id, 1), new DateTimeOffset(2025, 1, 1, 0, 0, 0, TimeSpan.Zero), content));
+        var accepted = new DateTimeOffset(Day(acceptedDay ?? 2000), new TimeOnly(12, 0), TimeSpan.Zero);
+        records.Add(new Recorded<T>(new RecordKey(source, id, revision), accepted, content));
         return this;
     }
 }

@@ -1,10 +1,13 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json.Serialization;
 using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Observations.DataProblems;
 
 /// <summary>Something in the records of an aircraft that does not add up.</summary>
 /// <param name="Kind">What kind of problem.</param>
-/// <param name="Registration">The aircraft.</param>
+/// <param name="Registration">The aircraft; empty where no aircraft is known.</param>
 /// <param name="Date">The day it concerns.</param>
 /// <param name="Description">One sentence with the values, for people.</param>
 /// <param name="Evidence">The records it concerns.</param>
@@ -13,4 +16,29 @@ public sealed record DataProblem(
     string Registration,
     DateOnly Date,
     string Description,
-    IReadOnlyList<RecordKey> Evidence);
+    IReadOnlyList<RecordKey> Evidence)
+{
+    /// <summary>The other aircraft where two are concerned; null otherwise.</summary>
+    public string? OtherRegistration { get; init; }
+
+    /// <summary>Which of several problems of one kind in the same records; null where the records tell them apart.</summary>
+    public string? Aspect { get; init; }
+
+    /// <summary>Those records of the evidence that make it this problem and no other; null for all of the evidence.</summary>
+    public IReadOnlyList<RecordKey>? Subject { get; init; }
+
+    /// <summary>
+    /// The same for the same problem from refresh to refresh, whatever the words and revisions: a hash (64 hexadecimal digits)
+    /// of kind, aircraft, aspect and subject.
+    /// </summary>
+    [JsonIgnore]
+    public string Identity
+    {
+        get
+        {
+            var records = (Subject ?? Evidence).Select(k => $"{k.Source}\u001f{k.SourceRecordId}").Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
+            string[] parts = [$"{(int)Kind}", Registration, OtherRegistration ?? "", Aspect ?? "", .. records];
+            return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\u001e', parts))));
+        }
+    }
+}

@@ -11,7 +11,7 @@ namespace FleetTrend.Observations.Recurrences;
 /// <summary>Events of one location (rules 1, 5 and 6): each crack, leak and so on once, however often it was seen.</summary>
 /// <remarks>
 /// Of n findings of a condition at one look, as many as there are open events of that condition are seen again and the rest
-/// are new, unless the source links them. A closing action, a removal or a renewal closes what is open; a later good look
+/// are new, unless the source links them or a person has merged them. A closing action, a removal or a renewal closes what is open; a later good look
 /// closes what no action was recorded for, and what was deferred or monitored stays open.
 /// </remarks>
 internal sealed class LocationEvents
@@ -32,7 +32,7 @@ internal sealed class LocationEvents
     {
         this.timeline = timeline;
         this.records = records;
-        same = new SameEvent([.. timeline.Days.SelectMany(d => d.Look?.Defects ?? [])]);
+        same = new SameEvent([.. timeline.Days.SelectMany(d => d.Look?.Defects ?? [])], records.Merges);
     }
 
     public static IEnumerable<LocationEvent> Of(LocationTimeline timeline, AircraftRecords records, IReadOnlyList<LocationExposure> exposures)
@@ -154,7 +154,8 @@ internal sealed class LocationEvents
                 DataProblemKind.ActionNotRecorded,
                 day.Date,
                 $"{e.Condition} at {timeline.Location} of {e.FoundDate:O} was gone on {day.Date:O}, but no action against it is recorded.",
-                e.Evidence);
+                [.. e.Evidence.Distinct()],
+                subject: [e.Evidence[0]]);
         }
     }
 

@@ -3,12 +3,12 @@ using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Observations.Recurrences;
 
-/// <summary>Which findings of a location a source says are one event, whichever of them names the other.</summary>
+/// <summary>Which findings of a location are one event: those that a source links, whichever names the other, and those that a person has merged.</summary>
 internal sealed class SameEvent
 {
     private readonly Dictionary<(string Source, string Id), (string Source, string Id)> links = [];
 
-    public SameEvent(IReadOnlyList<Recorded<Finding>> findings)
+    public SameEvent(IReadOnlyList<Recorded<Finding>> findings, IReadOnlyList<MergedFinding> merges)
     {
         var known = findings.Select(f => (f.Key.Source, f.Key.SourceRecordId)).ToHashSet();
         foreach (var finding in findings.Where(f => f.Content.SameEventAs is not null))
@@ -17,6 +17,9 @@ internal sealed class SameEvent
             if (known.Contains(other))
                 Join((finding.Key.Source, finding.Key.SourceRecordId), other);
         }
+
+        foreach (var merge in merges)
+            Join((merge.Merged.Key.Source, merge.Merged.Key.SourceRecordId), (merge.Kept.Key.Source, merge.Kept.Key.SourceRecordId));
     }
 
     /// <summary>One name for all findings of one event; a finding that stands alone has its own.</summary>
@@ -27,7 +30,8 @@ internal sealed class SameEvent
         var (a, b) = (Root(one), Root(other));
         if (a == b)
             return;
-        var (low, high) = string.CompareOrdinal(a.Id, b.Id) < 0 ? (a, b) : (b, a);
+        var order = string.CompareOrdinal(a.Source, b.Source) is var bySource and not 0 ? bySource : string.CompareOrdinal(a.Id, b.Id);
+        var (low, high) = order < 0 ? (a, b) : (b, a);
         links[high] = low;
     }
 

@@ -23,6 +23,7 @@ internal sealed class AircraftCard
         WatchStartDate = sources.Max(s => s.Content.WatchStartDate);
         var retired = sources.Min(s => s.Content.RetiredDate);
         RetiredDate = retired <= asOf ? retired : null;
+        Keys = [.. sources.Select(s => s.Key)];
         Assignments =
         [
             .. sources.SelectMany(s => s.Content.Assignments)
@@ -37,6 +38,9 @@ internal sealed class AircraftCard
     public DateOnly WatchStartDate { get; }
 
     public Hours MeterOffset { get; }
+
+    /// <summary>The records that describe it.</summary>
+    public IReadOnlyList<RecordKey> Keys { get; }
 
     /// <summary>The day it left the fleet, not after the as-of day; null while it flies.</summary>
     public DateOnly? RetiredDate { get; }
@@ -82,7 +86,11 @@ internal sealed class AircraftCard
             {
                 var told = string.Join(", ", sources.Select(s => $"{s.Key.Source} says {value(s.Content)}"));
                 problems.Add(new DataProblem(
-                    DataProblemKind.SourcesDisagree, Registration, WatchStartDate, $"Sources disagree about {what}: {told}.", [.. sources.Select(s => s.Key)]));
+                    DataProblemKind.SourcesDisagree, Registration, WatchStartDate, $"Sources disagree about {what}: {told}.", [.. sources.Select(s => s.Key)])
+                {
+                    Aspect = what,
+                    Subject = [],
+                });
             }
         }
     }

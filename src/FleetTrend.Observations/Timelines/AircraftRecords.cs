@@ -1,4 +1,5 @@
 using FleetTrend.Observations.DataProblems;
+using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
@@ -40,11 +41,15 @@ internal sealed class AircraftRecords
 
     public required IReadOnlyList<Recorded<CorrectiveAction>> Actions { get; init; }
 
+    /// <summary>Findings that count as seen at the look of another source's, by decision of a person.</summary>
+    public required IReadOnlyList<MergedFinding> Merges { get; init; }
+
     public static AircraftRecords Select(AircraftHistory history, LayoutIndex layouts, DateOnly asOf)
     {
         var problems = new List<DataProblem>();
         var card = AircraftCard.Of(history, layouts, asOf, problems);
         var selection = new Selection(card, asOf, problems);
+        var findings = selection.Located(history.Findings, "A finding", f => f.FoundDate, f => f.Location);
         return new AircraftRecords(card, asOf, problems)
         {
             Readings = selection.Dated(history.Readings, "A meter reading", r => r.ReadingDate),
@@ -52,14 +57,16 @@ internal sealed class AircraftRecords
             Installations = selection.Located(history.Installations, "An installation", i => i.InstallationDate, i => i.Location),
             Removals = selection.Located(history.Removals, "A removal", r => r.RemovalDate, r => r.Location),
             Inspections = [.. selection.Dated(history.Inspections, "An inspection", i => i.InspectionDate).Select(selection.KnownLines)],
-            Findings = selection.Located(history.Findings, "A finding", f => f.FoundDate, f => f.Location),
+            Findings = findings,
             Actions = selection.Located(history.Actions, "An action", a => a.ActionDate, a => a.Location),
+            Merges = MergedFinding.Of(history.Registration, history.Merges, findings, problems),
         };
     }
 
     /// <summary>Adds a problem of this aircraft.</summary>
-    public void List(DataProblemKind kind, DateOnly date, string description, IReadOnlyList<RecordKey> evidence) =>
-        Problems.Add(new DataProblem(kind, Card.Registration, date, description, evidence));
+    public void List(
+        DataProblemKind kind, DateOnly date, string description, IReadOnlyList<RecordKey> evidence, IReadOnlyList<RecordKey>? subject = null) =>
+        Problems.Add(new DataProblem(kind, Card.Registration, date, description, evidence) { Subject = subject });
 
     private sealed class Selection(AircraftCard card, DateOnly asOf, List<DataProblem> problems)
     {
@@ -88,6 +95,14 @@ internal sealed class AircraftRecords
                 problems.Add(new DataProblem(
                     DataProblemKind.InTheFuture, card.Registration, date, $"{what} is dated {date:O}, after {asOf:O}; it is left out.", [record.Key]));
                 return false;
+            }
+
+            // Entered with a date that had not come yet: now that the day has passed the record counts, and is no less doubtful.
+            var accepted = DateOnly.FromDateTime(record.AcceptTime.UtcDateTime);
+            if (date.DayNumber > accepted.DayNumber + 1)
+            {
+                problems.Add(new DataProblem(
+                    DataProblemKind.InTheFuture, card.Registration, date, $"{what} is dated {date:O} but came in on {accepted:O}, before that day; it counts.", [record.Key]));
             }
 
             if (date > card.RetiredDate)

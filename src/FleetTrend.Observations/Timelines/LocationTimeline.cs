@@ -16,10 +16,16 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
     public static IReadOnlyList<LocationTimeline> Of(
         AircraftRecords records, AircraftHours hours, IReadOnlyDictionary<RecordKey, CarriedHours> carried)
     {
+        // A merged finding is the look of the one that stands, told again; so is its source's inspection of that place on that day.
+        var lookOf = records.Merges.ToDictionary(m => m.Merged.Key, m => m.Kept.Content.FoundDate);
+        var retold = records.Merges
+            .GroupBy(m => (m.Merged.Key.Source, m.Merged.Content.Location, m.Merged.Content.FoundDate))
+            .ToDictionary(g => g.Key, g => g.First().Kept.Content.FoundDate);
         var examined = records.Inspections
-            .SelectMany(i => i.Content.Looks.Where(l => l.State == LookState.Examined).Select(l => (Spot: new Spot(l.Location, i.Content.InspectionDate), i.Key)))
+            .SelectMany(i => i.Content.Looks.Where(l => l.State == LookState.Examined).Select(l => (
+                Spot: new Spot(l.Location, retold.GetValueOrDefault((i.Key.Source, l.Location, i.Content.InspectionDate), i.Content.InspectionDate)), i.Key)))
             .ToLookup(l => l.Spot, l => l.Key);
-        var findings = records.Findings.ToLookup(f => new Spot(f.Content.Location, f.Content.FoundDate));
+        var findings = records.Findings.ToLookup(f => new Spot(f.Content.Location, lookOf.GetValueOrDefault(f.Key, f.Content.FoundDate)));
         var actions = records.Actions.ToLookup(a => new Spot(a.Content.Location, a.Content.ActionDate));
         var removals = records.Removals.ToLookup(r => new Spot(r.Content.Location, r.Content.RemovalDate));
         var installations = records.Installations.ToLookup(i => new Spot(i.Content.Location, i.Content.InstallationDate));
