@@ -2,6 +2,7 @@ using FleetTrend.Client;
 using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests;
 using FleetTrend.Synthetic;
+using Record = FleetTrend.Contracts.V1.Record;
 
 namespace FleetTrend.FaultTests;
 
@@ -9,38 +10,62 @@ namespace FleetTrend.FaultTests;
 [Collection(SharedPostgres.Name)]
 public class ClientResumesTests(PostgresFixture server)
 {
-    private const int Kills = 5;
+    private const int Kills = 50;
+    private const int Seed = 20_260_302;
 
     [Fact]
-    public async Task One_push_survives_an_api_killed_again_and_again_and_every_record_has_one_outcome_and_one_row()
+    public async Task One_push_survives_an_api_killed_at_fifty_random_moments_and_every_record_has_one_outcome_and_one_row()
     {
         await using var product = await ProductUnderTest.CreateAsync(server);
         var api = await product.StartApiAsync();
         using var channel = FleetTrendChannel.Open(new ConnectionOptions { Address = new Uri(product.GrpcUrl), Key = await product.CreateKeyAsync() });
-        var layouts = new LayoutService.LayoutServiceClient(channel);
-        var fleet = SyntheticSchool.Generate(5, new DateOnly(2026, 3, 31), (await layouts.ListLayoutsAsync(new ListLayoutsRequest { PageSize = 500 })).Layouts);
-        foreach (var group in fleet.TypeGroups)
-            await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = group });
-
-        var pusher = new RecordPusher(channel, new PushOptions { FirstPause = TimeSpan.FromMilliseconds(100), MaxInFlight = 300 });
+        var records = await RegisterAsync(channel);
+        var moments = RandomMoments(records.Count);
+        var pusher = new RecordPusher(channel, new PushOptions
+        {
+            FirstPause = TimeSpan.FromMilliseconds(50),
+            LongestPause = TimeSpan.FromMilliseconds(400),
+            MaxInFlight = 100,
+        });
         var indexes = new List<long>();
-        Task<ProductProcess>? restart = null;
-        await foreach (var pushed in pusher.PushAsync(fleet.Records.ToAsyncEnumerable()))
+        var restart = Task.FromResult(api);
+        await foreach (var pushed in pusher.PushAsync(records.ToAsyncEnumerable()))
         {
             Assert.True(pushed.Outcome.State is RecordState.Accepted or RecordState.Unchanged, pushed.Outcome.Error?.Message);
             indexes.Add(pushed.Index);
-            // Killed each time that a share of the records is through, so in mid-stream on any machine.
-            if (indexes.Count % (fleet.Records.Count / (Kills + 1)) != 0 || indexes.Count > fleet.Records.Count - (Kills + 1))
+            if (!moments.Contains(indexes.Count))
                 continue;
-            api = restart is null ? api : await restart;
-            api.Kill();
+            (await restart).Kill();
             restart = product.StartApiAsync();
         }
 
-        Assert.NotNull(restart);
         await restart;
-        Assert.Equal(Enumerable.Range(0, fleet.Records.Count).Select(i => (long)i), indexes.Order());
-        Assert.Equal(fleet.Records.Count, await product.CountAsync("SELECT count(*) FROM records"));
-        Assert.Equal(fleet.Records.Count, await product.CountAsync("SELECT count(DISTINCT (source_id, source_record_id, revision)) FROM records"));
+        Assert.Equal(Enumerable.Range(0, records.Count).Select(i => (long)i), indexes.Order());
+        Assert.Equal(records.Count, await product.CountAsync("SELECT count(*) FROM records"));
+        Assert.Equal(records.Count, await product.CountAsync("SELECT count(DISTINCT (source_id, source_record_id, revision)) FROM records"));
+
+        // No envelope without its content: what one kill cut in half would show here.
+        Assert.Equal(
+            records.Count(r => r.Finding is not null),
+            await product.CountAsync("SELECT count(*) FROM findings JOIN records ON records.id = findings.record_id"));
+    }
+
+    /// <summary>Moments told in outcomes, so in mid-stream on a machine of any speed; one after the other, at random distances.</summary>
+    private static HashSet<int> RandomMoments(int records)
+    {
+        var random = new Random(Seed);
+        var moments = new HashSet<int>();
+        while (moments.Count < Kills)
+            moments.Add(random.Next(1, records - 200)); // at the last of them there is still something to send
+        return moments;
+    }
+
+    private static async Task<IReadOnlyList<Record>> RegisterAsync(Grpc.Net.Client.GrpcChannel channel)
+    {
+        var layouts = new LayoutService.LayoutServiceClient(channel);
+        var fleet = SyntheticSchool.Generate(30, new DateOnly(2026, 3, 31), (await layouts.ListLayoutsAsync(new ListLayoutsRequest { PageSize = 500 })).Layouts);
+        foreach (var group in fleet.TypeGroups)
+            await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = group });
+        return fleet.Records;
     }
 }
