@@ -11,11 +11,11 @@ namespace FleetTrend.Statistics.Charts;
 /// </summary>
 public static class NormalEwmaRunLength
 {
-    private const double SmallestWeight = 1e-3;
+    private const double SmallestWeight = 5e-3;
 
     /// <summary>The average run, the signalling value included.</summary>
     /// <param name="shift">True mean less target, in standard deviations of a value.</param>
-    /// <param name="weight">Weight of a new value, 0.001 to 1.</param>
+    /// <param name="weight">Weight of a new value, 0.005 to 1.</param>
     /// <param name="width">Width of the limits in standard deviations of the average, above zero and at most 10.</param>
     /// <returns>The average; <see cref="NotEstimableKind.DidNotConverge"/> where it is beyond 10^12 values.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An input is not finite or outside its range.</exception>
@@ -30,8 +30,9 @@ public static class NormalEwmaRunLength
             throw new ArgumentOutOfRangeException(nameof(width), width, "The width is above zero and at most ten.");
 
         var half = width * Math.Sqrt(weight / (2 - weight));
-        // One value spreads the average by its weight: six nodes to that spread give about ten digits.
-        var rule = new GaussLegendreRule(-half, half, 24 + (int)(6 * 2 * half / weight));
+        // One value spreads the average by its weight: three nodes to that spread are enough: for a normal density the error falls like
+        // exp(-2 (π / step)²).
+        var rule = new GaussLegendreRule(-half, half, 24 + (int)(3 * 2 * half / weight));
         var moves = Matrix<double>.Build.Dense(rule.Order, rule.Order);
         for (var i = 0; i < rule.Order; i++)
             moves.SetRow(i, Moves(rule.GetAbscissa(i), shift, weight, rule));

@@ -15,7 +15,7 @@ public static class PoissonEwmaRunLength
     /// <param name="expected">Mean count as expected, above zero; the average starts there.</param>
     /// <param name="weight">Weight of a new count, above zero and at most one.</param>
     /// <param name="width">Width of the limits in standard deviations of the average, above zero.</param>
-    /// <param name="cells">Cells between the limits, 3 to 2000.</param>
+    /// <param name="cells">Cells between the limits, 3 to 1000.</param>
     /// <param name="move">How a cell stands for the average.</param>
     /// <returns>The average; <see cref="NotEstimableKind.DidNotConverge"/> where it is beyond 10^12 counts.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An input is outside its range.</exception>
@@ -29,7 +29,7 @@ public static class PoissonEwmaRunLength
         if (!(weight is > 0 and <= 1))
             throw new ArgumentOutOfRangeException(nameof(weight), weight, "A weight lies above zero and is at most one.");
         ArgumentOutOfRangeException.ThrowIfLessThan(cells, 3);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(cells, 2000);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(cells, 1000);
 
         var half = width * Math.Sqrt(weight * expected / (2 - weight));
         var (low, size) = (expected - half, 2 * half / cells);

@@ -64,7 +64,9 @@ public sealed record UChart
         var mean = rate * unit.Exposure;
         var deviation = Math.Sqrt(rate / unit.Exposure);
         var upper = unit.Events == 0 ? 1 : SpecialFunctions.GammaLowerRegularized(unit.Events, mean);
-        var same = Math.Exp(unit.Events * Math.Log(mean) - mean - SpecialFunctions.GammaLn(unit.Events + 1.0));
+        var same = unit.Events == 0
+            ? Math.Exp(-mean)
+            : Math.Exp(unit.Events * Math.Log(mean) - mean - SpecialFunctions.GammaLn(unit.Events + 1.0));
         return new UChartPoint
         {
             Position = position,
@@ -73,7 +75,7 @@ public sealed record UChart
             UpperLimit = rate + width * deviation,
             Deviations = (unit.Events / unit.Exposure - rate) / deviation,
             UpperPValue = upper,
-            MidUpperPValue = upper - same / 2,
+            MidUpperPValue = Math.Max(0, upper - same / 2),
         };
     }
 }

@@ -35,12 +35,13 @@ public sealed record GammaPoissonFit
     public double StandardDeviation => Mean * CoefficientOfVariation;
 
     /// <summary>
-    /// Standard errors of the law's parameters; <see cref="NotEstimableKind.OnBoundary"/> without extra variation, where they do not exist.
+    /// Standard errors of the law's parameters; <see cref="NotEstimableKind.OnBoundary"/> without extra variation, or so close to it
+    /// that the likelihood is flat.
     /// </summary>
     /// <remarks>Source: inverse of the observed information (Fisher); on the edge see Self and Liang 1987.</remarks>
     public Outcome<GammaPoissonErrors> Errors => errors is { } found
         ? found
-        : new NotEstimable(NotEstimableKind.OnBoundary, Events, "No extra variation: shape and rate are infinite.");
+        : new NotEstimable(NotEstimableKind.OnBoundary, Events, "No extra variation, or next to none: nothing limits shape and rate from above.");
 
     /// <summary>Log-likelihood at the maximum.</summary>
     public required double LogLikelihood { get; init; }

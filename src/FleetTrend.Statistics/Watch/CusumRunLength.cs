@@ -8,21 +8,28 @@ namespace FleetTrend.Statistics.Watch;
 /// </summary>
 public sealed class CusumRunLength
 {
-    private const double NegligibleMass = 1e-17;
+    private const double NegligibleChance = 1e-290;
 
     private readonly Matrix<double> transition;
+    private readonly Vector<double> signals;
     private readonly int start;
 
-    private CusumRunLength(Matrix<double> transition, int start)
+    private CusumRunLength(Matrix<double> transition, Vector<double> signals, int start)
     {
         this.transition = transition;
+        this.signals = signals;
         this.start = start;
-        var ones = Vector<double>.Build.Dense(transition.RowCount, 1);
-        var mean = (Matrix<double>.Build.DenseIdentity(transition.RowCount) - transition).Solve(ones);
-        Mean = mean[start];
+        var aboveZero = transition.Clone();
+        aboveZero.ClearColumn(0);
+        var states = Enumerable.Range(0, signals.Count).Select(s => (double)s).ToArray();
+        var run = new RestartedRun(states, from => aboveZero.Row((int)from), from => signals[(int)from]);
+        Mean = run.From(start).Match(mean => mean, _ => double.PositiveInfinity);
     }
 
-    /// <summary>Average number of looks until the signal, the signalling look included.</summary>
+    /// <summary>
+    /// Average number of looks until the signal, the signalling look included; positive infinity where it is longer than double
+    /// precision can say.
+    /// </summary>
     public double Mean { get; }
 
     /// <summary>Chance of a signal within so many looks.</summary>
@@ -30,10 +37,10 @@ public sealed class CusumRunLength
     public double SignalWithin(int looks)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(looks);
-        var running = Vector<double>.Build.Dense(transition.RowCount, 1);
+        var chance = Vector<double>.Build.Dense(signals.Count);
         for (var i = 0; i < looks; i++)
-            running = transition * running;
-        return 1 - running[start];
+            chance = signals + transition * chance;
+        return Math.Min(1, chance[start]);
     }
 
     /// <summary>Builds the chain.</summary>
@@ -62,18 +69,20 @@ public sealed class CusumRunLength
 
         var law = CountChances(mean);
         var chain = Matrix<double>.Build.Dense(states, states);
+        var atOnce = Vector<double>.Build.Dense(states);
         for (var from = 0; from < states; from++)
         {
-            // Counts beyond the law's end are certain not to signal downwards and certain to signal upwards, or negligible.
             for (var count = 0; count < law.Length; count++)
             {
                 var step = direction == CusumDirection.Upper ? unit * (long)count - reference : reference - unit * (long)count;
                 var to = Math.Max(0, from + step);
                 if (to < states)
                     chain[from, (int)to] += law[count];
+                else
+                    atOnce[from] += law[count];
             }
         }
-        return new CusumRunLength(chain, headStart);
+        return new CusumRunLength(chain, atOnce, headStart);
     }
 
     /// <summary>Chances of the counts 0, 1, 2 and so on, as far as they matter.</summary>
@@ -85,7 +94,7 @@ public sealed class CusumRunLength
         for (var k = 0; k <= most; k++)
         {
             var chance = poisson.Probability(k);
-            if (k > mean && chance < NegligibleMass)
+            if (k > mean && chance < NegligibleChance)
                 break;
             law.Add(chance);
         }

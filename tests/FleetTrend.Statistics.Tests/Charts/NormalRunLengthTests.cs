@@ -96,7 +96,7 @@ public sealed class NormalRunLengthTests
     }
 
     [Theory]
-    [InlineData(0, 0.001, 1)]
+    [InlineData(0, 0.005, 10)]
     [InlineData(0, 0.1, 9)]
     [InlineData(50, 0.1, 3)]
     public void Extreme_averages(double shift, double weight, double width)

@@ -38,7 +38,24 @@ public sealed class CusumRunLengthTests
     public void The_mean_is_the_sum_of_survival()
     {
         var law = CusumRunLength.Of(1.5, 1, 5);
-        var sum = Enumerable.Range(0, 2000).Sum(n => 1 - law.SignalWithin(n));
+        var sum = Enumerable.Range(0, 500).Sum(n => 1 - law.SignalWithin(n));
         Assert.Equal(law.Mean, sum, 8);
     }
+
+    [Fact] // By hand: reference 1, limit 1, so the first look with two events or more signals: 1 / (1 - 1.5 exp(-0.5)) from zero.
+    public void One_state() => Assert.Equal(1 / (1 - 1.5 * Math.Exp(-0.5)), CusumRunLength.Of(0.5, 1, 1).Mean, 10);
+
+    [Theory] // Runs beyond what differences of chances near one can say grow by their exponent x, exp(x) per unit: mean (exp(x) - 1) = x k.
+    [InlineData(0.5, 1, 1.2564312)]
+    [InlineData(0.1, 1, 3.6149504)]
+    public void Very_long_runs_grow_by_their_exponent(double mean, int reference, double exponent)
+    {
+        Assert.Equal(0, mean * (Math.Exp(exponent) - 1) - exponent * reference, 1e-6);
+        var growth = Math.Log(CusumRunLength.Of(mean, reference, 41).Mean / CusumRunLength.Of(mean, reference, 40).Mean);
+        Assert.Equal(exponent, growth, 1e-5);
+    }
+
+    [Fact] // Longer than double precision can say, or never: infinite, not a number that looks firm.
+    public void A_run_without_end_is_infinite() =>
+        Assert.Equal(double.PositiveInfinity, CusumRunLength.Of(1e-9, 5, 300).Mean);
 }
