@@ -1,5 +1,3 @@
-using MathNet.Numerics.Distributions;
-
 namespace FleetTrend.Statistics.Lives;
 
 /// <summary>
@@ -12,12 +10,17 @@ namespace FleetTrend.Statistics.Lives;
 /// </remarks>
 public sealed class KaplanMeier
 {
-    private KaplanMeier(IReadOnlyList<KaplanMeierPoint> points, long lives, long failures, double observedFrom)
+    private readonly Lazy<AtRiskByAge> watched;
+    private readonly bool hasLateEntries;
+
+    private KaplanMeier(IReadOnlyList<KaplanMeierPoint> points, IReadOnlyList<Life> lives)
     {
+        watched = new Lazy<AtRiskByAge>(() => new AtRiskByAge(lives));
+        hasLateEntries = lives.Any(l => l.Entry > 0);
         Points = points;
-        Lives = lives;
-        Failures = failures;
-        ObservedFrom = observedFrom;
+        Lives = lives.Sum(l => (long)l.Count);
+        Failures = lives.Where(l => l.Failed).Sum(l => (long)l.Count);
+        ObservedFrom = lives.Min(l => l.Entry);
     }
 
     /// <summary>One point for each age at which a life failed, in order of age.</summary>
@@ -46,7 +49,63 @@ public sealed class KaplanMeier
         var failures = lives.Where(l => l.Failed).Sum(l => (long)l.Count);
         if (total == 0) return new NotEstimable(NotEstimableKind.NothingObserved, 0, "There are no lives.");
         if (failures == 0) return new NotEstimable(NotEstimableKind.NoEvents, 0, $"None of {total} lives has failed.");
-        return new KaplanMeier(Walk(lives, confidence), total, failures, lives.Min(l => l.Entry));
+        return new KaplanMeier(Walk(lives, confidence), lives);
+    }
+
+    /// <summary>
+    /// The life table of lives that were all looked at at the same ages, each as far as it was followed: failures found at a look over lives
+    /// good at the look before. Points lie at the looks; between them the estimate says nothing. It is what
+    /// <see cref="TurnbullEstimate"/> becomes on such lives, with Greenwood's standard errors and limits.
+    /// </summary>
+    /// <param name="lives">The lives, in any order.</param>
+    /// <param name="confidence">Confidence of the limits, in (0, 1).</param>
+    /// <returns>The estimate; <see cref="NotEstimableKind.NoInformation"/> where a life failed between two looks with another life's look,
+    /// entry or failure between them.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence is not in (0, 1).</exception>
+    /// <remarks>Source: Meeker and Escobar 1998, sections 3.3 to 3.5 (interval data, Greenwood's formula).</remarks>
+    public static Outcome<KaplanMeier> EstimateLifeTable(IReadOnlyList<Life> lives, double confidence = 0.95)
+    {
+        double[] looks = [.. lives.SelectMany(l => (double[])[l.Entry, l.Lower, l.Upper]).Where(double.IsFinite).Distinct().Order()];
+        foreach (var life in lives)
+        {
+            if (life.Failed && Array.BinarySearch(looks, life.Upper) - Array.BinarySearch(looks, life.Lower) > 1)
+            {
+                return new NotEstimable(
+                    NotEstimableKind.NoInformation,
+                    lives.Where(l => l.Failed).Sum(l => (long)l.Count),
+                    $"Lives were not looked at at the same ages: other looks lie between {life.Lower} h and {life.Upper} h.");
+            }
+        }
+
+        return Estimate([.. lives.Select(l => l.Failed ? Life.FailedAt(l.Upper, l.Entry, l.Count) : l)], confidence);
+    }
+
+    /// <summary>Lives under observation and good just before <paramref name="age"/>: entered before it and not gone before it.</summary>
+    public double AtRisk(double age) => watched.Value.AtRisk(age);
+
+    /// <summary>
+    /// Shares failed for probability plotting, one for each point: as one minus survival, but less than 1 when the oldest failed, and
+    /// not bunched at the ends. Survival is (n + 0.7) / (n + 0.4) times the product of (at risk - 0.3) / (at risk + 0.7) over failures.
+    /// </summary>
+    /// <returns>The shares; <see cref="NotEstimableKind.NoInformation"/> with late entries, for which the form is not defined.</returns>
+    /// <remarks>Source: modified Kaplan-Meier estimate, NIST/SEMATECH e-Handbook 8.2.1.5; formula from memory.</remarks>
+    public Outcome<IReadOnlyList<double>> PlottingPositions()
+    {
+        if (hasLateEntries)
+        {
+            return new NotEstimable(
+                NotEstimableKind.NoInformation, Failures, "Plotting positions are defined for lives followed from new only.");
+        }
+
+        var survival = (Lives + 0.7) / (Lives + 0.4);
+        var shares = new List<double>(Points.Count);
+        foreach (var point in Points)
+        {
+            survival *= (point.AtRisk - point.Failures + 0.7) / (point.AtRisk + 0.7); // failures at one age one after another
+            shares.Add(1 - survival);
+        }
+
+        return shares;
     }
 
     /// <summary>Probability of surviving beyond <paramref name="age"/>: that of the last point at or before it. Source: Kaplan and Meier 1958.</summary>
@@ -85,6 +144,22 @@ public sealed class KaplanMeier
             NotEstimableKind.TooFewEvents, Failures, $"Survival stays above {1 - probability} as far as was looked.");
     }
 
+    /// <summary>
+    /// As <see cref="Quantile(double)"/>, with limits: the first ages at which the limits of survival fall to 1 - probability.
+    /// </summary>
+    /// <param name="probability">Share failed, in (0, 1).</param>
+    /// <param name="limits">Which limits of survival to turn, for example <c>p => p.LogLimits</c>.</param>
+    /// <returns>The age with its interval, whose upper end is infinite where the upper limit of survival stays above.</returns>
+    /// <remarks>Source: Brookmeyer and Crowley 1982.</remarks>
+    public Outcome<IntervalEstimate> Quantile(double probability, Func<KaplanMeierPoint, Interval> limits) =>
+        Quantile(probability).Then<IntervalEstimate>(age =>
+        {
+            var bounds = Points.Select(p => (p.Age, Limits: limits(p))).ToList();
+            var first = bounds.First(b => b.Limits.Lower <= 1 - probability).Age;
+            var last = bounds.Where(b => b.Limits.Upper <= 1 - probability).Select(b => b.Age).FirstOrDefault(double.PositiveInfinity);
+            return new IntervalEstimate(age, new Interval(Math.Min(first, age), Math.Max(last, age), bounds[0].Limits.Confidence));
+        });
+
     /// <summary>Mean life up to <paramref name="limit"/> hours, the area under the curve, with its standard error. Source: Klein and Moeschberger 1997, section 4.5.</summary>
     public (double Mean, double StandardError) RestrictedMean(double limit)
     {
@@ -105,12 +180,12 @@ public sealed class KaplanMeier
     private static List<KaplanMeierPoint> Walk(IReadOnlyList<Life> lives, double confidence)
     {
         // Ages in order; lives good at an age or beyond are at risk there when they entered before it.
-        Life[] watched = [.. lives.Where(l => l.Failed || l.Lower > l.Entry)];
-        var ends = watched.OrderBy(l => l.Lower).ToArray();
-        var entries = watched.Select(l => (l.Entry, l.Count)).OrderBy(l => l.Entry).ToArray();
-        var z = Normal.InvCDF(0, 1, (1 + confidence) / 2);
+        Life[] seen = [.. lives.Where(l => l.Failed || l.Lower > l.Entry)];
+        var ends = seen.OrderBy(l => l.Lower).ToArray();
+        var entries = seen.Select(l => (l.Entry, l.Count)).OrderBy(l => l.Entry).ToArray();
+        var limits = new SurvivalLimits(confidence);
         var points = new List<KaplanMeierPoint>();
-        double entered = 0, left = 0, survival = 1, greenwood = 0, hazard = 0, hazardVariance = 0;
+        double entered = 0, left = 0, survival = 1, greenwood = 0, hazard = 0, hazardVariance = 0, parted = 0;
         var product = new BetaProduct();
         for (int i = 0, e = 0; i < ends.Length;)
         {
@@ -130,6 +205,7 @@ public sealed class KaplanMeier
                 greenwood += atRisk > failed ? failed / (atRisk * (atRisk - failed)) : double.PositiveInfinity;
                 hazard += failed / atRisk;
                 hazardVariance += failed / (atRisk * atRisk);
+                for (var k = 0; k < failed; k++) parted += 1 / (atRisk - k);
                 product = product.Times(atRisk - failed + 1, failed);
                 points.Add(new KaplanMeierPoint
                 {
@@ -140,9 +216,12 @@ public sealed class KaplanMeier
                     StandardError = survival > 0 ? survival * Math.Sqrt(greenwood) : 0,
                     CumulativeHazard = hazard,
                     CumulativeHazardStandardError = Math.Sqrt(hazardVariance),
-                    PlainLimits = Plain(survival, greenwood, z, confidence),
-                    LogLimits = Log(survival, greenwood, z, confidence),
-                    LogLogLimits = LogLog(survival, greenwood, z, confidence),
+                    FlemingHarringtonHazard = parted,
+                    PlainLimits = limits.Plain(survival, greenwood),
+                    LogLimits = limits.Log(survival, greenwood),
+                    LogLogLimits = limits.LogLog(survival, greenwood),
+                    LogitLimits = limits.Logit(survival, greenwood),
+                    ArcsineLimits = limits.Arcsine(survival, greenwood),
                     ExactLimits = product.Limits(atRisk - failed, confidence),
                 });
             }
@@ -151,25 +230,5 @@ public sealed class KaplanMeier
         }
 
         return points;
-    }
-
-    private static Interval Plain(double survival, double greenwood, double z, double confidence)
-    {
-        var reach = survival > 0 ? z * survival * Math.Sqrt(greenwood) : 0;
-        return new Interval(Math.Max(0, survival - reach), Math.Min(1, survival + reach), confidence);
-    }
-
-    private static Interval Log(double survival, double greenwood, double z, double confidence)
-    {
-        if (survival <= 0) return new Interval(0, 1, confidence);
-        var factor = Math.Exp(z * Math.Sqrt(greenwood));
-        return new Interval(survival / factor, Math.Min(1, survival * factor), confidence);
-    }
-
-    private static Interval LogLog(double survival, double greenwood, double z, double confidence)
-    {
-        if (survival <= 0) return new Interval(0, 1, confidence);
-        var power = Math.Exp(z * Math.Sqrt(greenwood) / -Math.Log(survival));
-        return new Interval(Math.Pow(survival, power), Math.Pow(survival, 1 / power), confidence);
     }
 }

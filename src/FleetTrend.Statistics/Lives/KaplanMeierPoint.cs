@@ -24,6 +24,12 @@ public sealed record KaplanMeierPoint
     /// <summary>Its standard error (sum of failures over squared lives at risk).</summary>
     public required double CumulativeHazardStandardError { get; init; }
 
+    /// <summary>
+    /// Cumulative hazard with failures at one age taken one after another, each from those left: sum of 1/n, 1/(n - 1), ...; equal to the
+    /// Nelson-Aalen hazard without ties. Source: Fleming and Harrington 1984.
+    /// </summary>
+    public required double FlemingHarringtonHazard { get; init; }
+
     /// <summary>Survival -/+ z standard errors, cut to [0, 1]. For large numbers only.</summary>
     public required Interval PlainLimits { get; init; }
 
@@ -32,6 +38,12 @@ public sealed record KaplanMeierPoint
 
     /// <summary>Limits on the scale of ln(-ln S): inside (0, 1), good from about 20 lives on.</summary>
     public required Interval LogLogLimits { get; init; }
+
+    /// <summary>Limits on the scale of ln(S / (1 - S)): inside (0, 1). Source: Meeker and Escobar 1998, section 3.6.</summary>
+    public required Interval LogitLimits { get; init; }
+
+    /// <summary>Limits on the scale of arcsin of the root of S. Source: Borgan and Liestoel 1990 (from memory); Klein and Moeschberger 1997, section 4.3.</summary>
+    public required Interval ArcsineLimits { get; init; }
 
     /// <summary>
     /// Small-sample limits by products of beta variables: exactly the Clopper-Pearson binomial limits where nothing was censored before

@@ -70,12 +70,13 @@ public sealed class LifeFit
     /// <summary>mu = ln scale.</summary>
     public LifeParameter Mu => new(
         "mu", peak.Mu, Math.Sqrt(covariance.LogScale),
-        new Interval(Math.Log(Scale.Interval.Lower), Math.Log(Scale.Interval.Upper), Confidence));
+        new Interval(Math.Log(Scale.Interval.Lower), Math.Log(Scale.Interval.Upper), Confidence),
+        new Interval(Math.Log(Scale.WaldInterval.Lower), Math.Log(Scale.WaldInterval.Upper), Confidence));
 
     /// <summary>sigma = 1/shape.</summary>
     public LifeParameter Sigma => new(
         "sigma", Law.Sigma, Law.Sigma * Math.Sqrt(covariance.LogShape),
-        new Interval(1 / Shape.Interval.Upper, 1 / Shape.Interval.Lower, Confidence));
+        new Interval(1 / Shape.Interval.Upper, 1 / Shape.Interval.Lower, Confidence), Wald(Law.Sigma, 0, 1));
 
     /// <summary>The family's customary parameters: shape and scale; mu and sigma for the lognormal; scale for the exponential.</summary>
     public IReadOnlyList<LifeParameter> Parameters => Distribution switch
@@ -135,6 +136,18 @@ public sealed class LifeFit
             : ProfileInterval.Limits(
                 search, peak, v => new LikelihoodPath.FixedAnchor(v, z), Math.Log(value), StandardError(1, weight), Confidence);
         return new IntervalEstimate(value, new Interval(Math.Exp(lower), Math.Exp(upper), Confidence));
+    }
+
+    /// <summary>
+    /// As <see cref="Quantile"/> with a normal interval on the logarithm from the standard error, as most programs print it.
+    /// Source: Meeker and Escobar 1998, section 8.4.3 (delta method).
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">The probability is not in (0, 1).</exception>
+    public IntervalEstimate QuantileWald(double probability)
+    {
+        var value = Law.Quantile(probability);
+        var weight = -law.ZOfLogSurvival(Accurate.LogOnePlus(-probability)) / Law.Shape;
+        return new IntervalEstimate(value, Wald(value, 1, weight));
     }
 
     /// <summary>Probability of surviving beyond <paramref name="age"/> hours, with its interval. Source: profile of S(age), as for quantiles.</summary>
@@ -219,16 +232,18 @@ public sealed class LifeFit
             : ProfileInterval.Limits(
                 search, peak, v => new LikelihoodPath.FixedAnchor(v, 0), peak.Mu, StandardError(1, 0), Confidence);
         return new LifeParameter(
-            "scale", Law.Scale, Law.Scale * StandardError(1, 0), new Interval(Math.Exp(lower), Math.Exp(upper), Confidence));
+            "scale", Law.Scale, Law.Scale * StandardError(1, 0), new Interval(Math.Exp(lower), Math.Exp(upper), Confidence),
+            Wald(Law.Scale, 1, 0));
     }
 
     private LifeParameter FitShape()
     {
-        if (IsShapeGiven) return new LifeParameter("shape", Law.Shape, 0, new Interval(Law.Shape, Law.Shape, Confidence));
+        if (IsShapeGiven) return new LifeParameter("shape", Law.Shape, 0, Wald(Law.Shape, 0, 0), Wald(Law.Shape, 0, 0));
         var (lower, upper) = ProfileInterval.Limits(
             search, peak, v => new LikelihoodPath.FixedShape(v), peak.Tau, StandardError(0, 1), Confidence);
         return new LifeParameter(
-            "shape", Law.Shape, Law.Shape * StandardError(0, 1), new Interval(Math.Exp(lower), Math.Exp(upper), Confidence));
+            "shape", Law.Shape, Law.Shape * StandardError(0, 1), new Interval(Math.Exp(lower), Math.Exp(upper), Confidence),
+            Wald(Law.Shape, 0, 1));
     }
 
     /// <summary>Limits of z = shape (ln age - mu).</summary>
@@ -271,6 +286,13 @@ public sealed class LifeFit
     }
 
     private double StandardError(double ofMu, double ofTau) => Math.Sqrt(covariance.Of(ofMu, ofTau));
+
+    /// <summary>Normal interval on the logarithm of a quantity whose logarithm has these derivatives in mu and tau.</summary>
+    private Interval Wald(double value, double ofMu, double ofTau)
+    {
+        var factor = Math.Exp(Rates.Quantile.NormalTwoSided(Confidence) * StandardError(ofMu, ofTau));
+        return new Interval(value / factor, value * factor, Confidence);
+    }
 
     private Interval Ordered(double lower, double upper) => new(Math.Min(lower, upper), Math.Max(lower, upper), Confidence);
 }

@@ -106,6 +106,17 @@ public sealed record LifeLaw
     }
 
     /// <summary>
+    /// The likeliest age of failure, where the density is highest, hours; 0 where it falls from the start.
+    /// Source: maximum of the family's density (textbook).
+    /// </summary>
+    public double Mode => Distribution switch
+    {
+        LifeDistribution.Lognormal => Scale * Math.Exp(-Sigma * Sigma),
+        LifeDistribution.Loglogistic => Shape > 1 ? Scale * Math.Pow((Shape - 1) / (Shape + 1), Sigma) : 0,
+        _ => Shape > 1 ? Scale * Math.Pow((Shape - 1) / Shape, Sigma) : 0,
+    };
+
+    /// <summary>
     /// Mean further life of one still good at <paramref name="age"/>, hours. Source: integral of S beyond the age over S(age), by the
     /// incomplete gamma (Weibull), normal (lognormal) and incomplete beta (loglogistic) functions.
     /// </summary>

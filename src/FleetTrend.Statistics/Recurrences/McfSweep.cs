@@ -11,6 +11,7 @@ namespace FleetTrend.Statistics.Recurrences;
 internal sealed class McfSweep(IReadOnlyList<RecurrenceUnit> units, McfVariance variance)
 {
     private readonly double[] offset = new double[units.Count];
+    private readonly McfUnbiasedVariance? unbiased = variance == McfVariance.Unbiased ? new McfUnbiasedVariance(units.Count) : null;
     private int atRisk;
     private double sumOffset;
     private double sumOffsetSquared;
@@ -20,8 +21,8 @@ internal sealed class McfSweep(IReadOnlyList<RecurrenceUnit> units, McfVariance 
     private double student;
     private int studentAt;
 
-    /// <summary>All points, ascending in age.</summary>
-    public McfPoint[] Run(double confidence, McfLimits limits)
+    /// <summary>All points, ascending in age; null where the unbiased variance is asked for and does not exist.</summary>
+    public McfPoint[]? Run(double confidence, McfLimits limits)
     {
         normal = Quantile.NormalTwoSided(confidence);
         var (entryTime, entryUnit) = Sorted(units, u => u.WindowSpan.Length, (u, k) => u.WindowSpan[k].Start);
@@ -47,10 +48,14 @@ internal sealed class McfSweep(IReadOnlyList<RecurrenceUnit> units, McfVariance 
             while (last < eventTime.Length && eventTime[last] == time)
                 Jump(eventUnit[last++]);
             var events = last - first;
+            unbiased?.Step(eventUnit.AsSpan(first, events), atRisk);
             drift += events / ((double)atRisk * atRisk);
             value += (double)events / atRisk;
             poisson += events / ((double)atRisk * atRisk);
-            var error = Math.Sqrt(variance == McfVariance.Robust ? Influence() : poisson);
+            var square = variance switch { McfVariance.Robust => Influence(), McfVariance.Poisson => poisson, _ => unbiased!.Value };
+            if (!(square >= 0))
+                return null;
+            var error = Math.Sqrt(square);
             points.Add(Limited(time, events, value, error, confidence, limits));
             first = last;
         }
@@ -93,6 +98,7 @@ internal sealed class McfSweep(IReadOnlyList<RecurrenceUnit> units, McfVariance 
         var standing = offset[unit];
         sumStanding -= standing * standing;
         Add(unit, standing + drift);
+        unbiased?.Enter(unit);
         atRisk++;
     }
 
@@ -102,6 +108,7 @@ internal sealed class McfSweep(IReadOnlyList<RecurrenceUnit> units, McfVariance 
         Remove(unit);
         offset[unit] = standing;
         sumStanding += standing * standing;
+        unbiased?.Exit(unit);
         atRisk--;
     }
 

@@ -11,4 +11,10 @@ public enum McfVariance
     /// units to learn from.
     /// </summary>
     Poisson,
+
+    /// <summary>
+    /// Nelson: variances and covariances of the steps with the divisor units at risk less one, which makes them free of bias. It can fall
+    /// with age or below zero where units leave, and does not exist where one unit is watched alone. Source: Nelson 1995.
+    /// </summary>
+    Unbiased,
 }

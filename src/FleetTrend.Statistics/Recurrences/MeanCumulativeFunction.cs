@@ -56,25 +56,30 @@ public sealed class MeanCumulativeFunction
     /// <param name="units">The units; a unit without events counts, a unit never watched does not.</param>
     /// <param name="confidence">Pointwise two-sided confidence, in (0, 1).</param>
     /// <param name="limits">How limits are set; the default holds the truth as often as stated for few units too (COVERAGE.md).</param>
+    /// <param name="variance">How the standard errors are found; a single unit always has <see cref="McfVariance.Poisson"/>.</param>
     /// <returns>
-    /// The function (without points where there was no event), or <see cref="NotEstimableKind.NothingObserved"/>.
+    /// The function (without points where there was no event); <see cref="NotEstimableKind.NothingObserved"/>; with
+    /// <see cref="McfVariance.Unbiased"/> <see cref="NotEstimableKind.NoInformation"/> where that variance does not exist or is negative.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">Confidence outside (0, 1).</exception>
     /// <remarks>
-    /// Source: Nelson 1995, Technometrics 37 (the estimate); Lawless and Nadeau 1995, Technometrics 37 (the robust
+    /// Source: Nelson 1995, Technometrics 37 (the estimate and the unbiased variance); Lawless and Nadeau 1995, Technometrics 37 (the robust
     /// variance: the sum over units of squared influences, divisor n). Time grows as n log n in the number of events.
     /// </remarks>
     public static Outcome<MeanCumulativeFunction> Estimate(
-        IReadOnlyList<RecurrenceUnit> units, double confidence = 0.95, McfLimits limits = McfLimits.LogarithmicStudent)
+        IReadOnlyList<RecurrenceUnit> units, double confidence = 0.95, McfLimits limits = McfLimits.LogarithmicStudent,
+        McfVariance variance = McfVariance.Robust)
     {
         Confidences.Check(confidence);
         var watched = units.All(u => u.WindowSpan.Length > 0) ? units : [.. units.Where(u => u.WindowSpan.Length > 0)];
         if (watched.Count == 0)
             return new NotEstimable(NotEstimableKind.NothingObserved, 0, "No unit was under observation for any time.");
-        var variance = watched.Count > 1 ? McfVariance.Robust : McfVariance.Poisson;
-        var sweep = new McfSweep(watched, variance);
-        return new MeanCumulativeFunction(
-            sweep.Run(confidence, limits), watched, confidence, variance);
+        var found = watched.Count > 1 ? variance : McfVariance.Poisson;
+        if (new McfSweep(watched, found).Run(confidence, limits) is { } points)
+            return new MeanCumulativeFunction(points, watched, confidence, found);
+        return new NotEstimable(
+            NotEstimableKind.NoInformation, watched.Sum(u => (long)u.EventSpan.Length),
+            "The unbiased variance does not exist at an age at which one unit is watched alone, or falls below zero: use the robust one.");
     }
 
     /// <summary>The point in force at an age: the last event age not above it; null before the first event.</summary>

@@ -44,15 +44,33 @@ public sealed record PowerLawGoodnessOfFit(double Statistic, long Events, double
         }
         var even = ratios.Select(r => Math.Pow(r, exponent.Unbiased)).ToArray();
         var statistic = Distance(even);
-        var above = Above(statistic, Math.Min(even.Length, LargestSample), simulations, seed);
+        var above = Simulated(Math.Min(even.Length, LargestSample), simulations, seed).Count(d => d >= statistic);
         return new PowerLawGoodnessOfFit(statistic, even.Length, (above + 1.0) / (simulations + 1.0), simulations);
     }
 
-    private static int Above(double statistic, int size, int simulations, int seed)
+    /// <summary>The distances that a true power law passes with stated chances.</summary>
+    /// <param name="events">Informative events, two or more.</param>
+    /// <param name="levels">Those chances, each in (0, 1).</param>
+    /// <param name="simulations">Samples to simulate, 100 or more.</param>
+    /// <param name="seed">Seed of the simulation.</param>
+    /// <returns>One distance for each level, in the order given.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
+    /// <remarks>Source: Crow 1975, AMSAA Technical Report 138, Table 2 (which holds simulated values too, from fewer samples).</remarks>
+    public static IReadOnlyList<double> CriticalValues(
+        int events, IReadOnlyList<double> levels, int simulations = 100_000, int seed = 1)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(events, 2);
+        ArgumentOutOfRangeException.ThrowIfLessThan(simulations, 100);
+        foreach (var level in levels)
+            Confidences.Check(level, nameof(levels));
+        double[] distances = [.. Simulated(Math.Min(events, LargestSample), simulations, seed).Order()];
+        return [.. levels.Select(level => distances[Math.Min(simulations - 1, (int)Math.Floor((1 - level) * simulations))])];
+    }
+
+    private static IEnumerable<double> Simulated(int size, int simulations, int seed)
     {
         var random = new MersenneTwister(seed, threadSafe: false);
         var sample = new double[size];
-        var above = 0;
         for (var k = 0; k < simulations; k++)
         {
             var sum = 0.0;
@@ -64,10 +82,8 @@ public sealed record PowerLawGoodnessOfFit(double Statistic, long Events, double
             var unbiased = (size - 1) / sum;
             for (var i = 0; i < size; i++)
                 sample[i] = Math.Exp(unbiased * sample[i]);
-            if (Distance(sample) >= statistic)
-                above++;
+            yield return Distance(sample);
         }
-        return above;
     }
 
     /// <summary>The distance; sorts its argument.</summary>

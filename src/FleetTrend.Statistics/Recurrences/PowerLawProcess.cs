@@ -25,6 +25,22 @@ public sealed record PowerLawProcess
     /// <summary>How <see cref="ExponentInterval"/> was found.</summary>
     public required PowerLawInterval IntervalMethod { get; init; }
 
+    /// <summary>Standard error of the exponent from the curvature of its profile; exponent over root of events from age zero.</summary>
+    public required double ExponentStandardError { get; init; }
+
+    /// <summary>
+    /// Normal interval of the exponent, for many events: exponent -/+ z standard errors. Source: Crow 1975, AMSAA Technical Report 138,
+    /// section 3.3.
+    /// </summary>
+    public Interval ExponentWaldInterval
+    {
+        get
+        {
+            var reach = Quantile.NormalTwoSided(ExponentInterval.Confidence) * ExponentStandardError;
+            return new Interval(Exponent - reach, Exponent + reach, ExponentInterval.Confidence);
+        }
+    }
+
     /// <summary>
     /// The exponent with its small-sample bias taken away. Exact where all units were watched from age zero; the same
     /// factor (n - 1) / n is an approximation with late entry; not defined for counts between looks.
@@ -130,6 +146,7 @@ public sealed record PowerLawProcess
             Exponent = exponent,
             ExponentInterval = new Interval(lower, upper, confidence),
             IntervalMethod = PowerLawInterval.ProfileLikelihood,
+            ExponentStandardError = 1 / Math.Sqrt(ProfileInformation(likelihood, exponent)),
             ExponentUnbiased = new NotEstimable(
                 NotEstimableKind.NoInformation, likelihood.Events, "No bias correction is defined for counts between looks."),
             Scale = scale,
@@ -153,14 +170,25 @@ public sealed record PowerLawProcess
         return determinant > 0 ? Math.Sqrt(shapeShape / determinant) : 0;
     }
 
-    /// <summary>For counts the data term's own curvature has no closed form worth keeping: taken from the profile.</summary>
     private static double SecondOfCounts(PowerLawLikelihood likelihood, double exponent)
     {
-        const double step = 1e-3;
-        var curvature = (2 * likelihood.Profile(exponent) - likelihood.Profile(exponent * (1 + step))
-            - likelihood.Profile(exponent * (1 - step))) / (step * step * exponent * exponent);
         var (first, _) = likelihood.Moments(exponent);
-        return curvature + first * first / likelihood.Events;
+        return ProfileInformation(likelihood, exponent) + first * first / likelihood.Events;
+    }
+
+    /// <summary>Minus the curvature of the profile; for counts the data term has no closed form worth keeping: by differences.</summary>
+    private static double ProfileInformation(PowerLawLikelihood likelihood, double exponent)
+    {
+        double n = likelihood.Events;
+        if (!likelihood.IsCounted)
+        {
+            var (first, second) = likelihood.Moments(exponent);
+            return n / (exponent * exponent) + second - first * first / n;
+        }
+
+        const double step = 1e-3;
+        return (2 * likelihood.Profile(exponent) - likelihood.Profile(exponent * (1 + step))
+            - likelihood.Profile(exponent * (1 - step))) / (step * step * exponent * exponent);
     }
 
     private static double SpecialTail(double chiSquare) =>

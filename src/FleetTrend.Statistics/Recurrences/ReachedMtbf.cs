@@ -12,6 +12,9 @@ namespace FleetTrend.Statistics.Recurrences;
 /// <param name="Interval">Its interval, hours.</param>
 public sealed record ReachedMtbf(double Exponent, double Lambda, double Hours, Interval Interval)
 {
+    /// <summary>Slope of growth: by how much the logarithm of the mean time between events rises with the logarithm of age.</summary>
+    public double GrowthSlope => 1 - Exponent;
+
     /// <summary>For one unit watched from age zero to a fixed end.</summary>
     /// <param name="eventTimes">Ages of the events, hours, above zero and not above the end.</param>
     /// <param name="end">End of observation, hours.</param>

@@ -24,15 +24,17 @@ public sealed record ReverseArrangementTest
     /// <summary>Chance, all orders of the gaps being equally likely, of at least as many reversals.</summary>
     public double ExactImprovingPValue { get; }
 
+    /// <summary>Pairs of gaps: as many reversals as there can be.</summary>
+    public int MostReversals => Events * (Events - 1) / 2;
+
+    /// <summary>Mean number of reversals, all orders of the gaps being equally likely.</summary>
+    public double ExpectedReversals => MostReversals / 2.0;
+
+    /// <summary>Variance of the number of reversals, all orders being equally likely.</summary>
+    public double ReversalVariance => (2.0 * Events + 5) * (Events - 1) * Events / 72;
+
     /// <summary>Standardised reversals with the handbook's correction of one half.</summary>
-    public double Statistic
-    {
-        get
-        {
-            double n = Events;
-            return (Reversals - n * (n - 1) / 4 + 0.5) / Math.Sqrt((2 * n + 5) * (n - 1) * n / 72);
-        }
-    }
+    public double Statistic => (Reversals - ExpectedReversals + 0.5) / Math.Sqrt(ReversalVariance);
 
     /// <summary>Chance of at least this statistic by the normal law, for many events.</summary>
     public double NormalImprovingPValue => SpecialFunctions.Erfc(Statistic / Math.Sqrt(2)) / 2;

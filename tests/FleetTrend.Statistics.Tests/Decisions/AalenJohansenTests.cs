@@ -1,5 +1,6 @@
 using System.Globalization;
 using FleetTrend.Statistics.Decisions;
+using FleetTrend.Statistics.Lives;
 
 namespace FleetTrend.Statistics.Tests.Decisions;
 
@@ -28,6 +29,10 @@ public sealed class AalenJohansenTests
         reference.Equal(at.Select(p => p.Chances[2]), "death");
         reference.Equal(at.Select(p => p.StandardErrors[1]), "error_progression");
         reference.Equal(at.Select(p => p.StandardErrors[2]), "error_death");
+        // The delta method comes to the same errors, the other end taken for censoring to another, higher curve.
+        reference.Equal(at.Select(p => p.StandardErrors[1]), "delta_error_progression");
+        var alone = KaplanMeier.Estimate([.. stop.Select((s, i) => Next(to[i]) == 1 ? Life.FailedAt(s) : Life.GoodAt(s))]).Value;
+        reference.Equal(reference.ExpectedAll("at").Select(t => 1 - alone.Survival(t)), "wrong_progression");
     }
 
     [Fact] // Constructed, with recoveries and late entry; survfit with states in R.
@@ -42,6 +47,7 @@ public sealed class AalenJohansenTests
             Near(reference.ExpectedRow(k, "error"), estimate.Points.Last(p => p.Time <= at[k]).StandardErrors, 1e-9);
         }
         reference.Equal(estimate.HoursInState(60), "hours_to_60");
+        reference.Equal(estimate.Points.Select(p => p.Time), "time");
     }
 
     [Fact] // By hand: two units good at 0, one found leaking at 10, the other good at 10; the timing moves the change only.

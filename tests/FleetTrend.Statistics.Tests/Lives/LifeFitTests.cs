@@ -177,7 +177,7 @@ public sealed class LifeFitTests
         Assert.True(fit.ConditionalFailure(1000, 500).Interval.Contains(fit.Law.ConditionalFailure(1000, 500)));
     }
 
-    private static void AssertWeibull(ReferenceCase source, LifeFit fit, params string[] path)
+    internal static void AssertWeibull(ReferenceCase source, LifeFit fit, params string[] path)
     {
         source.Equal(fit.Shape.Value, [.. path, "shape"]);
         source.Equal(fit.Scale.Value, [.. path, "scale"]);
@@ -188,11 +188,19 @@ public sealed class LifeFitTests
         source.Equal(fit.LogCovariance.LogScale, [.. path, "var_logscale"]);
         source.Equal(fit.LogCovariance.LogShape, [.. path, "var_logshape"]);
         source.Equal(fit.LogCovariance.Mixed, [.. path, "cov_logscale_logshape"]);
+        source.Equal(fit.LogCovariance.Mixed * fit.Shape.Value * fit.Scale.Value, [.. path, "cov_shape_scale"]);
+        Equal(source, fit.Shape.WaldInterval, [.. path, "shape_wald"]);
+        Equal(source, fit.Scale.WaldInterval, [.. path, "scale_wald"]);
+        if (!source.Has([.. path, "quantile_p"])) return;
+        var shares = source.ExpectedAll([.. path, "quantile_p"]);
+        source.Equal(shares.Select(p => fit.QuantileWald(p).Interval.Lower), [.. path, "quantile_wald_lower"]);
+        source.Equal(shares.Select(p => fit.QuantileWald(p).Interval.Upper), [.. path, "quantile_wald_upper"]);
+        source.Equal(shares.Select(p => fit.Quantile(p).Value), [.. path, "quantile"]);
+        if (!source.Has([.. path, "shape_interval"])) return;
         Equal(source, fit.Shape.Interval, [.. path, "shape_interval"]);
         Equal(source, fit.Scale.Interval, [.. path, "scale_interval"]);
-        foreach (var p in source.ExpectedAll([.. path, "quantile_p"]))
+        foreach (var p in shares)
             Equal(source, fit.Quantile(p).Interval, [.. path, FormattableString.Invariant($"quantile_interval_{p}")]);
-        source.Equal(source.ExpectedAll([.. path, "quantile_p"]).Select(p => fit.Quantile(p).Value), [.. path, "quantile"]);
         if (!source.Has([.. path, "age"]) || !source.Has([.. path, "survival"])) return;
         var ages = source.ExpectedAll([.. path, "age"]);
         source.Equal(ages.Select(t => fit.Survival(t).Value), [.. path, "survival"]);

@@ -24,6 +24,36 @@ public sealed class LifeLawTests
         if (source.Has(name, "hazard")) source.Equal(ages.Select(law.Hazard), name, "hazard");
     }
 
+    // Closed forms in R (tests/reference/weibull-functions), to nine digits.
+    [Fact]
+    public void Weibull_functions_equal_the_closed_forms()
+    {
+        var weibull = ReferenceCase.Load("weibull-functions");
+        var law = new LifeLaw(LifeDistribution.Weibull, weibull.Parameter("scale"), weibull.Parameter("shape"));
+        var ages = weibull.Parameters("age");
+        weibull.Equal(law.Mean, "mean");
+        weibull.Equal(law.StandardDeviation, "sd");
+        weibull.Equal(law.Mode, "mode");
+        weibull.Equal(weibull.ExpectedAll("quantile_p").Select(law.Quantile), "quantile");
+        weibull.Equal(ages.Select(law.Cdf), "cdf");
+        weibull.Equal(ages.Select(law.Hazard), "hazard");
+        weibull.Equal(ages.Select(law.CumulativeHazard), "cumulative_hazard");
+        weibull.Equal(ages.Select(t => law.ConditionalFailure(t, weibull.Parameter("ahead"))), "conditional_failure");
+        weibull.Equal(ages.Select(law.MeanResidualLife), "mean_further_life");
+    }
+
+    // Definition: the density is lower a little before and after its mode; it falls from the start for shapes of 1 and less.
+    [Theory]
+    [InlineData(LifeDistribution.Weibull)]
+    [InlineData(LifeDistribution.Lognormal)]
+    [InlineData(LifeDistribution.Loglogistic)]
+    public void The_mode_is_where_the_density_is_highest(LifeDistribution distribution)
+    {
+        var law = new LifeLaw(distribution, 900, 2.2);
+        Assert.True(law.Density(law.Mode) > Math.Max(law.Density(law.Mode * 0.999), law.Density(law.Mode * 1.001)));
+        if (distribution != LifeDistribution.Lognormal) Assert.Equal(0, new LifeLaw(distribution, 900, 0.9).Mode);
+    }
+
     [Fact]
     public void Conditional_failure_equals_the_closed_form() => source.Equal(
         source.Parameters("age").Select(

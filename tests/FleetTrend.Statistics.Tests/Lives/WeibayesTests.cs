@@ -1,4 +1,5 @@
 using FleetTrend.Statistics.Lives;
+using FleetTrend.Statistics.Recurrences;
 
 namespace FleetTrend.Statistics.Tests.Lives;
 
@@ -24,9 +25,26 @@ public sealed class WeibayesTests
     public void Hours_before_entry_do_not_count() =>
         Assert.Equal(800 / Math.Sqrt(-Math.Log(0.05)), Weibayes.ScaleLowerLimit(2, [Life.GoodAt(1000, 600)]).Value, 9);
 
+    // Nelson 1982 p. 318: the mean of the exponential, ended by a date and by the last failure; and the shape of 2.
+    [Fact]
+    public void Two_sided_limits_equal_the_chi_square_form()
+    {
+        var source = ReferenceCase.Load("generator-fans");
+        var byDate = Weibayes.Scale(1, source.Lives()).Value;
+        source.Equal(byDate.Value, "exponential_mean");
+        source.Equal([byDate.Interval.Lower, byDate.Interval.Upper], "exponential_mean_interval_time");
+        var byFailure = Weibayes.Scale(1, source.Lives(), Truncation.Event).Value;
+        source.Equal([byFailure.Interval.Lower, byFailure.Interval.Upper], "exponential_mean_interval_failures");
+        var steep = Weibayes.Scale(2, source.Lives(), Truncation.Event).Value;
+        source.Equal(steep.Value, "weibayes_2_scale");
+        source.Equal([steep.Interval.Lower, steep.Interval.Upper], "weibayes_2_interval");
+    }
+
     [Fact]
     public void No_hours_give_a_reason()
     {
+        Assert.Equal(NotEstimableKind.NoEvents, Weibayes.Scale(2, [Life.GoodAt(5)]).Reason!.Kind);
+        Assert.Equal(NotEstimableKind.NothingObserved, Weibayes.Scale(2, []).Reason!.Kind);
         Assert.Equal(NotEstimableKind.NothingObserved, Weibayes.ScaleLowerLimit(2, []).Reason!.Kind);
         Assert.Throws<ArgumentOutOfRangeException>(() => Weibayes.ScaleLowerLimit(0, []));
     }

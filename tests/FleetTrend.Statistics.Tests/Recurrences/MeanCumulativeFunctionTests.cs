@@ -1,4 +1,6 @@
+using FleetTrend.Statistics.Rates;
 using FleetTrend.Statistics.Recurrences;
+using FleetTrend.Statistics.Tests.Lives;
 
 namespace FleetTrend.Statistics.Tests.Recurrences;
 
@@ -9,11 +11,12 @@ public sealed class MeanCumulativeFunctionTests
     {
         var reference = ReferenceCase.Load("valve-seat-mcf");
         var mcf = MeanCumulativeFunction.Estimate([.. RecurrenceRows.Read(reference).Values], limits: McfLimits.Logarithmic).Value;
-        CheckPoints(reference, mcf);
+        CheckAllVariances(reference, [.. RecurrenceRows.Read(reference).Values]);
         reference.Equal(mcf.Points.Select(p => p.Lower), "log_lower");
         reference.Equal(mcf.Points.Select(p => p.Upper), "log_upper");
         reference.Equal(mcf.Events, "total_events");
         reference.Equal(mcf.ExposureHours, "total_exposure");
+        reference.Equal(RateEstimate.Estimate((int)mcf.Events, mcf.ExposureHours).Value.Rate, "rate");
     }
 
     [Fact] // The same data on the plain scale.
@@ -50,8 +53,12 @@ public sealed class MeanCumulativeFunctionTests
     [InlineData(61, 0.0244, 41)]
     [InlineData(98, 0.1463, 41)]
     [InlineData(202, 0.2927, 41)]
+    [InlineData(298, 0.4634, 41)]
     [InlineData(404, 0.6835, 40)]
+    [InlineData(497, 0.8085, 40)]
     [InlineData(604, 1.0597, 22)]
+    [InlineData(621, 1.1185, 17)]
+    [InlineData(646, 1.3205, 13)]
     [InlineData(653, 1.5427, 9)]
     public void Valve_seats_as_printed(double days, double value, int atRisk)
     {
@@ -75,7 +82,7 @@ public sealed class MeanCumulativeFunctionTests
     public void Late_entry_and_gaps()
     {
         var reference = ReferenceCase.Load("mcf-window-observation");
-        CheckPoints(reference, MeanCumulativeFunction.Estimate([.. RecurrenceRows.Read(reference).Values]).Value);
+        CheckAllVariances(reference, [.. RecurrenceRows.Read(reference).Values]);
     }
 
     [Theory] // Doganaksoy and Nelson 1998, braking grids of two batches; survfit by batch in R.
@@ -86,7 +93,7 @@ public sealed class MeanCumulativeFunctionTests
         var reference = ReferenceCase.Load("braking-grids-two-batches");
         var last = reference.Parameter("last_unit_of_first_batch");
         var units = RecurrenceRows.Read(reference).Where(u => u.Key <= last == first).Select(u => u.Value).ToList();
-        CheckPoints(reference, MeanCumulativeFunction.Estimate(units).Value, batch);
+        CheckAllVariances(reference, units, batch);
     }
 
     [Theory] // Simulated fleet, seed 20240602; R script recurrences.R.
@@ -102,7 +109,10 @@ public sealed class MeanCumulativeFunctionTests
         var mcf = MeanCumulativeFunction.Estimate(units).Value;
         var at = reference.ExpectedAll("at").Select(t => mcf.At(t)).ToList();
         reference.Equal(at.Select(p => p?.Value ?? 0), name, "value");
+        reference.Equal(at.Select(p => (double)p!.Value.AtRisk), name, "at_risk");
         reference.Equal(at.Select(p => p is { } q ? q.StandardError * q.StandardError : 0), name, "var_robust");
+        var poisson = MeanCumulativeFunction.Estimate(units, variance: McfVariance.Poisson).Value;
+        reference.Equal(reference.ExpectedAll("at").Select(t => Math.Pow(poisson.At(t)!.Value.StandardError, 2)), name, "var_poisson");
     }
 
     [Fact] // By hand. A (0,10] fails at 4 and 4; B (0,10] never; C (5,10] at 7.
@@ -159,6 +169,46 @@ public sealed class MeanCumulativeFunctionTests
     {
         Assert.Throws<ArgumentException>(() => new RecurrenceUnit([new(0, 10), new(5, 20)], []));
         Assert.Single(new RecurrenceUnit([new(10, 20), new(0, 10)], [10]).Windows);
+    }
+
+    [Fact] // Nelson 1995 as recomputed: robust errors at 404 and 653 days, 1.8925 replacements per 1,000 engine-days, 25,363 days.
+    public void Valve_seats_errors_as_printed()
+    {
+        var mcf = MeanCumulativeFunction.Estimate([.. RecurrenceRows.Read(ReferenceCase.Load("valve-seat-mcf")).Values]).Value;
+        Assert.Equal(0.1359, mcf.At(404)!.Value.StandardError, 4);
+        Assert.Equal(0.3117, mcf.At(653)!.Value.StandardError, 4);
+        Assert.Equal((38, 34), (mcf.At(581)!.Value.AtRisk, mcf.At(586)!.Value.AtRisk));
+        Assert.Equal(25363, mcf.ExposureHours);
+        Assert.Equal(1.8925, 1000 * mcf.Events / mcf.ExposureHours, 4);
+    }
+
+    [Fact] // Therneau and Grambsch 2000, data set 1: influences printed in 72nds; one event a unit is the Nelson-Aalen hazard.
+    public void Six_lives_give_the_printed_influences()
+    {
+        var reference = ReferenceCase.Load("six-rows-with-ties");
+        var units = reference.Lives().Select(l => new RecurrenceUnit(0, l.Lower, l.Failed ? [l.Lower] : [])).ToList();
+        var mcf = MeanCumulativeFunction.Estimate(units).Value;
+        reference.Equal(mcf.Points.Select(p => p.Value), "hazard");
+        reference.Equal(mcf.Points.Take(2).Select(p => p.StandardError * p.StandardError), "hazard_influence_variance");
+    }
+
+    [Fact] // By hand: at 5 one unit is watched alone, so that its step has no spread.
+    public void An_unbiased_variance_that_does_not_exist_is_a_typed_reason()
+    {
+        RecurrenceUnit[] units = [new(0, 3, 1), new(0, 9, 5)];
+        Assert.Equal(NotEstimableKind.NoInformation, MeanCumulativeFunction.Estimate(units, variance: McfVariance.Unbiased).Reason?.Kind);
+        Assert.Equal(McfVariance.Poisson, MeanCumulativeFunction.Estimate(units, variance: McfVariance.Poisson).Value.Variance);
+    }
+
+    /// <summary>Points with the robust variance, then the two others at every event age.</summary>
+    private static void CheckAllVariances(ReferenceCase reference, IReadOnlyList<RecurrenceUnit> units, params string[] prefix)
+    {
+        CheckPoints(reference, MeanCumulativeFunction.Estimate(units).Value, prefix);
+        reference.Equal(Squares(McfVariance.Poisson), [.. prefix, "var_poisson"]);
+        reference.Equal(Squares(McfVariance.Unbiased), [.. prefix, "var_unbiased"]);
+
+        IEnumerable<double> Squares(McfVariance variance) =>
+            MeanCumulativeFunction.Estimate(units, variance: variance).Value.Points.Select(p => p.StandardError * p.StandardError);
     }
 
     private static void CheckPoints(ReferenceCase reference, MeanCumulativeFunction mcf, params string[] prefix)

@@ -14,9 +14,12 @@ public sealed class TrendTestTests
         var reference = ReferenceCase.Load(id);
         var unit = new RecurrenceUnit(0, reference.Parameter("end"), reference.Column("time"));
         reference.Equal(LaplaceTest.Test([unit]).Value.Statistic, "laplace");
+        reference.Equal(LaplaceTest.Test([unit]).Value.ImprovingPValue, "laplace_p_improving");
         var handbook = MilHdbkTest.Test([unit]).Value;
         reference.Equal(handbook.Statistic, "chi_square");
         reference.Equal(handbook.WorseningPValue, "p_worsening");
+        reference.Equal(2 * handbook.Events, "chi_square_freedom");
+        if (reference.Has("p_improving")) reference.Equal(handbook.ImprovingPValue, "p_improving");
     }
 
     [Theory] // The same data: reversals and their standardised number, with the handbook's half.
@@ -39,9 +42,35 @@ public sealed class TrendTestTests
         var test = ReverseArrangementTest.Test(unit.EventTimes).Value;
         Assert.Equal(reference.Published("reversals"), test.Reversals);
         reference.Equal(test.ExactImprovingPValue, "reversal_p_exact");
-        reference.Equal(MilHdbkTest.Test([unit]).Value.ImprovingPValue, "p_improving");
+        reference.Equal(test.MostReversals, "most_reversals");
+        reference.Equal(test.ExpectedReversals, "mean_reversals");
+        reference.Equal(test.ReversalVariance, "variance_reversals");
         Assert.Equal(reference.Published("chi_square"), MilHdbkTest.Test([unit]).Value.Statistic, 2);
         reference.Equal(LaplaceTest.Test([unit]).Value.PValue, "laplace_p");
+    }
+
+    [Fact] // NIST sample output for HAHN.DAT: 215 reversals, 35.72037 with cdf 0.4925163E-04, Laplace 3.416969 with cdf 0.9996833.
+    public void Hahn_as_printed()
+    {
+        var reference = ReferenceCase.Load("nist-hahn-trend");
+        var unit = new RecurrenceUnit(0, reference.Parameter("end"), reference.Column("time"));
+        Assert.Equal(reference.Published("reversals"), ReverseArrangementTest.Test(unit.EventTimes).Value.Reversals);
+        var handbook = MilHdbkTest.Test([unit]).Value;
+        Assert.Equal(reference.Published("chi_square"), handbook.Statistic, 1e-4);
+        Assert.Equal(reference.Published("chi_square_cdf"), handbook.WorseningPValue, 1e-10);
+        Assert.Equal(reference.Published("laplace"), LaplaceTest.Test([unit]).Value.Statistic, 1e-5);
+        Assert.Equal(0.9996833, LaplaceTest.Test([unit]).Value.ImprovingPValue, 1e-7);
+    }
+
+    [Fact] // USS Halfbeak number 4 engine: Laplace times mean gap over its standard deviation, in R.
+    public void Lewis_and_Robinson()
+    {
+        var reference = ReferenceCase.Load("halfbeak-trend");
+        var test = LewisRobinsonTest.Test(reference.Column("time"), reference.Parameter("end")).Value;
+        reference.Equal(test.Statistic, "lewis_robinson");
+        reference.Equal(test.Events, "events");
+        Assert.Equal(NotEstimableKind.TooFewEvents, LewisRobinsonTest.Test([1, 2], 3).Reason?.Kind);
+        Assert.Equal(NotEstimableKind.NoInformation, LewisRobinsonTest.Test([1, 2, 3], 3).Reason?.Kind);
     }
 
     [Fact] // By hand: two windows of 10 h, events at 9 and 108: excess 4 + 3 over sqrt(2 * 100 / 12).

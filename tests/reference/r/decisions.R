@@ -26,9 +26,14 @@ golden("states-hand-calculation", "Four states with late entry and re-entry, by 
 
 time <- with(mgus2, ifelse(pstat == 0, futime, ptime)); end <- with(mgus2, ifelse(pstat == 0, 2 * death, 1))
 f <- survfit(Surv(time, factor(end, 0:2, c("censor", "progression", "death"))) ~ 1); at <- c(12, 60, 120, 180, 240, 300, 360); q <- summary(f, times = at)
+# The delta method for the first end, written out.
+tt <- sort(unique(time[end > 0])); n <- sapply(tt, function(t) sum(time >= t)); d1 <- sapply(tt, function(t) sum(time == t & end == 1)); d <- sapply(tt, function(t) sum(time == t & end > 0)); S <- cumprod(1 - d / n); before <- c(1, S[-length(S)]); F1 <- cumsum(before * d1 / n)
+delta <- sapply(at, function(t) { k <- tt <= t; Ft <- F1[sum(k)]; sqrt(sum((Ft - F1[k])^2 * d[k] / (n[k] * (n[k] - d[k]))) + sum(before[k]^2 * (n[k] - d1[k]) / n[k]^3 * d1[k]) - 2 * sum((Ft - F1[k]) * before[k] * d1[k] / n[k]^2)) })
 golden("states-competing-ends", "Two competing ends, chances and their jackknife errors", "R package survival, data set mgus2, ends built as in its vignette on competing risks; survfit with states",
   table = data.frame(stop = time, to = ifelse(end == 0, "", end)), rel = 1e-7, abs = 1e-11,
-  expected = list(at = at, none = q$pstate[, 1], progression = q$pstate[, 2], death = q$pstate[, 3], error_progression = q$std.err[, 2], error_death = q$std.err[, 3]))
+  expected = list(at = at, none = q$pstate[, 1], progression = q$pstate[, 2], death = q$pstate[, 3], error_progression = q$std.err[, 2], error_death = q$std.err[, 3], delta_error_progression = delta,
+    wrong_progression = 1 - summary(survfit(Surv(time, end == 1) ~ 1), times = at)$surv),
+  note = "wrong_progression is one minus the Kaplan-Meier curve with deaths taken as censored: too high, for contrast; delta_error is the formula of Dinse and Larson 1986 (from memory)")
 
 d <- data.frame(unit = c(1,1,1,2,2,3,3,3,3,4,5,5,6,6,6,7,8,8,9,9,10,11,11,12),
   start = c(0,10,25,0,15,0,5,12,30,0,0,20,0,10,18,0,0,33,5,21,8,0,12,0), stop = c(10,25,60,15,40,5,12,30,55,50,20,45,10,18,60,22,33,60,21,44,60,12,37,15),
@@ -38,7 +43,7 @@ f <- survfit(Surv(start, stop, factor(to, 0:4, c("censor", s))) ~ 1, d, id = uni
 m <- f$pstate[match(sort(unique(d$stop[d$to > 0])), f$time), match(s, f$states)]; w <- diff(c(0, sort(unique(d$stop[d$to > 0])), 60))
 golden("states-with-recovery", "Serviceable, deferred, in work, retired: moves back and forth, two late entries", "constructed; survfit with states in R",
   table = data.frame(unit = d$unit, start = d$start, stop = d$stop, from = d$from - 1, to = ifelse(d$to == 0, "", d$to - 1)), rel = 1e-9, abs = 1e-12,
-  expected = list(at = at, chance = unname(q$pstate[, match(s, f$states)]), error = unname(q$std.err[, match(s, f$states)]), hours_to_60 = colSums(rbind(c(1,0,0,0), m) * w)))
+  expected = list(time = sort(unique(d$stop[d$to > 0])), at = at, chance = unname(q$pstate[, match(s, f$states)]), error = unname(q$std.err[, match(s, f$states)]), hours_to_60 = colSums(rbind(c(1,0,0,0), m) * w)))
 
 m <- c(.8, 1.5, 3.2, 6); stock <- qpois(.95, m)
 golden("stock-levels", "Stock for 95 percent service", "quantiles of the Poisson and negative binomial laws in R", table = data.frame(mean = m), rel = 1e-9, abs = 1e-12,

@@ -3,7 +3,7 @@
 suppressMessages(library(survival))
 
 # Nine digits: beyond every tolerance used, and steady against the last bits of a search.
-nine <- function(x) if (is.list(x)) lapply(x, nine) else if (is.numeric(x)) { y <- signif(x, 9); if (inherits(x, "AsIs")) I(y) else y } else x
+nine <- function(x, digits = 9) if (is.list(x)) lapply(x, nine, digits) else if (is.numeric(x)) { y <- signif(x, digits); if (inherits(x, "AsIs")) I(y) else y } else x
 
 lives <- function(lower, upper, entry = 0, count = 1) {
   upper[is.na(upper)] <- Inf
@@ -22,7 +22,12 @@ weibull_terms <- function(th, d) {
   out <- complex(nrow(d))
   if (any(exact)) out[exact] <- th[2] + (b - 1) * logt(d$lower[exact]) - b * th[1] - H(d$lower[exact])
   if (any(right)) out[right] <- -H(d$lower[right])
-  if (any(between)) { low <- H(d$lower[between]); out[between] <- -low + log(-complex_expm1(-(H(d$upper[between]) - low))) }
+  if (any(between)) {
+    # H(upper) - H(lower) without cancelling where the ends are close.
+    from <- d$lower[between]; to <- d$upper[between]; low <- H(from)
+    more <- ifelse(from > 0, low * complex_expm1(b * log1p((to - from) / pmax(from, 1e-300))), H(to))
+    out[between] <- -low + log(-complex_expm1(-more))
+  }
   d$count * (out + H(d$entry))
 }
 weibull_loglik <- function(th, d) sum(weibull_terms(th, d))
@@ -47,8 +52,15 @@ weibull_fit <- function(d, p = c(.1, .5), t = NULL, conditional = NULL, start = 
   }
   V <- solve(-weibull_hessian(th, d)); top <- ll(th); scale <- exp(th[1]); shape <- exp(th[2])
   out <- list(shape = shape, scale = scale, loglik = top, aic = 4 - 2 * top, se_shape = shape * sqrt(V[2, 2]), se_scale = scale * sqrt(V[1, 1]),
-              var_logscale = V[1, 1], var_logshape = V[2, 2], cov_logscale_logshape = V[1, 2])
-  if (length(p)) { out$quantile_p <- I(p); out$quantile <- I(scale * (-log(1 - p))^(1 / shape)) }
+              var_logscale = V[1, 1], var_logshape = V[2, 2], cov_logscale_logshape = V[1, 2], cov_shape_scale = shape * scale * V[1, 2])
+  # Normal limits on the logarithm.
+  wald <- function(value, variance) I(value * exp(c(-1, 1) * qnorm((1 + conf) / 2) * sqrt(variance)))
+  out$shape_wald <- wald(shape, V[2, 2]); out$scale_wald <- wald(scale, V[1, 1])
+  if (length(p)) {
+    out$quantile_p <- I(p); out$quantile <- I(scale * (-log(1 - p))^(1 / shape))
+    limits <- sapply(seq_along(p), function(i) { g <- c(1, -log(-log(1 - p[i])) / shape); wald(out$quantile[i], drop(g %*% V %*% g)) })
+    out$quantile_wald_lower <- I(limits[1, ]); out$quantile_wald_upper <- I(limits[2, ])
+  }
   if (length(t)) { out$age <- I(t); out$survival <- I(exp(-(t / scale)^shape)) }
   if (profile) {
     cut <- top - qchisq(conf, 1) / 2
@@ -126,6 +138,25 @@ npmle <- function(lower, upper, count = rep(1, length(lower)), iter = 20000) {
     active[tiny] <- FALSE; active[bad] <- TRUE; pr[bad] <- 1e-4; pr <- pr / sum(pr)
   }
   k <- pr > 1e-9
-  list(lower = I(q[k]), upper = I(p[k]), mass = I(pr[k]), loglik = sum(count * log(drop(A %*% pr))), largest_derivative = max(D))
+  list(candidate_lower = I(q), candidate_upper = I(p), lower = I(q[k]), upper = I(p[k]), mass = I(pr[k]), loglik = sum(count * log(drop(A %*% pr))), largest_derivative = max(D))
 }
 masses <- function(f) f[c("lower", "upper", "mass", "loglik")]
+bounds <- function(f, at) list(least = I(sapply(at, function(t) sum(f$mass[f$upper <= t]))), greatest = I(sapply(at, function(t) sum(f$mass[f$lower < t]))))
+
+# Kaplan-Meier at the ages with failures, and its limits of one kind.
+points <- function(s) {
+  k <- s$n.event > 0
+  list(age = I(s$time[k]), at_risk = I(s$n.risk[k]), failures = I(s$n.event[k]), survival = I(s$surv[k]), se = I(ifelse(s$surv[k] > 0, s$std.err[k] * s$surv[k], 0)), hazard = I(s$cumhaz[k]), hazard_se = I(s$std.chaz[k]))
+}
+limits <- function(y, kind) { s <- survfit(y ~ 1, conf.type = kind); k <- s$n.event > 0; list(lower = I(s$lower[k]), upper = I(s$upper[k])) }
+
+# Two groups of one Weibull shape: survreg; limits of the scale ratio from its fits at a fixed ratio (offset).
+common_shape <- function(lower, upper, second) {
+  y <- Surv(ifelse(lower == 0, NA, lower), upper, type = "interval2"); control <- survreg.control(rel.tolerance = 1e-14, maxiter = 200); x <- second * 1
+  s <- survreg(y ~ x, control = control); pooled <- survreg(y ~ 1, control = control)$loglik[2]; top <- s$loglik[2]; b <- unname(coef(s)); se <- sqrt(s$var[2, 2])
+  apart <- survreg(y[x == 0] ~ 1, control = control)$loglik[2] + survreg(y[x == 1] ~ 1, control = control)$loglik[2]
+  down <- function(v) survreg(y ~ offset(v * x), control = control)$loglik[2] - (top - qchisq(.95, 1) / 2)
+  list(shape = 1 / s$scale, sigma = s$scale, se_shape = sqrt(s$var[3, 3]) / s$scale, first_mu = b[1], first_scale = exp(b[1]), log_scale_ratio = b[2], se_log_scale_ratio = se, log_hazard_ratio = -b[2] / s$scale, loglik = top,
+    log_ratio_interval = I(c(uniroot(down, b[2] + c(-6, 0) * se, tol = 1e-11)$root, uniroot(down, b[2] + c(0, 6) * se, tol = 1e-11)$root)),
+    lr_equal_scales = 2 * (top - pooled), lr_equal_scales_p = pchisq(2 * (top - pooled), 1, lower.tail = FALSE), lr_equal_shapes = 2 * (apart - top))
+}

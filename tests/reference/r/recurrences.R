@@ -10,7 +10,12 @@ mcf <- function(events, windows) {
   had <- t(sapply(units, function(u) tabulate(match(events$time[events$unit == u], time), length(time)))) * watched
   n <- colSums(watched); d <- colSums(had); step <- d / n
   influence <- t(apply(watched * sweep(sweep(had, 2, step), 2, n, `/`), 1, cumsum))
-  list(time = time, at_risk = n, events = d, value = cumsum(step), var_robust = colSums(influence^2), var_poisson = cumsum(d / n^2))
+  # Nelson 1995: variances and covariances of the steps with divisors one less than the units at risk at the later age.
+  m <- length(time); C <- matrix(NA_real_, m, m)
+  for (l in which(n > 1)) { gap <- watched[, l] * (had[, l] - step[l])
+    for (k in seq_len(l)) C[k, l] <- C[l, k] <- if (k == l) sum(gap^2) / (n[l] - 1) / n[l] else sum(gap * had[, k]) / (n[l] - 1) / n[k] }
+  list(time = time, at_risk = n, events = d, value = cumsum(step), var_robust = colSums(influence^2), var_poisson = cumsum(d / n^2),
+    var_unbiased = sapply(seq_len(m), function(j) sum(C[1:j, 1:j])))
 }
 long <- function(events, windows) rbind(
   data.frame(unit = windows$unit, what = "window", start = windows$start, stop = windows$stop),
@@ -33,7 +38,7 @@ start <- ifelse(duplicated(d$id), c(0, stop[-length(stop)]), 0); km <- survfit(S
 golden("valve-seat-mcf", "Mean cumulative number of valve-seat replacements of 41 diesel engines, robust and Poisson variance",
   "Nelson and Doganaksoy 1989; Nelson 1995, Technometrics 37; data set valveSeat of the R package survival",
   table = long(events, windows), rel = 1e-8, abs = 1e-12,
-  expected = c(m, limits(m), list(total_events = nrow(events), total_exposure = sum(windows$stop),
+  expected = c(m, limits(m), list(total_events = nrow(events), total_exposure = sum(windows$stop), rate = nrow(events) / sum(windows$stop),
     wrong_minus_log_survival_at_653 = -log(summary(km, times = 653)$surv))),
   published = list(at_risk = list(days = c(61, 581, 586, 604, 653), units = c(41, 38, 34, 22, 9))),
   note = "minus the logarithm of the Kaplan-Meier curve of the counting-process rows (1.579 at 653 days) is not this function (1.543)",
@@ -55,14 +60,15 @@ one <- function(k) { x <- d[d$batch == k, ]; s <- aggregate(t2 ~ id, x, max)
 m1 <- one(1); m2 <- one(2); when <- c(100, 200, 300, 400, 415); s <- aggregate(t2 ~ id, d, max)
 d$t1 <- with(d, ave(t2, id, FUN = function(v) c(0, v[-length(v)])))
 f <- survfit(Surv(t1, t2, status) ~ batch, d, id = id)
-two_sample <- function(rows) { cx <- summary(coxph(Surv(a, b, s) ~ x, rows, cluster = unit, ties = "breslow", control = coxph.control(eps = 1e-13))); unname(cx$robscore["test"]) }
+two_sample <- function(rows) { f <- coxph(Surv(a, b, s) ~ x, rows, cluster = unit, ties = "breslow", control = coxph.control(eps = 1e-13, toler.chol = 1e-15)); cx <- summary(f)
+  list(robust_score_chi_square = unname(cx$robscore["test"]), naive_score_chi_square = unname(cx$sctest["test"]), log_ratio = unname(coef(f)), model_se = sqrt(f$naive.var[1, 1]), robust_se = sqrt(f$var[1, 1])) }
 robust <- two_sample(data.frame(unit = d$id, a = d$t1, b = d$t2, s = d$status, x = (d$batch == 2) * 1))
 golden("braking-grids-two-batches", "Mean cumulative functions of two batches and their difference with robust standard error",
   "Doganaksoy and Nelson 1998; data set braking of the R package survival", rel = 1e-7, abs = 1e-10,
   table = long(data.frame(unit = id[status == 1], time = t2[status == 1]), data.frame(unit = s$id, start = 0, stop = s$t2)),
   parameters = list(last_unit_of_first_batch = 9156),
-  expected = list(first = m1, second = m2, at = when, difference = at(m2, when, "value") - at(m1, when, "value"),
-    difference_se = sqrt(at(m1, when, "var_robust") + at(m2, when, "var_robust")), robust_score_chi_square = robust),
+  expected = c(robust, list(first = m1, second = m2, at = when, difference = at(m2, when, "value") - at(m1, when, "value"),
+    difference_se = sqrt(at(m1, when, "var_robust") + at(m2, when, "var_robust")))),
   checks = list("survfit by batch" = isTRUE(all.equal(f[1]$cumhaz[match(m1$time, f[1]$time)], m1$value)) &&
     isTRUE(all.equal(f[2]$std.chaz[match(m2$time, f[2]$time)], sqrt(m2$var_robust), tol = 1e-7))))
 
@@ -74,17 +80,19 @@ start <- round(ifelse(runif(60) < .4, runif(60, 100, 900), 0), 1); stop <- round
 for (a in 1:60) for (l in 1:12) { n <- rpois(1, base[l] * fr[a] * (stop[a] - start[a])); if (n) e[[length(e) + 1]] <-
   data.frame(unit = a, location = l, time = pmin(stop[a], pmax(round(start[a] + .1, 1), round(sort(runif(n, start[a], stop[a])), 1)))) }
 e <- do.call(rbind, e); windows <- data.frame(unit = 1:60, start, stop); when <- c(250, 500, 1000, 1500, 2000, 2500)
-three <- function(x) { m <- mcf(x, windows); list(value = at(m, when, "value"), var_robust = at(m, when, "var_robust")) }
+three <- function(x) { m <- mcf(x, windows); list(at_risk = at(m, when, "at_risk"), value = at(m, when, "value"), var_robust = at(m, when, "var_robust"), var_poisson = at(m, when, "var_poisson")) }
 n <- nrow(e); lt <- function(x) ifelse(x > 0, log(x), 0)
 score <- function(b) { A <- sum(stop^b - start^b); n / b + sum(log(e$time)) - n * sum(stop^b * lt(stop) - start^b * lt(start)) / A }
 b <- uniroot(score, c(.2, 4), tol = 1e-14)$root; l <- n / sum(stop^b - start^b)
+# Information of the profile: n / b^2 plus n times the variance of log age under the fitted rate, signs of the window ends included.
+A <- sum(stop^b - start^b); A1 <- sum(stop^b * lt(stop) - start^b * lt(start)); A2 <- sum(stop^b * lt(stop)^2 - start^b * lt(start)^2); se <- 1 / sqrt(n / b^2 + n * (A2 / A - (A1 / A)^2))
 ll <- function(b, l) n * log(l) + n * log(b) + (b - 1) * sum(log(e$time)) - l * sum(stop^b - start^b)
 golden("sim2-cracks", "Cracks on 60 aircraft at 12 welds with late entry: mean cumulative functions and pooled power law",
   "simulated, seed 20240602: gamma frailty of shape 3, constant rates, aircraft 17 at four times the rate",
   table = rbind(data.frame(unit = 1:60, location = "", what = "window", start, stop),
                 data.frame(unit = e$unit, location = e$location, what = "event", start = e$time, stop = e$time)),
   expected = list(at = when, all = three(e), location_1 = three(e[e$location == 1, ]), location_5 = three(e[e$location == 5, ]), location_9 = three(e[e$location == 9, ]),
-    power_law = list(exponent = b, lambda = l, log_likelihood = ll(b, l), log_likelihood_constant = ll(1, n / sum(stop - start)))), rel = 1e-6, abs = 1e-9)
+    power_law = list(exponent = b, lambda = l, log_likelihood = ll(b, l), log_likelihood_constant = ll(1, n / sum(stop - start)), likelihood_ratio = 2 * (ll(b, l) - ll(1, n / sum(stop - start))), exponent_se = se)), rel = 1e-7, abs = 1e-11)
 
 # Ninety repaired sites, two methods of repair, gamma frailty of shape 2; a site may crack again and again.
 set.seed(20240604); q <- list()
@@ -96,12 +104,18 @@ one <- function(m) { k <- s$unit[s$method == m]; x <- q[q$unit %in% k & !is.na(q
 rows <- do.call(rbind, lapply(s$unit, function(i) { h <- sort(q$time[q$unit == i & !is.na(q$time)]); cuts <- unique(c(0, h, s$stop[s$unit == i]))
   data.frame(unit = i, x = (s$method[s$unit == i] == "weld_repaired") * 1, a = cuts[-length(cuts)], b = cuts[-1], s = (cuts[-1] %in% h) * 1) }))
 a <- one("stop_drilled"); w <- one("weld_repaired"); x <- q[!is.na(q$time), ]
+s$n <- sapply(s$unit, function(i) sum(x$unit == i)); s$x <- (s$method == "weld_repaired") * 1
+po <- glm(n ~ x + offset(log(stop)), poisson, s, control = glm.control(epsilon = 1e-14)); X <- cbind(1, s$x); mu <- fitted(po); bread <- solve(t(X) %*% (X * mu)); sandwich <- bread %*% (t(X) %*% (X * (s$n - mu)^2)) %*% bread
+nb <- MASS::glm.nb(n ~ x + offset(log(stop)), s, control = glm.control(epsilon = 1e-12, maxit = 200))
 golden("sim4-recurrence-two-sample-mcf", "Difference of two mean cumulative functions by method of repair", "simulated, seed 20240604",
   table = rbind(data.frame(unit = s$unit, method = s$method, what = "window", start = 0, stop = s$stop),
                 data.frame(unit = x$unit, method = x$method, what = "event", start = x$time, stop = x$time)),
-  expected = list(at = when, stop_drilled = at(a, when, "value"), weld_repaired = at(w, when, "value"),
+  expected = c(two_sample(rows), list(stop_drilled_events = sum(s$n[s$x == 0]), weld_repaired_events = sum(s$n[s$x == 1]), stop_drilled_exposure = sum(s$stop[s$x == 0]), weld_repaired_exposure = sum(s$stop[s$x == 1]),
+    poisson = list(log_ratio = unname(coef(po)[2]), model_se = sqrt(bread[2, 2]), robust_se = sqrt(sandwich[2, 2])),
+    negative_binomial = list(log_ratio = unname(coef(nb)[2]), se = unname(sqrt(diag(vcov(nb)))[2]), theta = nb$theta, log_likelihood = as.numeric(logLik(nb))),
+    at = when, stop_drilled = at(a, when, "value"), weld_repaired = at(w, when, "value"),
     difference = at(w, when, "value") - at(a, when, "value"), difference_se = sqrt(at(a, when, "var_robust") + at(w, when, "var_robust")),
-    robust_score_chi_square = two_sample(rows), same_site_same_time = sum(duplicated(x[, c("unit", "time")]))), rel = 1e-5, abs = 1e-7)
+    same_site_same_time = sum(duplicated(x[, c("unit", "time")])))), rel = 1e-5, abs = 1e-7)
 
 # Isotonic regression of cumulative counts: R's isoreg on the single looks weighs an age by its number of looks.
 set.seed(20240605); looks <- do.call(rbind, lapply(1:25, function(i) { age <- sort(sample(seq(50, 1000, by = 50), sample(3:9, 1)))
