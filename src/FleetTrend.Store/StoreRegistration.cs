@@ -1,6 +1,8 @@
+using FleetTrend.Store.Codes;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Histories;
+using FleetTrend.Store.Holding;
 using FleetTrend.Store.Keys;
 using FleetTrend.Store.Layouts;
 using FleetTrend.Store.Outbox;
@@ -32,6 +34,8 @@ public static class StoreRegistration
                 .UseSnakeCaseNamingConvention())
             .AddSingleton<RecordWriter>()
             .AddSingleton<AcceptedRecords>()
+            .AddSingleton<CodeStore>()
+            .AddSingleton<HeldRecords>()
             .AddSingleton<Knowledge>()
             .AddSingleton<HistoryReader>()
             .AddSingleton<LayoutStore>()

@@ -1,3 +1,5 @@
+using FleetTrend.Records.Sources;
+using FleetTrend.Store.Holding;
 using FleetTrend.Store.Mapping;
 
 namespace FleetTrend.Store.Histories;
@@ -6,16 +8,27 @@ namespace FleetTrend.Store.Histories;
 /// Other revisions of a record do not matter, whatever they say: revisions may come in any order.</summary>
 /// <param name="references">What records may refer to.</param>
 /// <param name="stored">Those revisions of the batch that are stored; grows with what is accepted.</param>
+/// <param name="waiting">Those revisions of the batch that wait; grows with what is held.</param>
 /// <param name="acceptTime">The accept time of the batch.</param>
 /// <param name="registered">Registration marks that count as registered beside those that are; grows with the aircraft accepted.</param>
 internal sealed class BatchDecision(
     References references,
     Dictionary<(int SourceId, string SourceRecordId, int Revision), StoredRevision> stored,
+    Dictionary<(int SourceId, string SourceRecordId, int Revision), HeldRevision> waiting,
     DateTimeOffset acceptTime,
     HashSet<string> registered)
 {
     /// <summary>What is to be written, in the order sent.</summary>
     public List<AcceptedRecord> Accepted { get; } = [];
+
+    /// <summary>What is to wait, in the order sent.</summary>
+    public List<(int SourceId, RecordKey Key, byte[] ContentHash, HeldContent Content)> Held { get; } = [];
+
+    /// <summary>Identifiers of waiting records that are accepted now.</summary>
+    public HashSet<long> Released { get; } = [];
+
+    /// <summary>True where there is something to write.</summary>
+    public bool Changes => Accepted.Count + Held.Count + Released.Count > 0;
 
     /// <summary>Registration marks that the batch itself registers.</summary>
     public IReadOnlyCollection<string> Registered => registered;
@@ -25,21 +38,44 @@ internal sealed class BatchDecision(
         if (references.Source(record.Key.Source) is not { } sourceId)
             return new SaveResult.Conflict(SaveConflict.SourceUnknown, record.Key.Source);
 
-        var mentions = Mentions.Of(record.Content);
         var key = (sourceId, record.Key.SourceRecordId, record.Key.Revision);
+        var inUse = stored.GetValueOrDefault(key)?.ContentHash ?? waiting.GetValueOrDefault(key)?.ContentHash;
+        if (inUse is not null && !inUse.AsSpan().SequenceEqual(record.ContentHash))
+            return new SaveResult.Conflict(SaveConflict.RevisionReused, $"{record.Key.Revision}");
         if (stored.TryGetValue(key, out var same))
         {
-            return same.Kind == mentions.Kind && same.ContentHash.AsSpan().SequenceEqual(record.ContentHash)
-                ? new SaveResult.Unchanged(same.AcceptTime)
-                : new SaveResult.Conflict(SaveConflict.RevisionReused, $"{record.Key.Revision}");
+            Release(key, record);
+            return new SaveResult.Unchanged(same.AcceptTime);
         }
 
+        if (record.Content is HeldContent held)
+        {
+            if (waiting.TryGetValue(key, out var first))
+                return new SaveResult.Held(first.HoldTime);
+            waiting.Add(key, new HeldRevision(null, record.ContentHash, acceptTime));
+            Held.Add((sourceId, record.Key, record.ContentHash, held));
+            return new SaveResult.Held(acceptTime);
+        }
+
+        var mentions = Mentions.Of(record.Content);
         if (mentions.Kind != RecordKind.Retraction && FindMissing(mentions) is { } conflict)
             return conflict;
 
-        stored.Add(key, new StoredRevision(mentions.Kind, record.ContentHash, acceptTime));
+        stored.Add(key, new StoredRevision(record.ContentHash, acceptTime));
         Accepted.Add(new AcceptedRecord(sourceId, mentions.Kind, record));
+        Release(key, record);
         return new SaveResult.Accepted(acceptTime);
+    }
+
+    /// <summary>A record that waited and can be stored now waits no longer.</summary>
+    private void Release((int SourceId, string SourceRecordId, int Revision) key, NewRecord record)
+    {
+        if (!waiting.Remove(key, out var held))
+            return;
+        if (held.Id is { } id)
+            Released.Add(id);
+        else
+            Held.RemoveAll(item => item.SourceId == key.SourceId && item.Key == record.Key);
     }
 
     private SaveResult.Conflict? FindMissing(Mentions mentions)

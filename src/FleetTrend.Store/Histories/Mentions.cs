@@ -5,6 +5,7 @@ using FleetTrend.Records.Inspections;
 using FleetTrend.Records.Installations;
 using FleetTrend.Records.Readings;
 using FleetTrend.Records.Sources;
+using FleetTrend.Store.Holding;
 using FleetTrend.Store.Mapping;
 
 namespace FleetTrend.Store.Histories;
@@ -29,6 +30,7 @@ internal sealed record Mentions(
         Finding finding => new(RecordKind.Finding, finding.Registration, [finding.Location], []),
         CorrectiveAction action => new(RecordKind.Action, action.Registration, [action.Location], []),
         Retraction => new(RecordKind.Retraction, null, [], []),
+        HeldContent => new(default, null, [], []),
         _ => throw new ArgumentException($"{content.GetType().Name} is no record.", nameof(content)),
     };
 }

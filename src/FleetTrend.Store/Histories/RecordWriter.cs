@@ -1,4 +1,4 @@
-using FleetTrend.Store.Mapping;
+using FleetTrend.Store.Holding;
 using Npgsql;
 
 namespace FleetTrend.Store.Histories;
@@ -7,7 +7,10 @@ namespace FleetTrend.Store.Histories;
 public sealed class RecordWriter(NpgsqlDataSource dataSource)
 {
     private const string OneRowPerRevision = "ix_records_source_id_source_record_id_revision";
+    private const string OneRowPerHeldRevision = "ix_held_records_source_id_source_record_id_revision";
     private const int MostAttempts = 20;
+
+    private static readonly IReadOnlyDictionary<string, int> Nobody = new Dictionary<string, int>(StringComparer.Ordinal);
 
     private readonly References _references = new();
 
@@ -45,14 +48,14 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
     {
         await using var connection = await dataSource.OpenConnectionAsync(ct);
         await _references.LoadAsync(connection, records, ct);
-        var stored = await ReadRevisionsAsync(connection, records, ct);
-        var decision = new BatchDecision(_references, stored, acceptTime: default, registered.ToHashSet(StringComparer.Ordinal));
+        var (stored, waiting) = await ReadRevisionsAsync(connection, records, ct);
+        var decision = new BatchDecision(_references, stored, waiting, acceptTime: default, registered.ToHashSet(StringComparer.Ordinal));
         return [.. records.Select(decision.Decide)];
     }
 
     private static bool LostRace(PostgresException e) =>
         e.SqlState == PostgresErrorCodes.DeadlockDetected
-        || (e.SqlState == PostgresErrorCodes.UniqueViolation && e.ConstraintName == OneRowPerRevision);
+        || (e.SqlState == PostgresErrorCodes.UniqueViolation && e.ConstraintName is OneRowPerRevision or OneRowPerHeldRevision);
 
     private async Task<IReadOnlyList<SaveResult>> SaveOnceAsync(IReadOnlyList<NewRecord> records, CancellationToken ct)
     {
@@ -60,11 +63,24 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
         await using var transaction = await connection.BeginTransactionAsync(ct);
         await _references.LoadAsync(connection, records, ct);
         var acceptTime = await EnterAsync(connection, ct);
-        var decision = new BatchDecision(_references, await ReadRevisionsAsync(connection, records, ct), acceptTime, new(StringComparer.Ordinal));
+        var (stored, waiting) = await ReadRevisionsAsync(connection, records, ct);
+        var decision = new BatchDecision(_references, stored, waiting, acceptTime, new(StringComparer.Ordinal));
         var results = records.Select(decision.Decide).ToList();
-        if (decision.Accepted.Count == 0)
+        if (!decision.Changes)
             return results;
 
+        await HeldRows.HoldAsync(connection, decision.Held, acceptTime, ct);
+        await HeldRows.ReleaseAsync(connection, decision.Released, acceptTime, ct);
+        var registered = decision.Accepted.Count == 0 ? Nobody : await WriteAsync(connection, decision, acceptTime, ct);
+        await transaction.CommitAsync(ct);
+        _references.Keep(registered);
+        return results;
+    }
+
+    /// <returns>Identifiers of the aircraft that the batch registers, by registration mark.</returns>
+    private async Task<IReadOnlyDictionary<string, int>> WriteAsync(
+        NpgsqlConnection connection, BatchDecision decision, DateTimeOffset acceptTime, CancellationToken ct)
+    {
         // Every writer takes rows in the same order, so that two with the same records wait for each other and do not lock up.
         var accepted = decision.Accepted
             .OrderBy(item => item.SourceId)
@@ -77,9 +93,7 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
             connection, accepted, ids, acceptTime, name => registered.TryGetValue(name, out var id) ? id : _references.Aircraft(name), ct);
         await ContentCopy.WriteAsync(connection, accepted, ids, name => _references.TypeGroup(name)!.Value, ct);
         await RequestRefreshAsync(connection, acceptTime, ct);
-        await transaction.CommitAsync(ct);
-        _references.Keep(registered);
-        return results;
+        return registered;
     }
 
     /// <summary>Takes the locks of a writer and then the accept time, which is later than every as-of moment fixed so far.</summary>
@@ -98,7 +112,7 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
         return reader.GetFieldValue<DateTimeOffset>(0);
     }
 
-    private async Task<Dictionary<(int SourceId, string SourceRecordId, int Revision), StoredRevision>> ReadRevisionsAsync(
+    private async Task<(Dictionary<(int, string, int), StoredRevision> Stored, Dictionary<(int, string, int), HeldRevision> Waiting)> ReadRevisionsAsync(
         NpgsqlConnection connection, IReadOnlyList<NewRecord> records, CancellationToken ct)
     {
         var keys = records
@@ -108,25 +122,33 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
             .ToList();
         await using var command = new NpgsqlCommand(
             """
-            select stored.source_id, stored.source_record_id, stored.revision, stored.kind, stored.content_hash, stored.accept_time
+            select stored.source_id, stored.source_record_id, stored.revision, stored.content_hash, stored.accept_time, null as held_id
             from unnest($1, $2, $3) as sent(source_id, source_record_id, revision)
-            join records stored on stored.source_id = sent.source_id and stored.source_record_id = sent.source_record_id
-                and stored.revision = sent.revision
+            join records stored using (source_id, source_record_id, revision)
+            union all
+            select held.source_id, held.source_record_id, held.revision, held.content_hash, held.hold_time, held.id
+            from unnest($1, $2, $3) as sent(source_id, source_record_id, revision)
+            join held_records held using (source_id, source_record_id, revision)
+            where held.release_time is null
             """,
             connection);
         command.Parameters.Add(new NpgsqlParameter<int[]> { TypedValue = [.. keys.Select(key => key.SourceId!.Value)] });
         command.Parameters.Add(new NpgsqlParameter<string[]> { TypedValue = [.. keys.Select(key => key.SourceRecordId)] });
         command.Parameters.Add(new NpgsqlParameter<int[]> { TypedValue = [.. keys.Select(key => key.Revision)] });
         var stored = new Dictionary<(int, string, int), StoredRevision>();
+        var waiting = new Dictionary<(int, string, int), HeldRevision>();
         await using var reader = await command.ExecuteReaderAsync(ct);
         while (await reader.ReadAsync(ct))
         {
-            stored.Add(
-                (reader.GetInt32(0), reader.GetString(1), reader.GetInt32(2)),
-                new StoredRevision((RecordKind)reader.GetInt16(3), reader.GetFieldValue<byte[]>(4), reader.GetFieldValue<DateTimeOffset>(5)));
+            var key = (reader.GetInt32(0), reader.GetString(1), reader.GetInt32(2));
+            var (hash, time) = (reader.GetFieldValue<byte[]>(3), reader.GetFieldValue<DateTimeOffset>(4));
+            if (await reader.IsDBNullAsync(5, ct))
+                stored.Add(key, new StoredRevision(hash, time));
+            else
+                waiting.Add(key, new HeldRevision(reader.GetInt64(5), hash, time));
         }
 
-        return stored;
+        return (stored, waiting);
     }
 
     private static async Task<IReadOnlyDictionary<string, int>> RegisterAsync(

@@ -1,6 +1,6 @@
 namespace FleetTrend.Store.Histories;
 
-/// <summary>What became of a record that was to be stored: <see cref="Accepted"/>, <see cref="Unchanged"/> or <see cref="Conflict"/>.</summary>
+/// <summary>What became of a record that was to be stored: <see cref="Accepted"/>, <see cref="Unchanged"/>, <see cref="Held"/> or <see cref="Conflict"/>.</summary>
 public abstract record SaveResult
 {
     private SaveResult()
@@ -14,6 +14,10 @@ public abstract record SaveResult
     /// <summary>The very same record was there; nothing was written.</summary>
     /// <param name="AcceptTime">When it was accepted the first time (UTC, microseconds).</param>
     public sealed record Unchanged(DateTimeOffset AcceptTime) : SaveResult;
+
+    /// <summary>It waits, and will survive a crash; no history has it.</summary>
+    /// <param name="HoldTime">Since when it waits (UTC, microseconds).</param>
+    public sealed record Held(DateTimeOffset HoldTime) : SaveResult;
 
     /// <summary>Nothing of it was written.</summary>
     /// <param name="Reason">Why.</param>

@@ -1,6 +1,4 @@
-using FleetTrend.Store.Mapping;
-
 namespace FleetTrend.Store.Histories;
 
 /// <summary>What must be known of a stored revision to judge another one.</summary>
-internal sealed record StoredRevision(RecordKind Kind, byte[] ContentHash, DateTimeOffset AcceptTime);
+internal sealed record StoredRevision(byte[] ContentHash, DateTimeOffset AcceptTime);

@@ -410,6 +410,110 @@ namespace FleetTrend.Store.Migrations
                         });
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.HeldCodeRow", b =>
+                {
+                    b.Property<long>("HeldRecordId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("held_record_id");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("smallint")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Code")
+                        .HasColumnType("text")
+                        .HasColumnName("code")
+                        .UseCollation("C");
+
+                    b.HasKey("HeldRecordId", "Kind", "Code")
+                        .HasName("pk_held_codes");
+
+                    b.ToTable("held_codes", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_held_codes_code", "char_length(code) between 1 and 120");
+
+                            t.HasCheckConstraint("ck_held_codes_kind", "kind between 1 and 3");
+                        });
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.HeldRecordRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset?>("AttemptTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("attempt_time");
+
+                    b.Property<byte[]>("ContentHash")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("content_hash");
+
+                    b.Property<DateTimeOffset>("HoldTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("hold_time");
+
+                    b.Property<byte[]>("Record")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("record");
+
+                    b.Property<string>("Registration")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("registration")
+                        .UseCollation("C");
+
+                    b.Property<DateTimeOffset?>("ReleaseTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("release_time");
+
+                    b.Property<int>("Revision")
+                        .HasColumnType("integer")
+                        .HasColumnName("revision");
+
+                    b.Property<int>("SourceId")
+                        .HasColumnType("integer")
+                        .HasColumnName("source_id");
+
+                    b.Property<string>("SourceRecordId")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("source_record_id")
+                        .UseCollation("C");
+
+                    b.HasKey("Id")
+                        .HasName("pk_held_records");
+
+                    b.HasIndex("Id")
+                        .HasDatabaseName("ix_held_records_waiting")
+                        .HasFilter("release_time is null");
+
+                    b.HasIndex("Registration")
+                        .HasDatabaseName("ix_held_records_registration")
+                        .HasFilter("release_time is null");
+
+                    b.HasIndex("SourceId", "SourceRecordId", "Revision")
+                        .IsUnique()
+                        .HasDatabaseName("ix_held_records_source_id_source_record_id_revision");
+
+                    b.ToTable("held_records", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_held_records_content_hash", "octet_length(content_hash) = 32");
+
+                            t.HasCheckConstraint("ck_held_records_registration", "registration ~ '^[A-Z0-9-]{2,10}$'");
+
+                            t.HasCheckConstraint("ck_held_records_revision", "revision >= 1");
+
+                            t.HasCheckConstraint("ck_held_records_source_record_id", "char_length(source_record_id) between 1 and 120");
+                        });
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.InspectionRow", b =>
                 {
                     b.Property<long>("RecordId")
@@ -1120,6 +1224,57 @@ namespace FleetTrend.Store.Migrations
                     b.ToTable("snapshots", (string)null);
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.SourceCodeRow", b =>
+                {
+                    b.Property<int>("SourceId")
+                        .HasColumnType("integer")
+                        .HasColumnName("source_id");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("smallint")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Code")
+                        .HasColumnType("text")
+                        .HasColumnName("code")
+                        .UseCollation("C");
+
+                    b.Property<short?>("Action")
+                        .HasColumnType("smallint")
+                        .HasColumnName("action");
+
+                    b.Property<short?>("Condition")
+                        .HasColumnType("smallint")
+                        .HasColumnName("condition");
+
+                    b.Property<string>("Location")
+                        .HasColumnType("text")
+                        .HasColumnName("location")
+                        .UseCollation("C");
+
+                    b.Property<DateTimeOffset>("SetTime")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("set_time")
+                        .HasDefaultValueSql("clock_timestamp()");
+
+                    b.HasKey("SourceId", "Kind", "Code")
+                        .HasName("pk_source_codes");
+
+                    b.ToTable("source_codes", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_source_codes_action", "action between 1 and 9");
+
+                            t.HasCheckConstraint("ck_source_codes_code", "char_length(code) between 1 and 120");
+
+                            t.HasCheckConstraint("ck_source_codes_condition", "condition between 1 and 10");
+
+                            t.HasCheckConstraint("ck_source_codes_kind", "kind between 1 and 3");
+
+                            t.HasCheckConstraint("ck_source_codes_meaning", "(kind = 1) = (location is not null) and (kind = 2) = (condition is not null) and (kind = 3) = (action is not null)");
+                        });
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.SourceRow", b =>
                 {
                     b.Property<int>("Id")
@@ -1274,6 +1429,26 @@ namespace FleetTrend.Store.Migrations
                         .HasConstraintName("fk_findings_records_record_id");
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.HeldCodeRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.HeldRecordRow", null)
+                        .WithMany()
+                        .HasForeignKey("HeldRecordId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_held_codes_held_records_held_record_id");
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.HeldRecordRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.SourceRow", null)
+                        .WithMany()
+                        .HasForeignKey("SourceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_held_records_sources_source_id");
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.InspectionRow", b =>
                 {
                     b.HasOne("FleetTrend.Store.Mapping.RecordRow", null)
@@ -1418,6 +1593,22 @@ namespace FleetTrend.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_retractions_records_record_id");
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.SourceCodeRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.LocationRow", null)
+                        .WithMany()
+                        .HasForeignKey("Location")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_source_codes_locations_location");
+
+                    b.HasOne("FleetTrend.Store.Mapping.SourceRow", null)
+                        .WithMany()
+                        .HasForeignKey("SourceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_source_codes_sources_source_id");
                 });
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.TypeGroupRow", b =>
