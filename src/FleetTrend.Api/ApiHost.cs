@@ -1,4 +1,5 @@
 using FleetTrend.Api.Access;
+using FleetTrend.Api.Codes;
 using FleetTrend.Api.Flags;
 using FleetTrend.Api.Intake;
 using FleetTrend.Api.Layouts;
@@ -10,6 +11,7 @@ using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Hosting.Health;
 using FleetTrend.Intake;
+using FleetTrend.Intake.Holding;
 using FleetTrend.Store;
 using Google.Protobuf.Reflection;
 using Google.Rpc;
@@ -41,6 +43,9 @@ public static class ApiHost
         builder.AddFleetTrendHosting(settings, database, "fleettrend-api");
         builder.Services.AddFleetTrendStore();
         builder.Services.AddSingleton<RecordIntake>();
+        builder.Services.AddSingleton<HeldRecordIntake>();
+        builder.Services.AddSingleton<ReleaseSignal>();
+        builder.Services.AddHostedService<HeldRecordRelease>();
         builder.Services.AddSingleton<TrendReader>();
         builder.Services.AddSingleton<ReportReproduction>();
         builder.Services.AddAccess();
@@ -54,6 +59,7 @@ public static class ApiHost
         app.MapGrpcReflectionService();
         app.MapGrpcService<AccessGrpcService>();
         app.MapGrpcService<IntakeGrpcService>();
+        app.MapGrpcService<CodeGrpcService>();
         app.MapGrpcService<LayoutGrpcService>();
         app.MapGrpcService<SourceGrpcService>();
         app.MapGrpcService<TrendGrpcService>();

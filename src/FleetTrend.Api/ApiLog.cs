@@ -17,6 +17,9 @@ internal static partial class ApiLog
     [LoggerMessage(3004, LogLevel.Information, "Stream broken off by the caller after {Acknowledged} acknowledged records")]
     public static partial void StreamBroken(ILogger log, long acknowledged);
 
+    [LoggerMessage(3005, LogLevel.Information, "{Count} held records were released")]
+    public static partial void HeldRecordsReleased(ILogger log, int count);
+
     [LoggerMessage(3201, LogLevel.Warning, "Refused a call of {Method} from {Address}: {Reason} (key {KeyId})")]
     public static partial void CallRefused(ILogger log, string method, IPAddress address, string reason, string keyId);
 

@@ -75,7 +75,7 @@ internal sealed class FaultInterceptor(ILogger<FaultInterceptor> log) : Intercep
     }
 
     /// <summary>True where the connection, and not the statement, failed.</summary>
-    private static bool IsDatabaseUnavailable(Exception exception)
+    public static bool IsDatabaseUnavailable(Exception exception)
     {
         for (var e = exception; e is not null; e = e.InnerException)
         {

@@ -65,7 +65,7 @@ internal static class ContentHash
     {
         inspection.Registration = Mark(inspection.Registration);
         inspection.TimeInServiceHours = Tenths(inspection.TimeInServiceHours);
-        var sorted = inspection.Looks.OrderBy(l => l.Location, StringComparer.Ordinal).ToList();
+        var sorted = inspection.Looks.OrderBy(l => l.Location, StringComparer.Ordinal).ThenBy(l => l.LocationCode, StringComparer.Ordinal).ToList();
         inspection.Looks.Clear();
         inspection.Looks.AddRange(sorted);
     }

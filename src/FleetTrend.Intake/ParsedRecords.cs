@@ -7,18 +7,25 @@ namespace FleetTrend.Intake;
 public sealed class ParsedRecords
 {
     internal ParsedRecords(
-        IReadOnlyList<Wire.Record> records, IReadOnlyList<(int Place, NewRecord Record)> good, Wire.RecordOutcome[] outcomes)
+        IReadOnlyList<Wire.Record> records,
+        IReadOnlyList<(int Place, NewRecord Record)> good,
+        IReadOnlyDictionary<int, IReadOnlyList<Refusal>> waiting,
+        Wire.RecordOutcome[] outcomes)
     {
         Records = records;
         Good = good;
+        Waiting = waiting;
         Outcomes = outcomes;
     }
 
     /// <summary>As they were sent.</summary>
     internal IReadOnlyList<Wire.Record> Records { get; }
 
-    /// <summary>Those that break no rule, with their place among the sent ones.</summary>
+    /// <summary>Those that are to be stored or held, with their place among the sent ones.</summary>
     internal IReadOnlyList<(int Place, NewRecord Record)> Good { get; }
+
+    /// <summary>By place: what those wait for that are to be held.</summary>
+    internal IReadOnlyDictionary<int, IReadOnlyList<Refusal>> Waiting { get; }
 
     /// <summary>By place: outcomes of the others, and room for the rest.</summary>
     internal Wire.RecordOutcome[] Outcomes { get; }

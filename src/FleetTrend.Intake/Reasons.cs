@@ -75,6 +75,9 @@ public static class Reasons
     /// <summary>The layouts of the aircraft's type groups do not have the location.</summary>
     public static readonly Reason LocationNotInLayout = new("LOCATION_NOT_IN_LAYOUT", Code.FailedPrecondition, "GetLayout has the paths; map your own codes to them.");
 
+    /// <summary>A code of the source has no meaning yet; the record is held.</summary>
+    public static readonly Reason CodeNotMapped = new("CODE_NOT_MAPPED", Code.FailedPrecondition, "Give the code its meaning with SetCode; the record is then accepted on its own.");
+
     /// <summary>The layout is not registered.</summary>
     public static readonly Reason LayoutNotRegistered = new("LAYOUT_NOT_REGISTERED", Code.FailedPrecondition, "Create the layout first.");
 

@@ -1,21 +1,36 @@
+using FleetTrend.Intake.Codes;
+using FleetTrend.Intake.Holding;
 using FleetTrend.Intake.Rules;
 using FleetTrend.Records.Aircraft;
 using FleetTrend.Records.Layouts;
+using FleetTrend.Records.Sources;
+using FleetTrend.Store.Codes;
 using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Histories;
+using FleetTrend.Store.Holding;
 using FleetTrend.Store.Layouts;
 using FleetTrend.Store.Sources;
-using Google.Protobuf.WellKnownTypes;
+using Google.Protobuf;
 using Wire = FleetTrend.Contracts.V1;
 
 namespace FleetTrend.Intake;
 
 /// <summary>The one way in: pushed records are checked, stored together, and each gets its outcome.</summary>
 public sealed class RecordIntake(
-    RecordWriter writer, AcceptedRecords accepted, FleetDirectory fleet, LayoutStore layouts, SourceStore sources, TimeProvider clock)
+    RecordWriter writer,
+    AcceptedRecords accepted,
+    FleetDirectory fleet,
+    LayoutStore layouts,
+    SourceStore sources,
+    CodeStore codes,
+    ReleaseSignal release,
+    TimeProvider clock)
 {
     /// <summary>Most records of one call.</summary>
     public const int MaxRecords = 1_000;
+
+    private static readonly MessageParser<Wire.Record> KnownFields = Wire.Record.Parser.WithDiscardUnknownFields(true);
+    private static readonly Dictionary<SourceCode, CodeMeaning> NoCodes = [];
 
     // Neither a source nor a type group ever goes away or changes its layout: what was seen once stays true.
     private volatile IReadOnlySet<string> _sources = new HashSet<string>(StringComparer.Ordinal);
@@ -23,25 +38,26 @@ public sealed class RecordIntake(
 
     /// <summary>Pushes records as if one after the other, in one transaction. A refused one stops and undoes no other.</summary>
     /// <param name="records">Up to <see cref="MaxRecords"/>.</param>
-    /// <param name="ownSource">The source that the caller may push for; a record of another one is refused.</param>
+    /// <param name="terms">For whom, and how.</param>
     /// <param name="ct">Cancels; then nothing of the call may count on being stored.</param>
     /// <returns>An outcome per record, in the order given. What is accepted is durable.</returns>
     /// <exception cref="ArgumentOutOfRangeException">More than <see cref="MaxRecords"/> records.</exception>
     public async Task<IReadOnlyList<Wire.RecordOutcome>> PushAsync(
-        IReadOnlyList<Wire.Record> records, string ownSource, CancellationToken ct) =>
-        await StoreAsync(await ParseAsync(records, ownSource, ct), ct);
+        IReadOnlyList<Wire.Record> records, PushTerms terms, CancellationToken ct) =>
+        await StoreAsync(await ParseAsync(records, terms, ct), ct);
 
     /// <summary>The first half of <see cref="PushAsync"/>: holds records against the rules and the fleet as it is stored now, and
     /// writes nothing. A stream parses what comes next while the records before it are being stored.</summary>
     /// <param name="records">Up to <see cref="MaxRecords"/>.</param>
-    /// <param name="ownSource">The source that the caller may push for; a record of another one is refused.</param>
+    /// <param name="terms">For whom, and how.</param>
     /// <param name="ct">Cancels.</param>
     /// <exception cref="ArgumentOutOfRangeException">More than <see cref="MaxRecords"/> records.</exception>
-    public Task<ParsedRecords> ParseAsync(IReadOnlyList<Wire.Record> records, string ownSource, CancellationToken ct) =>
-        ParseAsync(records, ownSource, null, ct);
+    public Task<ParsedRecords> ParseAsync(
+        IReadOnlyList<Wire.Record> records, PushTerms terms, CancellationToken ct) =>
+        ParseAsync(records, terms, null, ct);
 
     /// <summary>The second half of <see cref="PushAsync"/>: stores what broke no rule, in one transaction.</summary>
-    /// <param name="batch">What <see cref="ParseAsync(IReadOnlyList{Wire.Record}, string, CancellationToken)"/> gave; used once.</param>
+    /// <param name="batch">What <see cref="ParseAsync(IReadOnlyList{Wire.Record}, PushTerms, CancellationToken)"/> gave; used once.</param>
     /// <param name="ct">Cancels; then nothing of it may count on being stored.</param>
     /// <returns>An outcome per record, in the order given. What is accepted is durable.</returns>
     public async Task<IReadOnlyList<Wire.RecordOutcome>> StoreAsync(ParsedRecords batch, CancellationToken ct)
@@ -50,28 +66,36 @@ public sealed class RecordIntake(
         if (batch.Good.Count == 0)
             return batch.Outcomes;
         var results = await writer.SaveAsync([.. batch.Good.Select(g => g.Record)], ct);
-        foreach (var ((place, _), result) in batch.Good.Zip(results))
-            batch.Outcomes[place] = Outcome(batch.Records[place], result, Wire.RecordState.Accepted);
+        var releases = false;
+        foreach (var ((place, record), result) in batch.Good.Zip(results))
+        {
+            batch.Outcomes[place] = Outcomes.Of(batch.Records[place], result, batch.Waiting.GetValueOrDefault(place));
+            // A held record too: its aircraft may have been registered by another process just now.
+            releases |= result is SaveResult.Held || (result is SaveResult.Accepted && record.Content is Airframe);
+        }
+
+        if (releases)
+            release.Set();
         return batch.Outcomes;
     }
 
     /// <summary>Says what <see cref="PushAsync"/> would say, with "valid" in place of "accepted", and writes nothing.</summary>
     /// <param name="records">Up to <see cref="MaxRecords"/>.</param>
-    /// <param name="ownSource">The source that the caller may push for; a record of another one is refused.</param>
+    /// <param name="terms">For whom, and how.</param>
     /// <param name="aircraft">What was checked before and counts as registered; valid aircraft of this call are added.</param>
     /// <param name="ct">Cancels.</param>
     /// <returns>An outcome per record, in the order given.</returns>
     /// <exception cref="ArgumentOutOfRangeException">More than <see cref="MaxRecords"/> records.</exception>
     public async Task<IReadOnlyList<Wire.RecordOutcome>> CheckAsync(
-        IReadOnlyList<Wire.Record> records, string ownSource, CheckedAircraft aircraft, CancellationToken ct)
+        IReadOnlyList<Wire.Record> records, PushTerms terms, CheckedAircraft aircraft, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(aircraft);
         var registered = aircraft.Airframes.Select(a => a.Registration).ToHashSet(StringComparer.Ordinal);
-        var batch = await ParseAsync(records, ownSource, aircraft, ct);
+        var batch = await ParseAsync(records, terms, aircraft, ct);
         var results = await writer.CheckAsync([.. batch.Good.Select(g => g.Record)], registered, ct);
         foreach (var ((place, record), result) in batch.Good.Zip(results))
         {
-            batch.Outcomes[place] = Outcome(records[place], result, Wire.RecordState.Valid);
+            batch.Outcomes[place] = Outcomes.Checked(records[place], result, batch.Waiting.GetValueOrDefault(place));
             if (result is SaveResult.Accepted && record.Content is Airframe airframe)
                 aircraft.Add(airframe);
         }
@@ -81,19 +105,25 @@ public sealed class RecordIntake(
 
     /// <summary>Holds records against the rules; those that break one have their outcome then.</summary>
     private async Task<ParsedRecords> ParseAsync(
-        IReadOnlyList<Wire.Record> records, string ownSource, CheckedAircraft? aircraft, CancellationToken ct)
+        IReadOnlyList<Wire.Record> records, PushTerms terms, CheckedAircraft? aircraft, CancellationToken ct)
     {
         ArgumentOutOfRangeException.ThrowIfGreaterThan(records.Count, MaxRecords, nameof(records));
-        var known = await ReadKnownAsync(records, ownSource, ct);
+        var known = await ReadKnownAsync(records, terms.OwnSource, ct);
         foreach (var airframe in aircraft?.Airframes ?? [])
             known.Add(airframe);
         var outcomes = new Wire.RecordOutcome[records.Count];
         var good = new List<(int Place, NewRecord Record)>(records.Count);
         var refused = new List<(int Place, ParsedRecord Record)>();
+        var waiting = new Dictionary<int, IReadOnlyList<Refusal>>();
         for (var i = 0; i < records.Count; i++)
         {
             var parsed = RecordRules.Parse(records[i], known);
-            if (parsed.Content is null)
+            if (parsed.Content is null && Waits(parsed, terms.Unregistered))
+            {
+                good.Add((i, new NewRecord(parsed.Key, Held(records[i]), ContentHash.Of(records[i]))));
+                waiting.Add(i, parsed.Refusals);
+            }
+            else if (parsed.Content is null)
                 refused.Add((i, parsed));
             else
                 good.Add((i, new NewRecord(parsed.Key, parsed.Content, ContentHash.Of(records[i]))));
@@ -102,30 +132,42 @@ public sealed class RecordIntake(
         }
 
         await RefuseAsync(records, refused, outcomes, ct);
-        return new ParsedRecords(records, good, outcomes);
+        return new ParsedRecords(records, good, waiting, outcomes);
     }
 
-    /// <summary>Refuses, unless the very same record was accepted while the aircraft was still described in another way: then it
+    /// <summary>True where nothing is wrong with a record but that something it refers to is not there yet.</summary>
+    private static bool Waits(ParsedRecord record, UnregisteredAircraft unregistered) => record.Refusals.All(refusal =>
+        refusal.Reason == Reasons.CodeNotMapped
+        || (refusal.Reason == Reasons.AircraftNotRegistered && unregistered == UnregisteredAircraft.Hold));
+
+    private static HeldContent Held(Wire.Record record) =>
+        new(RegistrationOf(record).ToUpperInvariant(), KnownFields.ParseFrom(record.ToByteString()).ToByteArray(), [.. RecordCodes.Of(record)]);
+
+    /// <summary>Refuses, unless the very same record was accepted or held while the aircraft was still described in another way: then it
     /// answers as it did the first time.</summary>
     private async Task RefuseAsync(
         IReadOnlyList<Wire.Record> records, List<(int Place, ParsedRecord Record)> refused, Wire.RecordOutcome[] outcomes, CancellationToken ct)
     {
-        // What breaks no rule of its own, and only does not fit what is stored now, may have fitted before.
-        var perhaps = refused.Where(r => r.Record.Refusals.All(x => x.Reason.Code == Google.Rpc.Code.FailedPrecondition)).ToList();
+        // What breaks no rule of its own, and only does not fit what is stored now, may have fitted, or waited, before.
+        var perhaps = refused.Where(r => r.Record.Refusals.All(x => DependsOnOthers(x.Reason))).ToList();
         var before = perhaps.Count == 0
             ? []
             : await accepted.FindAsync([.. perhaps.Select(r => (r.Record.Key, ContentHash.Of(records[r.Place])))], ct);
-        foreach (var ((place, _), acceptTime) in perhaps.Zip(before))
+        foreach (var ((place, record), result) in perhaps.Zip(before))
         {
-            if (acceptTime is { } first)
-                outcomes[place] = Stored(records[place], Wire.RecordState.Unchanged, first);
+            if (result is not null)
+                outcomes[place] = Outcomes.Of(records[place], result, record.Refusals);
         }
 
         foreach (var (place, record) in refused)
-            outcomes[place] ??= Refused(records[place], record.Refusals);
+            outcomes[place] ??= Outcomes.Refused(records[place], record.Refusals);
     }
 
-    private async Task<KnownFleet> ReadKnownAsync(IReadOnlyList<Wire.Record> records, string ownSource, CancellationToken ct)
+    private static bool DependsOnOthers(Reason reason) =>
+        reason.Code == Google.Rpc.Code.FailedPrecondition
+        || reason == Reasons.ConditionNotAtKind || reason == Reasons.FieldNotAllowed || reason == Reasons.DuplicateLine; // as codes are read
+
+    private async Task<KnownFleet> ReadKnownAsync(IReadOnlyList<Wire.Record> records, string? ownSource, CancellationToken ct)
     {
         if (records.Any(r => r.Key is { } key && !_sources.Contains(key.Source)))
             _sources = await sources.ReadNamesAsync(ct);
@@ -139,8 +181,10 @@ public sealed class RecordIntake(
                 StringComparer.Ordinal);
         }
 
+        SourceCode[] carried = [.. records.SelectMany(RecordCodes.Of).Distinct()];
         var known = new KnownFleet
         {
+            Codes = carried.Length == 0 ? NoCodes : await codes.ReadAsync(carried, ct),
             Today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime),
             OwnSource = ownSource,
             Sources = _sources,
@@ -166,19 +210,4 @@ public sealed class RecordIntake(
         Wire.Record.ContentOneofCase.Action => record.Action.Registration,
         _ => "",
     };
-
-    private static Wire.RecordOutcome Outcome(Wire.Record record, SaveResult result, Wire.RecordState accepted) => result switch
-    {
-        SaveResult.Accepted when accepted == Wire.RecordState.Valid => new() { Key = record.Key, State = accepted },
-        SaveResult.Accepted stored => Stored(record, accepted, stored.AcceptTime),
-        SaveResult.Unchanged unchanged => Stored(record, Wire.RecordState.Unchanged, unchanged.AcceptTime),
-        SaveResult.Conflict conflict => Refused(record, [Conflicts.Explain(conflict, record)]),
-        _ => throw new ArgumentOutOfRangeException(nameof(result), result, "Not a result of saving."),
-    };
-
-    private static Wire.RecordOutcome Stored(Wire.Record record, Wire.RecordState state, DateTimeOffset acceptTime) =>
-        new() { Key = record.Key, State = state, AcceptTime = Timestamp.FromDateTimeOffset(acceptTime) };
-
-    private static Wire.RecordOutcome Refused(Wire.Record record, IReadOnlyList<Refusal> refusals) =>
-        new() { Key = record.Key, State = Wire.RecordState.Refused, Error = RefusalStatus.Of(refusals) };
 }

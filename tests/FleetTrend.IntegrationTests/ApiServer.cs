@@ -20,6 +20,7 @@ namespace FleetTrend.IntegrationTests;
 /// error that the test has not said to expect.</summary>
 public sealed class ApiServer : IAsyncDisposable
 {
+    private readonly bool _ownsDatabase;
     private readonly TestDatabase _database;
     private readonly HostDatabase _hostDatabase;
     private readonly ErrorLog _errors = new();
@@ -27,8 +28,9 @@ public sealed class ApiServer : IAsyncDisposable
     private readonly GrpcChannel _channel;
     private readonly List<GrpcChannel> _channels = [];
 
-    private ApiServer(TestDatabase database, HostDatabase hostDatabase, HostSettings settings, Action<WebApplicationBuilder>? configure)
+    private ApiServer(TestDatabase database, HostDatabase hostDatabase, HostSettings settings, Action<WebApplicationBuilder>? configure, bool ownsDatabase = true)
     {
+        _ownsDatabase = ownsDatabase;
         _database = database;
         _hostDatabase = hostDatabase;
         _app = ApiHost.Build([], settings, hostDatabase, builder =>
@@ -87,15 +89,24 @@ public sealed class ApiServer : IAsyncDisposable
         PostgresFixture postgres, Func<HostSettings, HostSettings>? settings = null, Action<WebApplicationBuilder>? configure = null)
     {
         var database = await postgres.CreateDatabaseAsync("fleettrend schema", MigrateAsync);
-        var ours = new HostSettings
-        {
-            Database = database.ConnectionString,
-            GrpcAddress = NetworkAddress.Loopback(0),
-            HttpAddress = NetworkAddress.Loopback(0),
-            Access = new AccessSettings { CallsPerSecond = 1_000_000, CallsAtOnce = 10_000, RefusedCallsPerMinute = 1_000_000 },
-        };
+        var ours = Settings(database);
         ours = settings?.Invoke(ours) ?? ours;
         return new ApiServer(database, await HostDatabase.OpenAsync(ours, NullLoggerFactory.Instance, default), ours, configure);
+    }
+
+    /// <summary>Another process on the database of <paramref name="first"/>, which is disposed after it.</summary>
+    public static async Task<ApiServer> StartBesideAsync(ApiServer first)
+    {
+        var settings = Settings(first._database);
+        return new ApiServer(
+            first._database, await HostDatabase.OpenAsync(settings, NullLoggerFactory.Instance, default), settings, configure: null, ownsDatabase: false);
+    }
+
+    /// <summary>Rows of a table; conditions may follow its name.</summary>
+    public async Task<long> CountAsync(string table)
+    {
+        await using var command = _database.DataSource.CreateCommand($"select count(*) from {table}");
+        return (long)(await command.ExecuteScalarAsync())!;
     }
 
     /// <summary>The text of a new key.</summary>
@@ -131,10 +142,19 @@ public sealed class ApiServer : IAsyncDisposable
         await _app.StopAsync();
         await _app.DisposeAsync();
         await _hostDatabase.DisposeAsync();
-        await _database.DisposeAsync();
+        if (_ownsDatabase)
+            await _database.DisposeAsync();
         if (!ErrorsExpected)
             Assert.Empty(_errors.Messages);
     }
+
+    private static HostSettings Settings(TestDatabase database) => new()
+    {
+        Database = database.ConnectionString,
+        GrpcAddress = NetworkAddress.Loopback(0),
+        HttpAddress = NetworkAddress.Loopback(0),
+        Access = new AccessSettings { CallsPerSecond = 1_000_000, CallsAtOnce = 10_000, RefusedCallsPerMinute = 1_000_000 },
+    };
 
     private static async Task MigrateAsync(string connectionString)
     {

@@ -1,6 +1,8 @@
 using FleetTrend.Api.Access;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
+using FleetTrend.Intake.Holding;
+using FleetTrend.Intake.Rules;
 using Google.Protobuf;
 using Google.Rpc;
 using Grpc.Core;
@@ -8,14 +10,18 @@ using Grpc.Core;
 namespace FleetTrend.Api.Intake;
 
 /// <summary>Takes records in: one, many, or a stream.</summary>
-internal sealed class IntakeGrpcService(RecordIntake intake, IHostApplicationLifetime lifetime, ILogger<IntakeGrpcService> log)
+internal sealed class IntakeGrpcService(
+    RecordIntake intake, HeldRecordIntake held, IHostApplicationLifetime lifetime, ILogger<IntakeGrpcService> log)
     : IntakeService.IntakeServiceBase
 {
+    private const int MostPerPage = 500;
+
     /// <inheritdoc/>
     public override async Task<PushRecordResponse> PushRecord(PushRecordRequest request, ServerCallContext context)
     {
         RefuseTooLarge(request);
-        var outcomes = await PushAsync([request.Record ?? new Record()], OwnSource(context), request.ValidateOnly, context.CancellationToken);
+        var outcomes = await PushAsync(
+            [request.Record ?? new Record()], Terms(context, request.HoldUnregistered), request.ValidateOnly, context.CancellationToken);
         LogOutcomes(outcomes);
         return outcomes[0].Error is { } error
             ? throw error.ToRpcException()
@@ -32,7 +38,8 @@ internal sealed class IntakeGrpcService(RecordIntake intake, IHostApplicationLif
                 $"1 to {RecordIntake.MaxRecords:#,0} records per call.").ToException();
         }
 
-        var outcomes = await PushAsync(request.Records, OwnSource(context), request.ValidateOnly, context.CancellationToken);
+        var outcomes = await PushAsync(
+            request.Records, Terms(context, request.HoldUnregistered), request.ValidateOnly, context.CancellationToken);
         LogOutcomes(outcomes);
         return new PushRecordsResponse
         {
@@ -41,6 +48,7 @@ internal sealed class IntakeGrpcService(RecordIntake intake, IHostApplicationLif
             UnchangedCount = outcomes.Count(o => o.State == RecordState.Unchanged),
             RefusedCount = outcomes.Count(o => o.State == RecordState.Refused),
             ValidCount = outcomes.Count(o => o.State == RecordState.Valid),
+            HeldCount = outcomes.Count(o => o.State == RecordState.Held),
         };
     }
 
@@ -70,9 +78,24 @@ internal sealed class IntakeGrpcService(RecordIntake intake, IHostApplicationLif
         }
     }
 
+    /// <inheritdoc/>
+    public override async Task<ListHeldRecordsResponse> ListHeldRecords(ListHeldRecordsRequest request, ServerCallContext context)
+    {
+        var source = Caller.SourceFor(context, "source", request.Source);
+        var refusals = HeldRecordRules.Check(request);
+        if (refusals.Count > 0)
+            throw refusals.ToException();
+        var page = await Paging.ReadAsync(request.PageToken, () => held.ListAsync(
+            source, request.Registration, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
+        return new ListHeldRecordsResponse { Records = { page.Items }, NextPageToken = page.NextPageToken ?? "" };
+    }
+
     private Task<IReadOnlyList<RecordOutcome>> PushAsync(
-        IReadOnlyList<Record> records, string ownSource, bool validateOnly, CancellationToken ct) =>
-        validateOnly ? intake.CheckAsync(records, ownSource, new CheckedAircraft(), ct) : intake.PushAsync(records, ownSource, ct);
+        IReadOnlyList<Record> records, PushTerms terms, bool validateOnly, CancellationToken ct) =>
+        validateOnly ? intake.CheckAsync(records, terms, new CheckedAircraft(), ct) : intake.PushAsync(records, terms, ct);
+
+    private static PushTerms Terms(ServerCallContext context, bool holdUnregistered) =>
+        new(OwnSource(context), holdUnregistered ? UnregisteredAircraft.Hold : UnregisteredAircraft.Refuse);
 
     /// <summary>A key that may write records has a source.</summary>
     private static string OwnSource(ServerCallContext context) => Caller.Of(context).Source!;

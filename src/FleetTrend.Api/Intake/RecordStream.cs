@@ -1,6 +1,7 @@
 using System.Threading.Channels;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
+using FleetTrend.Intake.Holding;
 using Grpc.Core;
 
 namespace FleetTrend.Api.Intake;
@@ -69,11 +70,12 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
             {
                 var together = TakeTogether();
                 IReadOnlyList<Record> records = [.. together.Select(r => r.Record ?? new Record())];
+                var terms = new PushTerms(ownSource, together[0].HoldUnregistered ? UnregisteredAircraft.Hold : UnregisteredAircraft.Refuse);
                 if (mustWait)
                     await storing;
-                var parsed = together[0].ValidateOnly ? null : await intake.ParseAsync(records, ownSource, ct);
+                var parsed = together[0].ValidateOnly ? null : await intake.ParseAsync(records, terms, ct);
                 await storing;
-                var outcomes = parsed is null ? intake.CheckAsync(records, ownSource, _checked, ct) : intake.StoreAsync(parsed, ct);
+                var outcomes = parsed is null ? intake.CheckAsync(records, terms, _checked, ct) : intake.StoreAsync(parsed, ct);
                 storing = AcknowledgeAsync(together, outcomes, responses, ct);
 
                 // An aircraft counts for the records after it once it is stored.
@@ -92,10 +94,13 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
     {
         var together = new List<StreamRecordsRequest>(MostTogether);
         while (together.Count < MostTogether && _waiting.Reader.TryPeek(out var next)
-            && (together.Count == 0 || next.ValidateOnly == together[0].ValidateOnly) && _waiting.Reader.TryRead(out var request))
+            && (together.Count == 0 || SameWay(next, together[0])) && _waiting.Reader.TryRead(out var request))
             together.Add(request);
         return together;
     }
+
+    private static bool SameWay(StreamRecordsRequest one, StreamRecordsRequest other) =>
+        one.ValidateOnly == other.ValidateOnly && one.HoldUnregistered == other.HoldUnregistered;
 
     private async Task AcknowledgeAsync(
         List<StreamRecordsRequest> together,

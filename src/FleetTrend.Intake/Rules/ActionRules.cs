@@ -1,5 +1,6 @@
 using FleetTrend.Records;
 using FleetTrend.Records.Actions;
+using FleetTrend.Records.Sources;
 using Wire = FleetTrend.Contracts.V1;
 
 namespace FleetTrend.Intake.Rules;
@@ -9,23 +10,33 @@ internal static class ActionRules
 {
     private const int MaxNoteLength = 2_000;
 
-    public static CorrectiveAction Parse(Wire.Action action, FieldReader reader, KnownFleet known)
+    public static CorrectiveAction Parse(Wire.Action action, RecordKey key, FieldReader reader, KnownFleet known)
     {
         var registration = PlaceRules.Registration(reader, action.Registration, known);
-        PlaceRules.Location(reader, action.Location, registration, known);
-        var kind = reader.Choice<Wire.ActionKind, ActionKind>("kind", action.Kind);
-        if (action.HasPartHours && kind != ActionKind.Replaced)
+        var location = PlaceRules.Path(reader, action.Location, action.LocationCode, key, known);
+        PlaceRules.Location(reader, location, registration, known);
+        var kind = ReadKind(action, key, reader, known);
+        if (action.HasPartHours && kind is not (default(ActionKind) or ActionKind.Replaced))
             reader.Refuse("part_hours", FieldReader.Number(action.PartHours), Reasons.FieldNotAllowed, "only with ACTION_KIND_REPLACED.");
         return new CorrectiveAction
         {
             Registration = registration,
-            Location = action.Location,
+            Location = location,
             ActionDate = reader.Day("action_date", action.ActionDate),
             TimeInService = reader.Hours("time_in_service_hours", action.TimeInServiceHours),
             Kind = kind,
             PartHours = PartHours(action, kind, reader),
             Note = reader.Note("note", action.Note, MaxNoteLength),
         };
+    }
+
+    private static ActionKind ReadKind(Wire.Action action, RecordKey key, FieldReader reader, KnownFleet known)
+    {
+        if (action.KindCode.Length == 0)
+            return reader.Choice<Wire.ActionKind, ActionKind>("kind", action.Kind);
+        var code = new SourceCode(key.Source, CodeKind.Action, action.KindCode);
+        var meaning = CodeRules.Read(reader, "kind_code", code, ("kind", action.Kind != Wire.ActionKind.Unspecified), known);
+        return meaning is CodeMeaning.Action read ? read.Value : default;
     }
 
     /// <summary>For a replacement, absent means new.</summary>

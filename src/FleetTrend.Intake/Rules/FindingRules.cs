@@ -15,15 +15,16 @@ internal static class FindingRules
     public static Finding Parse(Wire.Finding finding, RecordKey key, FieldReader reader, KnownFleet known)
     {
         var registration = PlaceRules.Registration(reader, finding.Registration, known);
-        var location = PlaceRules.Location(reader, finding.Location, registration, known);
-        var condition = ReadCondition(finding, location, reader);
+        var path = PlaceRules.Path(reader, finding.Location, finding.LocationCode, key, known);
+        var location = PlaceRules.Location(reader, path, registration, known);
+        var condition = ReadCondition(finding, key, location, reader, known);
         var colour = reader.Choice<Wire.TraceColour, TraceColour>("trace_colour", finding.TraceColour, TraceColour.Unspecified);
-        if (colour != TraceColour.Unspecified && condition != Condition.LeakTrace)
+        if (colour != TraceColour.Unspecified && condition is not (default(Condition) or Condition.LeakTrace))
             reader.Refuse("trace_colour", colour.ToString(), Reasons.FieldNotAllowed, "only with CONDITION_LEAK_TRACE.");
         return new Finding
         {
             Registration = registration,
-            Location = finding.Location,
+            Location = path,
             FoundDate = reader.Day("found_date", finding.FoundDate),
             TimeInService = reader.Hours("time_in_service_hours", finding.TimeInServiceHours),
             Condition = condition,
@@ -36,9 +37,11 @@ internal static class FindingRules
         };
     }
 
-    private static Condition ReadCondition(Wire.Finding finding, Location? location, FieldReader reader)
+    private static Condition ReadCondition(Wire.Finding finding, RecordKey key, Location? location, FieldReader reader, KnownFleet known)
     {
-        var condition = reader.Choice<Wire.Condition, Condition>("condition", finding.Condition);
+        var condition = finding.ConditionCode.Length > 0
+            ? ReadCode(finding, key, reader, known)
+            : reader.Choice<Wire.Condition, Condition>("condition", finding.Condition);
         if (condition == default || location is null)
             return condition;
         var kind = LocationKinds.Get(location.Kind);
@@ -49,6 +52,13 @@ internal static class FindingRules
         }
 
         return condition;
+    }
+
+    private static Condition ReadCode(Wire.Finding finding, RecordKey key, FieldReader reader, KnownFleet known)
+    {
+        var code = new SourceCode(key.Source, CodeKind.Condition, finding.ConditionCode);
+        var meaning = CodeRules.Read(reader, "condition_code", code, ("condition", finding.Condition != Wire.Condition.Unspecified), known);
+        return meaning is CodeMeaning.Condition read ? read.Value : default;
     }
 
     private static string? ReadSameEvent(Wire.Finding finding, RecordKey key, FieldReader reader)

@@ -1,4 +1,5 @@
 using FleetTrend.Records.Inspections;
+using FleetTrend.Records.Sources;
 using Wire = FleetTrend.Contracts.V1;
 
 namespace FleetTrend.Intake.Rules;
@@ -8,7 +9,7 @@ internal static class InspectionRules
 {
     private const int MaxLooks = 500;
 
-    public static Inspection Parse(Wire.Inspection inspection, FieldReader reader, KnownFleet known)
+    public static Inspection Parse(Wire.Inspection inspection, RecordKey key, FieldReader reader, KnownFleet known)
     {
         var registration = PlaceRules.Registration(reader, inspection.Registration, known);
         return new Inspection
@@ -17,11 +18,12 @@ internal static class InspectionRules
             InspectionDate = reader.Day("inspection_date", inspection.InspectionDate),
             TimeInService = reader.Hours("time_in_service_hours", inspection.TimeInServiceHours),
             Occasion = reader.Choice<Wire.Occasion, Occasion>("occasion", inspection.Occasion),
-            Looks = ReadLooks(inspection, registration, reader, known),
+            Looks = ReadLooks(inspection, registration, key, reader, known),
         };
     }
 
-    private static List<LocationLook> ReadLooks(Wire.Inspection inspection, string registration, FieldReader reader, KnownFleet known)
+    private static List<LocationLook> ReadLooks(
+        Wire.Inspection inspection, string registration, RecordKey key, FieldReader reader, KnownFleet known)
     {
         var looks = new List<LocationLook>(Math.Min(inspection.Looks.Count, MaxLooks));
         if (inspection.Looks.Count > MaxLooks)
@@ -34,11 +36,12 @@ internal static class InspectionRules
         foreach (var (index, wire) in inspection.Looks.Index())
         {
             var line = reader.At($"looks[{index}]");
-            PlaceRules.Location(line, wire.Location, registration, known);
-            if (!seen.Add(wire.Location))
-                line.Refuse("location", wire.Location, Reasons.DuplicateLine, "each location at most once per inspection.");
+            var path = PlaceRules.Path(line, wire.Location, wire.LocationCode, key, known);
+            PlaceRules.Location(line, path, registration, known);
+            if (path.Length > 0 && !seen.Add(path))
+                line.Refuse("location", path, Reasons.DuplicateLine, "each location at most once per inspection.");
             looks.Add(new LocationLook(
-                wire.Location,
+                path,
                 line.Choice<Wire.LookState, LookState>("state", wire.State),
                 line.Choice<Wire.LookMethod, LookMethod>("method", wire.Method, LookMethod.Unspecified)));
         }

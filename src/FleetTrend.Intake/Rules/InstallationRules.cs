@@ -1,4 +1,5 @@
 using FleetTrend.Records.Installations;
+using FleetTrend.Records.Sources;
 using Wire = FleetTrend.Contracts.V1;
 
 namespace FleetTrend.Intake.Rules;
@@ -9,14 +10,15 @@ internal static class InstallationRules
     private const int MaxSerialLength = 60;
     private const int MaxPartNumberLength = 120;
 
-    public static Installation Parse(Wire.Installation installation, FieldReader reader, KnownFleet known)
+    public static Installation Parse(Wire.Installation installation, RecordKey key, FieldReader reader, KnownFleet known)
     {
         var registration = PlaceRules.Registration(reader, installation.Registration, known);
-        PlaceRules.Location(reader, installation.Location, registration, known);
+        var location = PlaceRules.Path(reader, installation.Location, installation.LocationCode, key, known);
+        PlaceRules.Location(reader, location, registration, known);
         return new Installation
         {
             Registration = registration,
-            Location = installation.Location,
+            Location = location,
             InstallationDate = reader.Day("installation_date", installation.InstallationDate),
             TimeInService = reader.Hours("time_in_service_hours", installation.TimeInServiceHours),
             PartHours = installation.HasPartHours ? reader.Hours("part_hours", installation.PartHours) : null,
@@ -25,17 +27,18 @@ internal static class InstallationRules
         };
     }
 
-    public static Removal Parse(Wire.Removal removal, FieldReader reader, KnownFleet known)
+    public static Removal Parse(Wire.Removal removal, RecordKey key, FieldReader reader, KnownFleet known)
     {
         var registration = PlaceRules.Registration(reader, removal.Registration, known);
-        PlaceRules.Location(reader, removal.Location, registration, known);
+        var location = PlaceRules.Path(reader, removal.Location, removal.LocationCode, key, known);
+        PlaceRules.Location(reader, location, registration, known);
         var reason = reader.Choice<Wire.RemovalReason, RemovalReason>("reason", removal.Reason);
         if (reason is RemovalReason.Failed && removal.ExaminedGood)
             reader.Refuse("examined_good", "true", Reasons.FieldNotAllowed, "true only where the reason is not REMOVAL_REASON_FAILED.");
         return new Removal
         {
             Registration = registration,
-            Location = removal.Location,
+            Location = location,
             RemovalDate = reader.Day("removal_date", removal.RemovalDate),
             TimeInService = reader.Hours("time_in_service_hours", removal.TimeInServiceHours),
             Reason = reason,

@@ -1,5 +1,6 @@
 using FleetTrend.Records.Aircraft;
 using FleetTrend.Records.Layouts;
+using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Intake.Rules;
 
@@ -19,6 +20,9 @@ internal sealed class KnownFleet
 
     /// <summary>Locations by path of each registered type group.</summary>
     public required IReadOnlyDictionary<string, IReadOnlyDictionary<string, Location>> TypeGroups { get; init; }
+
+    /// <summary>What those codes of the sources mean that stand in the batch and have a meaning.</summary>
+    public IReadOnlyDictionary<SourceCode, CodeMeaning> Codes { get; init; } = new Dictionary<SourceCode, CodeMeaning>();
 
     /// <summary>Makes an aircraft known, or adds to what is known of it.</summary>
     public void Add(string registration, IReadOnlyDictionary<string, Location> locations)

@@ -1,4 +1,5 @@
 using FleetTrend.Records.Layouts;
+using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Intake.Rules;
 
@@ -22,12 +23,28 @@ internal static class PlaceRules
         return reader.Refusals.Count == broken ? value.ToUpperInvariant() : "";
     }
 
-    /// <summary>A location that a layout of the aircraft has; null where refused, or where the aircraft is not known.</summary>
-    public static Location? Location(FieldReader reader, string path, string registration, KnownFleet known)
+    /// <summary>The path of a location, told by itself or by a code of the source; empty where refused.</summary>
+    public static string Path(FieldReader reader, string path, string code, RecordKey key, KnownFleet known)
     {
+        if (code.Length > 0)
+        {
+            var named = new SourceCode(key.Source, CodeKind.Location, code);
+            return CodeRules.Read(reader, "location_code", named, ("location", path.Length > 0), known) is CodeMeaning.Location location ? location.Path : "";
+        }
+
         var broken = reader.Refusals.Count;
         reader.Name("location", path, Patterns.Path, Patterns.PathRule);
-        if (reader.Refusals.Count > broken || !known.HasAircraft(registration))
+        return reader.Refusals.Count > broken ? "" : path;
+    }
+
+    /// <summary>A location that a layout of the aircraft has; null where refused, or where the aircraft is not known.</summary>
+    /// <param name="reader">Of the message.</param>
+    /// <param name="path">From <see cref="Path"/>.</param>
+    /// <param name="registration">From <see cref="Registration"/>.</param>
+    /// <param name="known">What is known.</param>
+    public static Location? Location(FieldReader reader, string path, string registration, KnownFleet known)
+    {
+        if (path.Length == 0 || !known.HasAircraft(registration))
             return null;
         var location = known.FindLocation(registration, path);
         if (location is null)

@@ -1,0 +1,70 @@
+using FleetTrend.Api.Access;
+using FleetTrend.Contracts.V1;
+using FleetTrend.Intake;
+using FleetTrend.Intake.Holding;
+using FleetTrend.Intake.Rules;
+using FleetTrend.Store.Codes;
+using Grpc.Core;
+
+namespace FleetTrend.Api.Codes;
+
+/// <summary>What the codes of sources mean, and which have no meaning yet.</summary>
+internal sealed class CodeGrpcService(CodeStore codes, ReleaseSignal release) : CodeService.CodeServiceBase
+{
+    private const int MostPerPage = 500;
+
+    /// <inheritdoc/>
+    public override async Task<SetCodeResponse> SetCode(SetCodeRequest request, ServerCallContext context)
+    {
+        Caller.SourceFor(context, "code.source", request.Code?.Source ?? "");
+        var (code, meaning) = CodeRules.Parse(request.Code, out var refusals);
+        if (refusals.Count > 0)
+            throw refusals.ToException();
+        var (state, stored) = await codes.SetAsync(code, meaning, write: !request.ValidateOnly, context.CancellationToken);
+        if (state == SetCodeState.SourceUnknown)
+            throw new Refusal("code.source", code.Source, Reasons.SourceNotRegistered, "a registered source.").ToException();
+        if (state == SetCodeState.LocationUnknown)
+            throw new Refusal("code.location", request.Code.Location, Reasons.LocationNotInLayout, "a location of a layout.").ToException();
+        if (!request.ValidateOnly)
+            release.Set();
+        return new SetCodeResponse { Code = stored!.ToWire() };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<DeleteCodeResponse> DeleteCode(DeleteCodeRequest request, ServerCallContext context)
+    {
+        Caller.SourceFor(context, "source", request.Source);
+        var code = CodeRules.Parse(request, out var refusals);
+        if (refusals.Count > 0)
+            throw refusals.ToException();
+        await codes.DeleteAsync(code, context.CancellationToken);
+        return new DeleteCodeResponse();
+    }
+
+    /// <inheritdoc/>
+    public override async Task<ListCodesResponse> ListCodes(ListCodesRequest request, ServerCallContext context)
+    {
+        var source = Caller.SourceFor(context, "source", request.Source);
+        RefuseAny(SourceRules.CheckName("source", source));
+        var page = await Paging.ReadAsync(request.PageToken, () => codes.ListAsync(
+            source, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
+        return new ListCodesResponse { Codes = { page.Items.Select(c => c.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<ListUnmappedCodesResponse> ListUnmappedCodes(ListUnmappedCodesRequest request, ServerCallContext context)
+    {
+        var source = Caller.SourceFor(context, "source", request.Source);
+        if (source.Length > 0)
+            RefuseAny(SourceRules.CheckName("source", source));
+        var page = await Paging.ReadAsync(request.PageToken, () => codes.ListUnmappedAsync(
+            source.Length == 0 ? null : source, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
+        return new ListUnmappedCodesResponse { Codes = { page.Items.Select(c => c.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
+    }
+
+    private static void RefuseAny(IReadOnlyList<Refusal> refusals)
+    {
+        if (refusals.Count > 0)
+            throw refusals.ToException();
+    }
+}
