@@ -3,6 +3,7 @@ using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
 using FleetTrend.Intake.Holding;
 using FleetTrend.Intake.Rules;
+using FleetTrend.Records.Sources;
 using FleetTrend.Store.Codes;
 using Grpc.Core;
 
@@ -23,8 +24,8 @@ internal sealed class CodeGrpcService(CodeStore codes, ReleaseSignal release) : 
         var (state, stored) = await codes.SetAsync(code, meaning, write: !request.ValidateOnly, context.CancellationToken);
         if (state == SetCodeState.SourceUnknown)
             throw new Refusal("code.source", code.Source, Reasons.SourceNotRegistered, "a registered source.").ToException();
-        if (state == SetCodeState.LocationUnknown)
-            throw new Refusal("code.location", request.Code.Location, Reasons.LocationNotInLayout, "a location of a layout.").ToException();
+        if (state == SetCodeState.LocationUnknown && meaning is CodeMeaning.Location location)
+            throw new Refusal("code.location", location.Path, Reasons.LocationNotInLayout, "a location of a layout.").ToException();
         if (!request.ValidateOnly)
             release.Set();
         return new SetCodeResponse { Code = stored!.ToWire() };
