@@ -126,7 +126,13 @@ internal sealed class Push(IntakeService.IntakeServiceClient intake, PushOptions
         await requests.CompleteAsync();
     }
 
-    private static StreamRecordsRequest Request(long sequence, Record record) => new() { Sequence = sequence, Record = record };
+    private StreamRecordsRequest Request(long sequence, Record record) => new()
+    {
+        Sequence = sequence,
+        Record = record,
+        ValidateOnly = options.ValidateOnly,
+        HoldUnregistered = options.HoldUnregistered,
+    };
 
     private async Task<bool> HasNextAsync(IAsyncStreamReader<StreamRecordsResponse> answers, CancellationToken ct)
     {

@@ -18,6 +18,15 @@ public sealed record PushOptions
     /// <summary>How long attempts go on without any outcome before the push stops, zero or more.</summary>
     public TimeSpan GiveUpAfter { get; init; } = TimeSpan.FromMinutes(5);
 
+    /// <summary>
+    /// Check only: nothing is written. An aircraft that is valid counts as registered for the records after it, until the
+    /// connection breaks.
+    /// </summary>
+    public bool ValidateOnly { get; init; }
+
+    /// <summary>Have records about an aircraft that is not registered held until it is, instead of refused.</summary>
+    public bool HoldUnregistered { get; init; }
+
     /// <summary>Told of each break and the pause after it.</summary>
     public IProgress<Interruption>? Interruptions { get; init; }
 

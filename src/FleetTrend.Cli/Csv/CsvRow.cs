@@ -6,20 +6,19 @@ namespace FleetTrend.Cli.Csv;
 public sealed class CsvRow
 {
     private readonly CsvTable table;
-    private readonly string[] fields;
+    private readonly CsvLine line;
 
-    internal CsvRow(CsvTable table, int line, string[] fields)
+    internal CsvRow(CsvTable table, CsvLine line)
     {
         this.table = table;
-        this.fields = fields;
-        Line = line;
+        this.line = line;
     }
 
     /// <summary>Line in the file, the header being line 1.</summary>
-    public int Line { get; }
+    public int Line => line.Number;
 
     /// <summary>The trimmed text of a column; empty where the file has no such column.</summary>
-    public string Text(string column) => table.Index(column) is { } i && i < fields.Length ? fields[i].Trim() : "";
+    public string Text(string column) => line.Text(column);
 
     /// <summary>Text that must not be empty.</summary>
     public string? Key(string column) => Text(column) is { Length: > 0 } text ? text : Refuse<string>(column, "must not be empty");

@@ -1,0 +1,31 @@
+namespace FleetTrend.IntegrationTests.CommandLine;
+
+/// <summary>A folder of CSV files for one test.</summary>
+internal sealed class CsvFolder : IDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("csv").FullName;
+
+    /// <summary>The files of protos/examples/csv.</summary>
+    public static CsvFolder Example()
+    {
+        var folder = new CsvFolder();
+        foreach (var file in Directory.EnumerateFiles(System.IO.Path.Combine(AppContext.BaseDirectory, "guide", "csv")))
+            File.Copy(file, folder.Of(System.IO.Path.GetFileName(file)));
+        return folder;
+    }
+
+    public string Path => _folder;
+
+    public string Of(string name) => System.IO.Path.Combine(_folder, name);
+
+    public void Write(string name, params string[] lines) => File.WriteAllText(Of(name), string.Concat(lines.Select(l => l + "\n")));
+
+    public void Replace(string name, string from, string to)
+    {
+        var text = File.ReadAllText(Of(name));
+        Assert.Contains(from, text, StringComparison.Ordinal);
+        File.WriteAllText(Of(name), text.Replace(from, to, StringComparison.Ordinal));
+    }
+
+    public void Dispose() => Directory.Delete(_folder, recursive: true);
+}

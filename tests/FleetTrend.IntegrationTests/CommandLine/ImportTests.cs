@@ -1,0 +1,163 @@
+using System.Text.Json;
+using FleetTrend.IntegrationTests.Intake;
+using FleetTrend.Store.Keys;
+
+namespace FleetTrend.IntegrationTests.CommandLine;
+
+/// <summary>fleettrend import against the real API. Counts follow from the files of protos/examples/csv.</summary>
+[Collection(SharedPostgres.Name)]
+public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDisposable
+{
+    private readonly CsvFolder _folder = CsvFolder.Example();
+    private ApiServer _server = null!;
+
+    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+
+    public async Task DisposeAsync() => await _server.DisposeAsync();
+
+    public void Dispose() => _folder.Dispose();
+
+    [Fact]
+    public async Task The_example_folder_is_accepted_whole_and_a_second_time_unchanged()
+    {
+        var (code, first, error) = await ImportAsync(_folder.Path);
+
+        Assert.Equal((0, ""), (code, error));
+        Assert.Equal(15, Total(first, "accepted"));
+        Assert.Equal(JsonValueKind.Null, first.GetProperty("rejects").ValueKind);
+        Assert.Equal(14, await CountAsync("select count(*) from records where source_id = (select id from sources where name = 'shop-cards')"));
+
+        var (again, second, _) = await ImportAsync(_folder.Path);
+        Assert.Equal((0, 15, 0), (again, Total(second, "unchanged"), Total(second, "accepted")));
+    }
+
+    [Fact] // card 16 says all but one line; the layout of four cylinders, muffler, clamp joints has the rest.
+    public async Task Examined_all_stands_for_every_location_of_the_layout()
+    {
+        await ImportAsync(_folder.Path);
+
+        var locations = await CountAsync("select count(*) from layout_locations where layout_id = (select layout_id from type_groups where name = 'trainer-four')");
+        Assert.True(locations > 20);
+        const string Looks = "select count(*) from location_looks l join records r on r.id = l.record_id where r.source_record_id = 'card 16' and l.state"; // 1: examined
+        Assert.Equal(locations - 1, await CountAsync($"{Looks} = 1"));
+        Assert.Equal(1, await CountAsync($"{Looks} <> 1"));
+    }
+
+    [Fact]
+    public async Task Refused_rows_come_back_with_their_reason_and_the_corrected_rejects_complete_the_import()
+    {
+        _folder.Replace("readings.csv", "2026-01-31,806.2", "31.01.2026,806.2");
+        _folder.Replace("findings.csv", "812.4,crack", "-812.4,crack");
+        _folder.Replace("looks.csv", "card 17,exhaust/cyl-3/gasket,", "card 17,exhaust/cyl-33/gasket,");
+        File.AppendAllText(_folder.Of("looks.csv"), "card 99,exhaust/cyl-3/gasket,examined,\n");
+
+        var (code, summary, error) = await ImportAsync(_folder.Path);
+
+        Assert.Equal((1, ""), (code, error));
+        Assert.Equal((12, 3, 1), (Total(summary, "accepted"), Total(summary, "refused"), summary.GetProperty("linesWithoutOwner").GetInt32()));
+        var rejects = _folder.Of("rejects");
+        Assert.Equal(["findings.csv", "inspections.csv", "looks.csv", "readings.csv"], Directory.EnumerateFiles(rejects).Select(Path.GetFileName).Order());
+        Assert.EndsWith(
+            ",CELL_NOT_READABLE,reading_date,\"must be: date, YYYY-MM-DD. Got \"\"31.01.2026\"\".\"",
+            File.ReadAllLines(Path.Combine(rejects, "readings.csv"))[1], StringComparison.Ordinal);
+        Assert.Contains(",NUMBER_OUT_OF_RANGE,time_in_service_hours,", File.ReadAllText(Path.Combine(rejects, "findings.csv")), StringComparison.Ordinal);
+        Assert.Contains("LOCATION_NOT_IN_LAYOUT,,\"looks.csv, line 4, location: ", File.ReadAllText(Path.Combine(rejects, "inspections.csv")), StringComparison.Ordinal);
+        var looks = File.ReadAllLines(Path.Combine(rejects, "looks.csv"));
+        Assert.Equal(["", "LOCATION_NOT_IN_LAYOUT", "", "LINE_WITHOUT_OWNER"], looks.Skip(1).Select(l => l.Split(',')[4]));
+
+        Assert.Equal(2, (await ImportAsync(_folder.Path)).Code); // the rejects are not written over
+        Correct(Path.Combine(rejects, "readings.csv"), "31.01.2026,806.2", "2026-01-31,806.2");
+        Correct(Path.Combine(rejects, "findings.csv"), "-812.4,crack", "812.4,crack");
+        Correct(Path.Combine(rejects, "looks.csv"), "cyl-33", "cyl-3");
+        File.WriteAllLines(Path.Combine(rejects, "looks.csv"), File.ReadAllLines(Path.Combine(rejects, "looks.csv"))[..^1]);
+        var (corrected, rest, _) = await ImportAsync(rejects);
+        Assert.Equal((0, 3), (corrected, Total(rest, "accepted")));
+        Assert.Equal(14, await CountAsync("select count(*) from records"));
+    }
+
+    [Theory]
+    [InlineData("findings.csv", "size_mm", "size", "line 1, column size, value 'size': is no column of this file")]
+    [InlineData("readings.csv", "meter_hours", "reject_why", "line 1, column meter_hours, value '': the column is required")]
+    [InlineData("readings.csv", "12.9", "12.9,7", "line 3, column (last), value '7'")]
+    [InlineData("findings.csv", "\"beside", "\"beside\"", "findings.csv, line")]
+    public async Task A_file_that_is_none_of_the_set_ends_with_2_and_nothing_is_sent(string file, string from, string to, string words)
+    {
+        _folder.Replace(file, from, to);
+        var (code, _, error) = await ImportAsync(_folder.Path);
+        Assert.Equal(2, code);
+        Assert.Contains(words, error, StringComparison.Ordinal);
+        Assert.Equal(0, await CountAsync("select count(*) from records"));
+    }
+
+    [Fact]
+    public async Task A_misspelt_file_ends_with_2()
+    {
+        File.Move(_folder.Of("findings.csv"), _folder.Of("finding.csv"));
+        var (code, _, error) = await ImportAsync(_folder.Path);
+        Assert.Equal(2, code);
+        Assert.Contains("value 'finding.csv': is no file of the set", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Check_only_stores_nothing_and_finds_what_an_import_would_refuse()
+    {
+        await ImportTypeGroupAsync();
+        _folder.Replace("findings.csv", "812.4,crack", "-812.4,crack");
+
+        var (code, summary, _) = await ImportAsync(_folder.Path, s => s with { ValidateOnly = true });
+
+        Assert.Equal((1, 13, 1, 1), (code, Total(summary, "valid"), Total(summary, "refused"), Total(summary, "unchanged")));
+        Assert.Equal(0, await CountAsync("select count(*) from records"));
+    }
+
+    [Fact]
+    public async Task A_key_that_may_not_push_or_is_none_ends_with_4_and_says_so()
+    {
+        foreach (var (key, words) in new[] { (await _server.CreateKeyAsync(null, KeyScope.TrendsRead), "SCOPE_REQUIRED"), ("ftk_aaaaaaaaaaaa_b", "KEY_UNKNOWN") })
+        {
+            File.Delete(_folder.Of("type_groups.csv"));
+            var (code, _, error) = await ImportAsync(_folder.Path, s => s with { Key = key, Source = ShopCards.Source });
+            Assert.Equal(4, code);
+            Assert.Contains(words, error, StringComparison.Ordinal);
+            Assert.DoesNotContain(key, error, StringComparison.Ordinal);
+            Assert.False(Directory.Exists(_folder.Of("rejects")));
+        }
+    }
+
+    [Fact]
+    public async Task An_empty_number_is_refused_and_not_read_as_zero()
+    {
+        _folder.Replace("findings.csv", "812.4,crack", ",crack");
+        await ImportAsync(_folder.Path);
+        Assert.Contains("CELL_NOT_READABLE,time_in_service_hours", File.ReadAllText(Path.Combine(_folder.Of("rejects"), "findings.csv")), StringComparison.Ordinal);
+    }
+
+    private async Task ImportTypeGroupAsync()
+    {
+        using var only = new CsvFolder();
+        File.Copy(_folder.Of("type_groups.csv"), only.Of("type_groups.csv"));
+        Assert.Equal(0, (await ImportAsync(only.Path)).Code);
+    }
+
+    private static void Correct(string file, string from, string to)
+    {
+        var text = File.ReadAllText(file);
+        Assert.Contains(from, text, StringComparison.Ordinal);
+        File.WriteAllText(file, text.Replace(from, to, StringComparison.Ordinal));
+    }
+
+    private static int Total(JsonElement summary, string count) =>
+        summary.GetProperty("files").EnumerateArray().Sum(f => f.GetProperty(count).GetInt32());
+
+    private Task<(int Code, JsonElement Summary, string Error)> ImportAsync(string folder, Func<Given, Given>? change = null)
+    {
+        var given = new Given(_server.Key);
+        return ImportRunner.ImportAsync(_server, folder, change?.Invoke(given) ?? given);
+    }
+
+    private async Task<long> CountAsync(string sql)
+    {
+        await using var command = _server.Database.DataSource.CreateCommand(sql);
+        return (long)(await command.ExecuteScalarAsync())!;
+    }
+}
