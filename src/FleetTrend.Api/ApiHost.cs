@@ -1,5 +1,6 @@
 using FleetTrend.Api.Access;
 using FleetTrend.Api.Codes;
+using FleetTrend.Api.DataChecks;
 using FleetTrend.Api.Flags;
 using FleetTrend.Api.Intake;
 using FleetTrend.Api.Layouts;
@@ -64,6 +65,7 @@ public static class ApiHost
         app.MapGrpcService<SourceGrpcService>();
         app.MapGrpcService<TrendGrpcService>();
         app.MapGrpcService<FlagGrpcService>();
+        app.MapGrpcService<CheckGrpcService>();
         app.MapGrpcService<ReportGrpcService>();
         app.MapReportPages();
         return app;

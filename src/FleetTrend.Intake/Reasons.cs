@@ -93,6 +93,18 @@ public static class Reasons
     /// <summary>The flag cannot go from its state to the one asked for.</summary>
     public static readonly Reason FlagIsClosed = new("FLAG_IS_CLOSED", Code.FailedPrecondition, "A closed flag stays closed; a new one is raised if the numbers ask for it.");
 
+    /// <summary>The data check was answered before, or has ended.</summary>
+    public static readonly Reason CheckNotOpen = new("CHECK_NOT_OPEN", Code.FailedPrecondition, "A check that was closed or has ended stays as it is; ListDataChecks says how it stands.");
+
+    /// <summary>The two findings cannot be one event.</summary>
+    public static readonly Reason FindingsNotAlike = new("FINDINGS_NOT_ALIKE", Code.FailedPrecondition, "Only findings of one aircraft, location and condition are one event; correct the record that is wrong.");
+
+    /// <summary>The finding is merged into another one.</summary>
+    public static readonly Reason FindingIsMerged = new("FINDING_IS_MERGED", Code.FailedPrecondition, "Merge into the finding that stands, or take the earlier merge back with UnmergeFindings.");
+
+    /// <summary>The finding was not merged into another.</summary>
+    public static readonly Reason FindingNotMerged = new("FINDING_NOT_MERGED", Code.FailedPrecondition, "ListFindingMerges has the merges that hold.");
+
     /// <summary>There is no such record, or none was known at that moment.</summary>
     public static readonly Reason RecordNotFound = new("RECORD_NOT_FOUND", Code.NotFound, "Check source, source_record_id and as_of.");
 
@@ -101,6 +113,12 @@ public static class Reasons
 
     /// <summary>There is no such flag.</summary>
     public static readonly Reason FlagNotFound = new("FLAG_NOT_FOUND", Code.NotFound, "ListFlags has the identifiers.");
+
+    /// <summary>There is no such data check.</summary>
+    public static readonly Reason CheckNotFound = new("CHECK_NOT_FOUND", Code.NotFound, "ListDataChecks has the identifiers.");
+
+    /// <summary>There is no such finding, or it was taken back.</summary>
+    public static readonly Reason FindingNotFound = new("FINDING_NOT_FOUND", Code.NotFound, "Check source and source_record_id.");
 
     /// <summary>There is no such report.</summary>
     public static readonly Reason ReportNotFound = new("REPORT_NOT_FOUND", Code.NotFound, "ListReports has the identifiers.");

@@ -15,6 +15,12 @@ internal static class AdvisoryLock
     /// <summary>One at a time raises or answers flags.</summary>
     public const long Flags = 0x464C_5404;
 
+    /// <summary>One at a time takes or answers data checks.</summary>
+    public const long DataChecks = 0x464C_5410;
+
+    /// <summary>One at a time decides that findings are one event.</summary>
+    public const long Merges = 0x464C_5411;
+
     /// <summary>First half of a two-part key; the second half is the name of a job. One process at a time runs it.</summary>
     public const int Job = 0x464C_5406;
 

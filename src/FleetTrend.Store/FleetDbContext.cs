@@ -21,6 +21,10 @@ public sealed class FleetDbContext(DbContextOptions<FleetDbContext> options) : D
 
     internal DbSet<FlagRow> Flags => Set<FlagRow>();
 
+    internal DbSet<DataCheckRow> DataChecks => Set<DataCheckRow>();
+
+    internal DbSet<FindingMergeRow> FindingMerges => Set<FindingMergeRow>();
+
     internal DbSet<ReportRow> Reports => Set<ReportRow>();
 
     internal DbSet<OutboxMailRow> OutboxMails => Set<OutboxMailRow>();

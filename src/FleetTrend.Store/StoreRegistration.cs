@@ -1,4 +1,5 @@
 using FleetTrend.Store.Codes;
+using FleetTrend.Store.DataChecks;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Histories;
@@ -43,6 +44,8 @@ public static class StoreRegistration
             .AddSingleton<FleetDirectory>()
             .AddSingleton<SnapshotStore>()
             .AddSingleton<FlagStore>()
+            .AddSingleton<DataCheckStore>()
+            .AddSingleton<FindingMergeStore>()
             .AddSingleton<ReportStore>()
             .AddSingleton<OutboxStore>()
             .AddSingleton<RefreshRequests>()

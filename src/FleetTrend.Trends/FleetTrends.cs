@@ -16,9 +16,14 @@ public static class FleetTrends
     /// <param name="parameters">The choices.</param>
     /// <param name="asOf">The moment of knowledge (UTC).</param>
     /// <param name="codeVersion">Version of the code, stored for the record.</param>
+    /// <param name="otherProblems">Problems of records of which no aircraft is known; null for none.</param>
     /// <exception cref="ArgumentException">An aircraft appears twice.</exception>
     public static TrendSnapshot Compute(
-        IReadOnlyList<AircraftObservations> observations, TrendParameters parameters, DateTimeOffset asOf, string codeVersion)
+        IReadOnlyList<AircraftObservations> observations,
+        TrendParameters parameters,
+        DateTimeOffset asOf,
+        string codeVersion,
+        IReadOnlyList<DataProblem>? otherProblems = null)
     {
         ArgumentNullException.ThrowIfNull(observations);
         ArgumentNullException.ThrowIfNull(parameters);
@@ -43,7 +48,7 @@ public static class FleetTrends
             PartLives = PartLifeTrends.Of(aircraft.SelectMany(a => a.Lives), parameters),
             Airframes = AirframeStandings.Of(groups, baseOf, confidence),
             Flags = [],
-            Problems = [.. InOrder(aircraft.SelectMany(a => a.Problems))],
+            Problems = [.. InOrder(aircraft.SelectMany(a => a.Problems).Concat(otherProblems ?? []))],
         };
         return snapshot with { Flags = ProposedFlags.Of(snapshot) };
     }

@@ -14,4 +14,7 @@ internal static partial class WorkerLog
 
     [LoggerMessage(3004, LogLevel.Warning, "Mail {MessageId} failed at attempt {Attempt}; next in {Pause}")]
     internal static partial void MailFailed(ILogger log, string messageId, int attempt, TimeSpan pause, Exception failure);
+
+    [LoggerMessage(3005, LogLevel.Information, "Records checked as of {AsOf:O}: {Problems} do not add up, {Opened} of them new")]
+    internal static partial void DataChecked(ILogger log, DateTimeOffset asOf, int problems, int opened);
 }

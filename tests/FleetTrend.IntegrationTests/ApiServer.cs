@@ -75,6 +75,8 @@ public sealed class ApiServer : IAsyncDisposable
 
     public FlagService.FlagServiceClient Flags => new(_channel);
 
+    public CheckService.CheckServiceClient Checks => new(_channel);
+
     public AccessService.AccessServiceClient Access => new(_channel);
 
     public ReportService.ReportServiceClient Reports => new(_channel);

@@ -33,7 +33,8 @@ internal sealed class ReportReproduction(HistoryReader histories, LayoutStore la
         var byTypeGroup = await layouts.ReadByTypeGroupAsync(ct);
         var observations = Observe.Fleet(fleet, byTypeGroup, DateOnly.FromDateTime(asOf.UtcDateTime));
         // The version is printed in the report; it is what made the report, and a change of it alone is no difference.
-        return FleetTrends.Compute(observations, parameters, asOf, stored.CodeVersion);
+        var alone = Observe.RetractionsAlone(await histories.ReadRetractionsAloneAsync(asOf, ct));
+        return FleetTrends.Compute(observations, parameters, asOf, stored.CodeVersion, alone);
     }
 
     private static string? Compare(StoredReport report, RenderedReport again)

@@ -37,8 +37,19 @@ public sealed record DataProblem(
         get
         {
             var records = (Subject ?? Evidence).Select(k => $"{k.Source}\u001f{k.SourceRecordId}").Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
-            string[] parts = [$"{(int)Kind}", Registration, OtherRegistration ?? "", Aspect ?? "", .. records];
-            return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\u001e', parts))));
+            return Hash([$"{(int)Kind}", Registration, OtherRegistration ?? "", Aspect ?? "", .. records]);
         }
     }
+
+    /// <summary>
+    /// The same while what a person would look at is the same (64 hexadecimal digits): the records of the evidence with their
+    /// revisions; for look-alike marks the marks alone, since a new revision of an aircraft says nothing about its mark.
+    /// </summary>
+    [JsonIgnore]
+    public string Fingerprint => Kind == DataProblemKind.LookAlikeMarks
+        ? Identity
+        : Hash([Identity, .. Evidence.Select(k => $"{k.Source}\u001f{k.SourceRecordId}\u001f{k.Revision}").Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)]);
+
+    private static string Hash(IEnumerable<string> parts) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join('\u001e', parts))));
 }

@@ -50,6 +50,7 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource)
         var inspections = await ReadInspectionsAsync(rows, names, looks, ct);
         var findings = await ReadFindingsAsync(rows, names, ct);
         var actions = await ReadActionsAsync(rows, names, ct);
+        var merges = await MergeRows.ReadAsync(connection, asOf, ct);
         return
         [
             .. airframes
@@ -64,10 +65,43 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource)
                     Inspections = inspections.GetValueOrDefault(aircraft.Key, []),
                     Findings = findings.GetValueOrDefault(aircraft.Key, []),
                     Actions = actions.GetValueOrDefault(aircraft.Key, []),
+                    Merges = merges.Count == 0 ? [] : MergesOf(findings.GetValueOrDefault(aircraft.Key, []), merges),
                 })
                 .OrderBy(history => history.Registration, StringComparer.Ordinal),
         ];
     }
+
+    /// <summary>Retractions known at a moment whose record never came, ordered by source and source record identifier.</summary>
+    /// <param name="asOf">The moment of knowledge, included.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<IReadOnlyList<Recorded<Retraction>>> ReadRetractionsAloneAsync(DateTimeOffset asOf, CancellationToken ct)
+    {
+        await using var command = dataSource.CreateCommand(
+            $"""
+            select sources.name, record.source_record_id, record.revision, record.accept_time, content.reason
+            from records record
+            join retractions content on content.record_id = record.id
+            join sources on sources.id = record.source_id
+            where record.kind = 9 and {NewestRevision.Condition} and not exists (
+                select from records sent
+                where sent.source_id = record.source_id and sent.source_record_id = record.source_record_id
+                  and sent.kind <> 9 and sent.accept_time <= @as_of)
+            """);
+        command.Parameters.AddWithValue("as_of", asOf.ToUniversalTime());
+        var alone = new List<Recorded<Retraction>>();
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        while (await reader.ReadAsync(ct))
+        {
+            var key = new RecordKey(reader.GetString(0), reader.GetString(1), reader.GetInt32(2));
+            alone.Add(new Recorded<Retraction>(key, reader.GetFieldValue<DateTimeOffset>(3), new Retraction(reader.GetString(4))));
+        }
+
+        return [.. alone.OrderBy(r => r.Key.Source, StringComparer.Ordinal).ThenBy(r => r.Key.SourceRecordId, StringComparer.Ordinal)];
+    }
+
+    private static List<FindingMerge> MergesOf(
+        IReadOnlyList<Recorded<Finding>> findings, IReadOnlyDictionary<(string Source, string Id), FindingMerge> merges) =>
+        [.. findings.Select(f => merges.GetValueOrDefault((f.Key.Source, f.Key.SourceRecordId))).OfType<FindingMerge>()];
 
     private static Task<IReadOnlyDictionary<int, IReadOnlyList<Recorded<Airframe>>>> ReadAirframesAsync(
         RecordRows rows, Dictionary<int, string> names, Dictionary<long, List<Assignment>> assignments, CancellationToken ct) =>

@@ -232,6 +232,187 @@ namespace FleetTrend.Store.Migrations
                         });
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.DataCheckRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("CloseNote")
+                        .HasColumnType("text")
+                        .HasColumnName("close_note")
+                        .UseCollation("C");
+
+                    b.Property<DateTimeOffset?>("CloseTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("close_time");
+
+                    b.Property<string>("ClosedBy")
+                        .HasColumnType("text")
+                        .HasColumnName("closed_by")
+                        .UseCollation("C");
+
+                    b.Property<string>("Description")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("description")
+                        .UseCollation("C");
+
+                    b.Property<string>("EvidenceJson")
+                        .IsRequired()
+                        .HasColumnType("json")
+                        .HasColumnName("evidence_json");
+
+                    b.Property<string>("Fingerprint")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("fingerprint")
+                        .UseCollation("C");
+
+                    b.Property<DateTimeOffset?>("GoneTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("gone_time");
+
+                    b.Property<string>("Identity")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("identity")
+                        .UseCollation("C");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind")
+                        .UseCollation("C");
+
+                    b.Property<DateTimeOffset>("LastSeenTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("last_seen_time");
+
+                    b.Property<string>("OtherRegistration")
+                        .HasColumnType("text")
+                        .HasColumnName("other_registration")
+                        .UseCollation("C");
+
+                    b.Property<DateOnly>("ProblemDate")
+                        .HasColumnType("date")
+                        .HasColumnName("problem_date");
+
+                    b.Property<string>("Registration")
+                        .HasColumnType("text")
+                        .HasColumnName("registration")
+                        .UseCollation("C");
+
+                    b.Property<string>("Rule")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("rule")
+                        .UseCollation("C");
+
+                    b.Property<DateTimeOffset>("SinceTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("since_time");
+
+                    b.Property<short>("State")
+                        .HasColumnType("smallint")
+                        .HasColumnName("state");
+
+                    b.HasKey("Id")
+                        .HasName("pk_data_checks");
+
+                    b.HasIndex("Identity")
+                        .IsUnique()
+                        .HasDatabaseName("ix_data_checks_identity")
+                        .HasFilter("state = 1");
+
+                    b.HasIndex("Identity", "Id")
+                        .HasDatabaseName("ix_data_checks_identity_id");
+
+                    b.HasIndex("State", "Id")
+                        .HasDatabaseName("ix_data_checks_state_id");
+
+                    b.ToTable("data_checks", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_data_checks_closed_by", "(state <> 2 or closed_by is not null) and (state <> 1 or closed_by is null)");
+
+                            t.HasCheckConstraint("ck_data_checks_closing", "(closed_by is null) = (close_time is null) and (closed_by is null) = (close_note is null)");
+
+                            t.HasCheckConstraint("ck_data_checks_gone_time", "(state <> 1 or gone_time is null) and (state <> 3 or gone_time is not null)");
+
+                            t.HasCheckConstraint("ck_data_checks_last_seen_time", "last_seen_time >= since_time");
+
+                            t.HasCheckConstraint("ck_data_checks_state", "state between 1 and 3");
+                        });
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.FindingMergeRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("DecideTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("decide_time");
+
+                    b.Property<string>("DecidedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("decided_by")
+                        .UseCollation("C");
+
+                    b.Property<bool>("IsMerged")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_merged");
+
+                    b.Property<string>("KeptRecordId")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kept_record_id")
+                        .UseCollation("C");
+
+                    b.Property<int>("KeptSourceId")
+                        .HasColumnType("integer")
+                        .HasColumnName("kept_source_id");
+
+                    b.Property<string>("MergedRecordId")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("merged_record_id")
+                        .UseCollation("C");
+
+                    b.Property<int>("MergedSourceId")
+                        .HasColumnType("integer")
+                        .HasColumnName("merged_source_id");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note")
+                        .UseCollation("C");
+
+                    b.HasKey("Id")
+                        .HasName("pk_finding_merges");
+
+                    b.HasIndex("MergedSourceId", "MergedRecordId", "Id")
+                        .HasDatabaseName("ix_finding_merges_merged_source_id_merged_record_id_id");
+
+                    b.ToTable("finding_merges", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_finding_merges_kept_record_id", "char_length(kept_record_id) between 1 and 120");
+
+                            t.HasCheckConstraint("ck_finding_merges_merged_record_id", "char_length(merged_record_id) between 1 and 120");
+
+                            t.HasCheckConstraint("ck_finding_merges_two_sources", "merged_source_id <> kept_source_id");
+                        });
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.FindingRow", b =>
                 {
                     b.Property<long>("RecordId")
@@ -1410,6 +1591,23 @@ namespace FleetTrend.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_assignments_type_groups_type_group_id");
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.FindingMergeRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.SourceRow", null)
+                        .WithMany()
+                        .HasForeignKey("KeptSourceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_finding_merges_sources_kept_source_id");
+
+                    b.HasOne("FleetTrend.Store.Mapping.SourceRow", null)
+                        .WithMany()
+                        .HasForeignKey("MergedSourceId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_finding_merges_sources_merged_source_id");
                 });
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.FindingRow", b =>

@@ -1,4 +1,6 @@
 using System.Text.Json;
+using FleetTrend.Observations.DataProblems;
+using FleetTrend.Store.DataChecks;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Snapshots;
 using FleetTrend.Trends;
@@ -35,6 +37,24 @@ public static class StoredTrends
             TypeGroup = flag.TypeGroup,
             EventCount = flag.Observed,
             BodyJson = JsonSerializer.Serialize(flag, TrendSnapshotJson.Options),
+        })];
+    }
+
+    /// <summary>What of a snapshot does not add up, with the rules that it breaks.</summary>
+    public static IReadOnlyList<DataCheckProposal> ChecksOf(TrendSnapshot snapshot)
+    {
+        ArgumentNullException.ThrowIfNull(snapshot);
+        return [.. snapshot.Problems.Select(problem => new DataCheckProposal
+        {
+            Identity = problem.Identity,
+            Fingerprint = problem.Fingerprint,
+            Kind = problem.Kind.ToString(),
+            Registration = problem.Registration.Length == 0 ? null : problem.Registration,
+            OtherRegistration = problem.OtherRegistration,
+            ProblemDate = problem.Date,
+            Rule = ProblemRules.Of(problem.Kind),
+            Description = problem.Description,
+            Evidence = problem.Evidence,
         })];
     }
 

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Reflection;
 using FleetTrend.Observations;
+using FleetTrend.Store.DataChecks;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Histories;
 using FleetTrend.Store.Layouts;
@@ -10,13 +11,14 @@ using FleetTrend.Trends;
 
 namespace FleetTrend.Worker.Trends;
 
-/// <summary>Reads histories as of now, computes trends, and writes the snapshot and the flags that are new.</summary>
+/// <summary>Reads histories as of now, computes trends, and writes the snapshot, the flags that are new, and the data checks.</summary>
 public sealed class TrendRefresh(
     Knowledge knowledge,
     HistoryReader histories,
     LayoutStore layouts,
     SnapshotStore snapshots,
     FlagStore flags,
+    DataCheckStore checks,
     RefreshRequests requests,
     ILogger<TrendRefresh> log)
 {
@@ -24,7 +26,7 @@ public sealed class TrendRefresh(
     public static string CodeVersion { get; } =
         typeof(TrendRefresh).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "unknown";
 
-    /// <summary>Computes and stores the trends as of now. Running it twice stores two snapshots and raises each flag once.</summary>
+    /// <summary>Computes and stores the trends as of now. Running it twice stores two snapshots, and raises each flag and opens each data check once.</summary>
     public async Task<TrendSnapshot> RunAsync(CancellationToken ct)
     {
         var started = Stopwatch.GetTimestamp();
@@ -32,8 +34,10 @@ public sealed class TrendRefresh(
         var snapshot = await ComputeAsync(asOf, new TrendParameters(), ct);
         await snapshots.SaveAsync(StoredTrends.From(snapshot), ct);
         var raised = await flags.RaiseAsync(asOf, StoredTrends.FlagsOf(snapshot), ct);
+        var opened = await checks.SaveAsync(asOf, StoredTrends.ChecksOf(snapshot), ct);
         await requests.DoneAsync(asOf, ct);
         WorkerLog.TrendsRefreshed(log, asOf, snapshot.Fleet.Count, snapshot.Flags.Count, raised.Count, Stopwatch.GetElapsedTime(started));
+        WorkerLog.DataChecked(log, asOf, snapshot.Problems.Count, opened);
         return snapshot;
     }
 
@@ -43,6 +47,7 @@ public sealed class TrendRefresh(
         var fleet = await histories.ReadAsync(asOf, registration: null, ct);
         var layoutByTypeGroup = await layouts.ReadByTypeGroupAsync(ct);
         var observations = Observe.Fleet(fleet, layoutByTypeGroup, DateOnly.FromDateTime(asOf.UtcDateTime));
-        return FleetTrends.Compute(observations, parameters, asOf, CodeVersion);
+        var alone = Observe.RetractionsAlone(await histories.ReadRetractionsAloneAsync(asOf, ct));
+        return FleetTrends.Compute(observations, parameters, asOf, CodeVersion, alone);
     }
 }

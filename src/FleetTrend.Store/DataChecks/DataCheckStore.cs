@@ -1,0 +1,204 @@
+using FleetTrend.Store.Mapping;
+using Microsoft.EntityFrameworkCore;
+using Npgsql;
+
+namespace FleetTrend.Store.DataChecks;
+
+/// <summary>Data checks and what people answered. A problem has at most one check that is open.</summary>
+public sealed class DataCheckStore(IDbContextFactory<FleetDbContext> contexts, NpgsqlDataSource dataSource)
+{
+    /// <summary>
+    /// Takes all that a refresh found. What is new opens; what was closed stays closed while its fingerprint is the same, and
+    /// opens as a new check when it is not; what was not found any more is gone. The same refresh again changes nothing, and a
+    /// refresh of an earlier moment than the latest taken is passed over.
+    /// </summary>
+    /// <param name="asOf">Moment of knowledge of the refresh.</param>
+    /// <param name="found">Everything it found; of several with one identity the first counts.</param>
+    /// <param name="ct">Cancels.</param>
+    /// <returns>How many opened.</returns>
+    public async Task<int> SaveAsync(DateTimeOffset asOf, IReadOnlyList<DataCheckProposal> found, CancellationToken ct)
+    {
+        var rows = found.DistinctBy(check => check.Identity, StringComparer.Ordinal).ToList();
+        await using var connection = await dataSource.OpenConnectionAsync(ct);
+        await using var transaction = await connection.BeginTransactionAsync(ct);
+        await ExecuteAsync(connection, $"select pg_advisory_xact_lock({AdvisoryLock.DataChecks})", ct);
+        await using (var latest = new NpgsqlCommand("select max(greatest(last_seen_time, gone_time)) > $1 from data_checks", connection))
+        {
+            latest.Parameters.Add(new NpgsqlParameter<DateTimeOffset> { TypedValue = asOf.ToUniversalTime() });
+            if (await latest.ExecuteScalarAsync(ct) is true)
+                return 0;
+        }
+
+        await StageAsync(connection, rows, ct);
+        await ExecuteAsync(connection, SeenAgain, ct, asOf);
+        var opened = await ExecuteAsync(connection, Opened, ct, asOf);
+        await ExecuteAsync(connection, Gone, ct, asOf);
+        await transaction.CommitAsync(ct);
+        return opened;
+    }
+
+    /// <summary>Data checks, newest first.</summary>
+    /// <param name="filter">Which.</param>
+    /// <param name="pageSize">Most to return, at least 1.</param>
+    /// <param name="pageToken">From the page before; null for the first.</param>
+    /// <param name="ct">Cancels.</param>
+    /// <exception cref="FormatException">The page token is none of ours.</exception>
+    public async Task<Page<StoredDataCheck>> ListAsync(DataCheckFilter filter, int pageSize, string? pageToken, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(filter);
+        var before = PageToken.ReadId(pageToken) ?? long.MaxValue;
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        var rows = await context.DataChecks.AsNoTracking()
+            .Where(row => row.Id < before)
+            .Where(row => filter.State == null || row.State == filter.State)
+            .Where(row => filter.Kind == null || row.Kind == filter.Kind)
+            .Where(row => filter.Registration == null || row.Registration == filter.Registration || row.OtherRegistration == filter.Registration)
+            .OrderByDescending(row => row.Id)
+            .Take(pageSize + 1)
+            .ToListAsync(ct);
+        return PageToken.Cut([.. rows.Select(ToCheck)], pageSize, check => PageToken.Of(check.CheckId));
+    }
+
+    /// <summary>Every check whose problem the latest refresh saw: open ones, and closed ones that the records still ask for.</summary>
+    public async Task<IReadOnlyList<StoredDataCheck>> ListPresentAsync(CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        var rows = await context.DataChecks.AsNoTracking().Where(row => row.GoneTime == null).OrderBy(row => row.Id).ToListAsync(ct);
+        return [.. rows.Select(ToCheck)];
+    }
+
+    /// <summary>How many there are in each state.</summary>
+    public async Task<IReadOnlyDictionary<DataCheckState, int>> CountAsync(CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        return await context.DataChecks.GroupBy(row => row.State).ToDictionaryAsync(group => group.Key, group => group.Count(), ct);
+    }
+
+    /// <summary>Closes an open check. A check that is not open stays as it is.</summary>
+    /// <returns>The check as it is now, or null where there is none.</returns>
+    public async Task<StoredDataCheck?> CloseAsync(long checkId, string by, string note, CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        await using var transaction = await context.Database.BeginTransactionAsync(ct);
+        await LockAsync(context, ct);
+        await context.Database.ExecuteSqlAsync(
+            $"""
+            update data_checks set state = 2, closed_by = {by}, close_note = {note}, close_time = clock_timestamp()
+            where id = {checkId} and state = 1
+            """,
+            ct);
+        var row = await context.DataChecks.AsNoTracking().SingleOrDefaultAsync(check => check.Id == checkId, ct);
+        await transaction.CommitAsync(ct);
+        return row is null ? null : ToCheck(row);
+    }
+
+    /// <summary>Closes the open check of a problem, where there is one: a decision elsewhere has answered it.</summary>
+    public async Task CloseProblemAsync(string identity, string by, string note, CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        await context.Database.ExecuteSqlAsync(
+            $"""
+            update data_checks set state = 2, closed_by = {by}, close_note = {note}, close_time = clock_timestamp()
+            where identity = {identity} and state = 1
+            """,
+            ct);
+    }
+
+    /// <summary>Ends the closed checks of a problem, so that the next refresh that sees it opens a new one: the decision was taken back.</summary>
+    public async Task OfferAgainAsync(string identity, CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        await context.Database.ExecuteSqlAsync(
+            $"update data_checks set state = 3, gone_time = coalesce(gone_time, last_seen_time) where identity = {identity} and state = 2", ct);
+    }
+
+    private static async Task StageAsync(NpgsqlConnection connection, List<DataCheckProposal> rows, CancellationToken ct)
+    {
+        await using var stage = new NpgsqlCommand(
+            """
+            create temporary table found on commit drop as
+            select * from unnest($1, $2, $3, $4, $5, $6, $7, $8, $9)
+                as found(identity, fingerprint, kind, registration, other_registration, problem_date, rule, description, evidence)
+            """,
+            connection);
+        Add(row => row.Identity);
+        Add(row => row.Fingerprint);
+        Add(row => row.Kind);
+        Add(row => row.Registration);
+        Add(row => row.OtherRegistration);
+        stage.Parameters.Add(new NpgsqlParameter<DateOnly[]> { TypedValue = [.. rows.Select(row => row.ProblemDate)] });
+        Add(row => row.Rule);
+        Add(row => row.Description);
+        Add(row => EvidenceJson.Write(row.Evidence));
+        await stage.ExecuteNonQueryAsync(ct);
+
+        void Add(Func<DataCheckProposal, string?> column) =>
+            stage.Parameters.Add(new NpgsqlParameter<string?[]> { TypedValue = [.. rows.Select(column)] });
+    }
+
+    private const string Latest =
+        "(select distinct on (identity) id, identity, fingerprint, state from data_checks order by identity, id desc) latest";
+
+    /// <summary>The newest check of a problem goes on where it is open, or closed on the same evidence.</summary>
+    private const string SeenAgain =
+        $"""
+        update data_checks seen
+        set last_seen_time = $1, gone_time = null, fingerprint = found.fingerprint, problem_date = found.problem_date,
+            rule = found.rule, description = found.description, evidence_json = found.evidence::json
+        from found join {Latest} on latest.identity = found.identity collate "C"
+        where seen.id = latest.id and (latest.state = 1 or latest.state = 2 and latest.fingerprint = found.fingerprint collate "C")
+        """;
+
+    private const string Opened =
+        $"""
+        insert into data_checks (identity, fingerprint, kind, registration, other_registration, problem_date, rule, description,
+                                 evidence_json, state, since_time, last_seen_time)
+        select found.identity, found.fingerprint, found.kind, found.registration, found.other_registration, found.problem_date,
+               found.rule, found.description, found.evidence::json, 1, $1, $1
+        from found left join {Latest} on latest.identity = found.identity collate "C"
+        where latest.id is null or latest.state = 3 or (latest.state = 2 and latest.fingerprint <> found.fingerprint collate "C")
+        order by found.kind collate "C", found.registration collate "C", found.problem_date, found.identity collate "C"
+        """;
+
+    /// <summary>What no refresh sees any more has ended; a closed one keeps its state and its answer.</summary>
+    private const string Gone =
+        """
+        update data_checks set gone_time = $1, state = case state when 1 then 3 else state end
+        where gone_time is null and last_seen_time < $1
+        """;
+
+    private static async Task<int> ExecuteAsync(NpgsqlConnection connection, string statement, CancellationToken ct, DateTimeOffset? asOf = null)
+    {
+        await using var command = new NpgsqlCommand(statement, connection);
+        if (asOf is { } moment)
+            command.Parameters.Add(new NpgsqlParameter<DateTimeOffset> { TypedValue = moment.ToUniversalTime() });
+        return await command.ExecuteNonQueryAsync(ct);
+    }
+
+    private static Task<int> LockAsync(FleetDbContext context, CancellationToken ct) =>
+        context.Database.ExecuteSqlRawAsync($"select pg_advisory_xact_lock({AdvisoryLock.DataChecks})", ct);
+
+    private static StoredDataCheck ToCheck(DataCheckRow row) => new()
+    {
+        CheckId = row.Id,
+        Problem = new DataCheckProposal
+        {
+            Identity = row.Identity,
+            Fingerprint = row.Fingerprint,
+            Kind = row.Kind,
+            Registration = row.Registration,
+            OtherRegistration = row.OtherRegistration,
+            ProblemDate = row.ProblemDate,
+            Rule = row.Rule,
+            Description = row.Description,
+            Evidence = EvidenceJson.Read(row.EvidenceJson),
+        },
+        State = row.State,
+        SinceTime = row.SinceTime,
+        LastSeenTime = row.LastSeenTime,
+        GoneTime = row.GoneTime,
+        ClosedBy = row.ClosedBy,
+        CloseNote = row.CloseNote,
+        CloseTime = row.CloseTime,
+    };
+}
