@@ -179,21 +179,12 @@ public sealed class LifeFit
         if (!(ahead > 0 && double.IsFinite(ahead))) throw new ArgumentOutOfRangeException(nameof(ahead), ahead, "Hours ahead are above 0 and finite.");
         if (age == 0) return Cdf(ahead);
         var value = Law.ConditionalFailure(age, ahead);
-        var hazard = Law.CumulativeHazard(age + ahead) - Law.CumulativeHazard(age);
-        var (logNow, logLater) = (Math.Log(age), Math.Log(age + ahead));
-        var (z0, z1) = (Law.Shape * (logNow - peak.Mu), Law.Shape * (logLater - peak.Mu));
-        var (g0, g1) = (law.LogSurvival(z0).First, law.LogSurvival(z1).First);
-        var ofMu = -Law.Shape * (g0 - g1) / hazard; // derivatives of ln hazard
-        var ofTau = ((z0 * g0) - (z1 * g1)) / hazard;
+        var between = new ConditionalHazard(law, Math.Log(age), Math.Log(age + ahead));
+        var hazard = between.At(peak.Mu, Math.Log(Law.Shape));
         var (lower, upper) = IsShapeGiven
-            ? ConditionalLimitsOfScale(age, ahead)
+            ? ConditionalLimitsOfScale(between)
             : ProfileInterval.Limits(
-                search,
-                peak,
-                v => new LikelihoodPath.FixedConditionalHazard(law, logNow, logLater, Math.Exp(v)),
-                Math.Log(hazard),
-                StandardError(ofMu, ofTau),
-                Confidence);
+                search, peak, between.Fixed, hazard.Value, StandardError(hazard.Mu, hazard.Tau), Confidence);
         return new IntervalEstimate(
             value, Ordered(Accurate.OneMinusExpOfMinus(Math.Exp(lower)), Accurate.OneMinusExpOfMinus(Math.Exp(upper))));
     }
@@ -272,17 +263,12 @@ public sealed class LifeFit
     }
 
     /// <summary>Limits of the log hazard between two ages when only the scale is free: it falls as the scale rises.</summary>
-    private (double Lower, double Upper) ConditionalLimitsOfScale(double age, double ahead)
+    private (double Lower, double Upper) ConditionalLimitsOfScale(ConditionalHazard between)
     {
         var (lower, upper) = ScaleLimits(peak.Mu, 0);
         return (LogHazard(upper), LogHazard(lower));
 
-        double LogHazard(double mu)
-        {
-            if (double.IsInfinity(mu)) return -mu;
-            var moved = new LifeLaw(Distribution, Math.Exp(mu), Law.Shape);
-            return Math.Log(moved.CumulativeHazard(age + ahead) - moved.CumulativeHazard(age));
-        }
+        double LogHazard(double mu) => double.IsInfinity(mu) ? -mu : between.At(mu, Math.Log(Law.Shape)).Value;
     }
 
     private double StandardError(double ofMu, double ofTau) => Math.Sqrt(covariance.Of(ofMu, ofTau));

@@ -84,7 +84,13 @@ public sealed record LifeLaw
     public double ConditionalFailure(double age, double ahead)
     {
         CheckAge(ahead, nameof(ahead));
-        return -Accurate.ExpMinusOne(LogSurvival(age + ahead) - LogSurvival(age));
+        if (age == 0 || ahead == 0) return Cdf(age == 0 ? ahead : 0);
+        var (now, later) = (LogSurvival(age), LogSurvival(age + ahead));
+        if (double.IsFinite(now)) return -Accurate.ExpMinusOne(later - now);
+
+        // So far beyond the scale that survival itself is 0: its logarithm's logarithm is not.
+        var between = new ConditionalHazard(law, Math.Log(age), Math.Log(age + ahead));
+        return Accurate.OneMinusExpOfMinus(Math.Exp(between.At(Mu, Math.Log(Shape)).Value));
     }
 
     /// <summary>

@@ -91,7 +91,8 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
         var f = At(p.Mu, p.Tau);
         if (double.IsNegativeInfinity(f.Value)) return (f.Value, 0, 0, p);
         var slope = (f.Mu * p.Mu1) + (f.Tau * p.Tau1);
-        var curve = (f.MuMu * p.Mu1 * p.Mu1) + (2 * f.MuTau * p.Mu1 * p.Tau1) + (f.TauTau * p.Tau1 * p.Tau1) + (f.Mu * p.Mu2);
+        var curve = (f.MuMu * p.Mu1 * p.Mu1) + (2 * f.MuTau * p.Mu1 * p.Tau1) + (f.TauTau * p.Tau1 * p.Tau1) + (f.Mu * p.Mu2)
+            + (f.Tau * p.Tau2);
         return double.IsFinite(slope) && double.IsFinite(curve) ? (f.Value, slope, curve, p) : (double.NegativeInfinity, 0, 0, p);
     }
 

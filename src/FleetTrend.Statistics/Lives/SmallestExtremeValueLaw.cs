@@ -31,6 +31,8 @@ internal sealed class SmallestExtremeValueLaw : StandardLaw
         return new DerivativesAt(Accurate.LogOneMinusExpOfMinus(hazard), first, first - (first * (1 + odds) * hazard));
     }
 
+    internal override DerivativesAt LogCumulativeHazard(double z) => new(z, 1, 0);
+
     internal override double ZOfLogSurvival(double logSurvival) => Math.Log(-logSurvival);
 
     internal override LikelihoodPoint LogLikelihood(LifeArrays lives, double mu, double tau)

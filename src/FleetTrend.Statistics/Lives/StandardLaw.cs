@@ -24,6 +24,15 @@ internal abstract class StandardLaw
     /// <summary>Log of the probability that a life does not exceed z.</summary>
     internal abstract DerivativesAt LogCdf(double z);
 
+    /// <summary>Log of the hazard accumulated to z, ln(-ln S).</summary>
+    internal virtual DerivativesAt LogCumulativeHazard(double z)
+    {
+        var survival = LogSurvival(z);
+        if (!(survival.Value < -1e-16)) return LogCdf(z); // the same to all digits, and it does not underflow
+        var ratio = survival.First / survival.Value;
+        return new DerivativesAt(Math.Log(-survival.Value), ratio, (survival.Second / survival.Value) - (ratio * ratio));
+    }
+
     /// <summary>The z that a life exceeds with the probability whose log is <paramref name="logSurvival"/>, below 0.</summary>
     internal abstract double ZOfLogSurvival(double logSurvival);
 

@@ -116,5 +116,41 @@ public sealed class LifeRobustnessTests
         Assert.Equal(1, turnbull.Masses[^1].Cdf);
     }
 
+    // Definition: at any age a probability with limits around it, far beyond the scale of a steep law too, where survival itself is 0.
+    [Theory]
+    [InlineData(LifeDistribution.Weibull)]
+    [InlineData(LifeDistribution.Lognormal)]
+    [InlineData(LifeDistribution.Loglogistic)]
+    public void Conditional_failure_is_a_number_at_every_age(LifeDistribution distribution)
+    {
+        Life[][] sets =
+        [
+            [Life.FailedAt(100), Life.FailedAt(101)],
+            [Life.FailedAt(500), Life.GoodAt(600, 0, 50), Life.GoodAt(100)],
+            [new Life(600, 700, 500), new Life(800, 900, 600), Life.GoodAt(1000, 700), Life.GoodAt(1200, 100)],
+        ];
+        foreach (var lives in sets)
+        {
+            if (!LifeFit.Fit(distribution, lives).TryGetValue(out var fit)) continue;
+            foreach (var age in (double[])[0, 0.1, 50, 1000, 5000, 1e5])
+            {
+                var estimate = fit.ConditionalFailure(age, 100);
+                Assert.InRange(estimate.Value, 0, 1);
+                Assert.InRange(estimate.Value, estimate.Interval.Lower - 1e-12, estimate.Interval.Upper + 1e-12);
+            }
+        }
+    }
+
+    // Definition: far beyond its scale a loglogistic survival falls like age^-shape, so that the limits are those of the shape.
+    [Theory]
+    [InlineData(1e5, 1e-6)]
+    [InlineData(1e8, 1e-7)]
+    public void Loglogistic_limits_far_out_are_those_of_the_shape(double age, double tolerance)
+    {
+        var fit = LifeFit.Fit(LifeDistribution.Loglogistic, [new Life(100, 200), new Life(200, 300), Life.GoodAt(350)]).Value;
+        Assert.Equal(1 - Math.Pow(1.1, -fit.Shape.Interval.Upper), fit.ConditionalFailure(age, age / 10).Interval.Upper, tolerance);
+        Assert.Equal(1 - Math.Pow(1.1, -fit.Shape.Interval.Lower), fit.ConditionalFailure(age, age / 10).Interval.Lower, 0.01);
+    }
+
     private static void AssertNumbers(params double[] values) => Assert.DoesNotContain(values, double.IsNaN);
 }
