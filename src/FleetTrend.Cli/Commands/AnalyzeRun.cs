@@ -10,7 +10,6 @@ internal static class AnalyzeRun
     private const int PrintedProblems = 20;
     private const int PlotWidth = 900;
     private const int PlotHeight = 600;
-    private const int WidthWithoutTerminal = 160;
 
     /// <summary>Prints the result to <paramref name="output"/>, or what is wrong to <paramref name="error"/> and nothing else.</summary>
     public static int Print(CsvTable table, Func<IAnalysisResult> analyze, AnalyzeSettings settings, TextWriter output, TextWriter error)
@@ -37,9 +36,7 @@ internal static class AnalyzeRun
             output.WriteLine(result.Json());
             return ExitCode.Done;
         }
-        var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(output) });
-        if (!console.Profile.Out.IsTerminal)
-            console.Profile.Width = WidthWithoutTerminal;
+        var console = Terminal.On(output);
         foreach (var part in result.Tables())
         {
             console.Write(part);

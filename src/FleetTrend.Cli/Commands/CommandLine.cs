@@ -25,6 +25,9 @@ internal static class CommandLine
             config.AddCommand<ExportCommand>("export")
                 .WithDescription("Writes all records into a folder of CSV files, as import reads them.")
                 .WithExample("export", "winter", "--source", "shop-cards");
+            config.AddCommand<SendTestCommand>("send-test")
+                .WithDescription("Checks name, connection, TLS, key, scope, source, clock and a record that is not stored; says what is wrong and what to do.")
+                .WithExample("send-test", "https://trends.example:5081");
         });
         var code = await app.RunAsync(args);
         return code == ExitCode.Failed && args is ["analyze"] ? ExitCode.BadInput : code; // a branch alone prints its help

@@ -94,7 +94,7 @@ internal sealed class ExportCommand : AsyncCommand<ExportCommand.Settings>
             return ExitCode.Done;
         }
 
-        var console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(output) });
+        var console = Terminal.On(output);
         var table = new Table { Border = TableBorder.Simple }.AddColumn("file").AddColumn("rows", c => c.RightAligned());
         foreach (var file in files)
             table.AddRow(file.File, $"{file.Rows:N0}");

@@ -4,7 +4,6 @@ using FleetTrend.Cli.Import;
 using FleetTrend.Cli.RecordFiles;
 using FleetTrend.Client;
 using Grpc.Net.Client;
-using Spectre.Console;
 using Spectre.Console.Cli;
 
 namespace FleetTrend.Cli.Commands;
@@ -106,7 +105,7 @@ internal sealed class ImportCommand : AsyncCommand<ImportCommand.Settings>
         if (settings.Json)
             await output.WriteLineAsync(Analysis.JsonOutput.Of(summary));
         else
-            summary.Print(AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(output) }));
+            summary.Print(Terminal.On(output));
         return rejects.Any ? ExitCode.Failed : ExitCode.Done;
     }
 }

@@ -47,7 +47,7 @@ internal static class ServerRun
         return CodeOf(status.StatusCode) switch
         {
             ExitCode.NotReached => $"{what}\nThe server was not reached or did not stay. 'fleettrend send-test' says where it fails.",
-            ExitCode.NotAllowed => $"{what}\nThe key is given by {ServerSettings.KeyVariable} or --key-file. 'fleettrend send-test' checks it.",
+            ExitCode.NotAllowed => $"{what}\nThe key is given by {CallerSettings.KeyVariable} or --key-file. 'fleettrend send-test' checks it.",
             _ => what,
         };
     }
