@@ -1,4 +1,5 @@
-# The API: gRPC on 5081, pages, JSON and health on 5080.
+# The API: gRPC on 5081, pages, JSON and health on 5080; on 5083, for this container alone, health without TLS.
+# It starts only with a certificate or with FLEETTREND_ALLOW_PLAIN_TEXT=true.
 # Build from the root of the tree: docker build -f deploy/api.Dockerfile -t fleettrend-api .
 ARG SDK_IMAGE=mcr.microsoft.com/dotnet/sdk:10.0
 ARG RUNTIME_IMAGE=mcr.microsoft.com/dotnet/aspnet:10.0
@@ -16,9 +17,10 @@ RUN id -u 1654 >/dev/null 2>&1 || useradd --uid 1654 --no-create-home --shell /b
     mkdir -p /data && chown 1654:1654 /data
 COPY --from=build /publish /app
 COPY deploy/healthcheck.sh /app/healthcheck.sh
-ENV FLEETTREND_HTTP_ADDRESS=*:5080 FLEETTREND_GRPC_ADDRESS=*:5081 FLEETTREND_DATA=/data
+ENV FLEETTREND_HTTP_ADDRESS=*:5080 FLEETTREND_GRPC_ADDRESS=*:5081 FLEETTREND_LOCAL_ADDRESS=127.0.0.1:5083 \
+    FLEETTREND_DATA=/data
 VOLUME /data
 EXPOSE 5080 5081
 USER 1654
-HEALTHCHECK --interval=5s --timeout=6s --start-period=60s --retries=3 CMD ["bash", "/app/healthcheck.sh", "5080"]
+HEALTHCHECK --interval=5s --timeout=6s --start-period=60s --retries=3 CMD ["bash", "/app/healthcheck.sh", "5083"]
 ENTRYPOINT ["dotnet", "/app/FleetTrend.Api.dll"]

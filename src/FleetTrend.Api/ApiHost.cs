@@ -55,6 +55,12 @@ public static class ApiHost
         configure?.Invoke(builder);
 
         var app = builder.Build();
+        if (settings.Tls is null)
+        {
+            foreach (var address in new[] { settings.GrpcAddress, settings.HttpAddress }.Where(a => !a.IsLoopback))
+                ApiLog.PlainText(app.Logger, address);
+        }
+
         app.MapFleetTrendHealth();
         app.MapFleetTrendGrpcHealth();
         app.MapGrpcReflectionService();

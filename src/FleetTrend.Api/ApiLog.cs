@@ -1,4 +1,5 @@
 using System.Net;
+using FleetTrend.Hosting.Configuration;
 
 namespace FleetTrend.Api;
 
@@ -34,6 +35,9 @@ internal static partial class ApiLog
 
     [LoggerMessage(3205, LogLevel.Warning, "The first key, {KeyId}, which administers, is in {File}; keep it elsewhere and delete the file")]
     public static partial void FirstKeyMade(ILogger log, string keyId, string file);
+
+    [LoggerMessage(3206, LogLevel.Warning, "{Address} speaks plain text with other machines: whoever is on the way reads keys and data")]
+    public static partial void PlainText(ILogger log, NetworkAddress address);
 
     [LoggerMessage(3101, LogLevel.Error, "Fault in {Method}")]
     public static partial void Fault(ILogger log, string method, Exception exception);

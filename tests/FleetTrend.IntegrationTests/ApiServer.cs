@@ -1,3 +1,4 @@
+using System.Security.Cryptography.X509Certificates;
 using FleetTrend.Api;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Hosting;
@@ -25,14 +26,18 @@ public sealed class ApiServer : IAsyncDisposable
     private readonly HostDatabase _hostDatabase;
     private readonly ErrorLog _errors = new();
     private readonly WebApplication _app;
+    private readonly X509Certificate2? _trust;
     private readonly GrpcChannel _channel;
     private readonly List<GrpcChannel> _channels = [];
 
-    private ApiServer(TestDatabase database, HostDatabase hostDatabase, HostSettings settings, Action<WebApplicationBuilder>? configure, bool ownsDatabase = true)
+    private ApiServer(
+        TestDatabase database, HostDatabase hostDatabase, HostSettings settings, Action<WebApplicationBuilder>? configure, X509Certificate2? trust,
+        bool ownsDatabase = true)
     {
         _ownsDatabase = ownsDatabase;
         _database = database;
         _hostDatabase = hostDatabase;
+        _trust = trust;
         _app = ApiHost.Build([], settings, hostDatabase, builder =>
         {
             builder.Logging.ClearProviders();
@@ -42,7 +47,8 @@ public sealed class ApiServer : IAsyncDisposable
         _app.StartAsync().GetAwaiter().GetResult();
         var addresses = _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.ToList();
         GrpcAddress = new Uri(addresses[0]);
-        HttpAddress = new Uri(addresses[^1]);
+        HttpAddress = new Uri(addresses[settings.HasOnePort ? 0 : 1]);
+        LocalAddress = settings.LocalAddress is null ? null : new Uri(addresses[^1]);
         Services.GetRequiredService<SourceStore>().AddAsync(ShopCards.Source, ShopCards.Title, default).GetAwaiter().GetResult();
         Key = CreateKeyAsync(ShopCards.Source, Enum.GetValues<KeyScope>()).GetAwaiter().GetResult();
         _channel = ChannelWith(Key);
@@ -53,6 +59,9 @@ public sealed class ApiServer : IAsyncDisposable
 
     public Uri HttpAddress { get; }
 
+    /// <summary>The address without TLS, where the settings have one.</summary>
+    public Uri? LocalAddress { get; }
+
     /// <summary>A key of the source <see cref="ShopCards.Source"/> with every scope; the clients here send it.</summary>
     public string Key { get; }
 
@@ -60,6 +69,8 @@ public sealed class ApiServer : IAsyncDisposable
     public HttpClient Http { get; }
 
     public GrpcChannel Channel => _channel;
+
+    public WebApplication App => _app;
 
     public IServiceProvider Services => _app.Services;
 
@@ -87,13 +98,15 @@ public sealed class ApiServer : IAsyncDisposable
     /// <param name="postgres">The database server.</param>
     /// <param name="settings">Changes the settings of the test; as they come, limits are out of the way.</param>
     /// <param name="configure">Adds to the host: a log, for one.</param>
+    /// <param name="trust">The certificate that the clients here trust, where the settings have TLS.</param>
     public static async Task<ApiServer> StartAsync(
-        PostgresFixture postgres, Func<HostSettings, HostSettings>? settings = null, Action<WebApplicationBuilder>? configure = null)
+        PostgresFixture postgres, Func<HostSettings, HostSettings>? settings = null, Action<WebApplicationBuilder>? configure = null,
+        X509Certificate2? trust = null)
     {
         var database = await postgres.CreateDatabaseAsync("fleettrend schema", MigrateAsync);
         var ours = Settings(database);
         ours = settings?.Invoke(ours) ?? ours;
-        return new ApiServer(database, await HostDatabase.OpenAsync(ours, NullLoggerFactory.Instance, default), ours, configure);
+        return new ApiServer(database, await HostDatabase.OpenAsync(ours, NullLoggerFactory.Instance, default), ours, configure, trust);
     }
 
     /// <summary>Another process on the database of <paramref name="first"/>, which is disposed after it.</summary>
@@ -101,7 +114,7 @@ public sealed class ApiServer : IAsyncDisposable
     {
         var settings = Settings(first._database);
         return new ApiServer(
-            first._database, await HostDatabase.OpenAsync(settings, NullLoggerFactory.Instance, default), settings, configure: null, ownsDatabase: false);
+            first._database, await HostDatabase.OpenAsync(settings, NullLoggerFactory.Instance, default), settings, configure: null, trust: null, ownsDatabase: false);
     }
 
     /// <summary>Rows of a table; conditions may follow its name.</summary>
@@ -127,7 +140,7 @@ public sealed class ApiServer : IAsyncDisposable
     {
         var channel = GrpcChannel.ForAddress(GrpcAddress, new GrpcChannelOptions
         {
-            HttpHandler = new KeySender(key, new SocketsHttpHandler { EnableMultipleHttp2Connections = true }),
+            HttpHandler = new KeySender(key, Handler()),
             DisposeHttpClient = true,
         });
         _channels.Add(channel);
@@ -135,7 +148,7 @@ public sealed class ApiServer : IAsyncDisposable
     }
 
     /// <summary>A client of JSON and pages that sends this key, or none; the caller disposes it.</summary>
-    public HttpClient HttpWith(string? key) => new(new KeySender(key, new SocketsHttpHandler { AllowAutoRedirect = false })) { BaseAddress = HttpAddress };
+    public HttpClient HttpWith(string? key) => new(new KeySender(key, Handler())) { BaseAddress = HttpAddress };
 
     public async ValueTask DisposeAsync()
     {
@@ -157,6 +170,22 @@ public sealed class ApiServer : IAsyncDisposable
         HttpAddress = NetworkAddress.Loopback(0),
         Access = new AccessSettings { CallsPerSecond = 1_000_000, CallsAtOnce = 10_000, RefusedCallsPerMinute = 1_000_000 },
     };
+
+    private SocketsHttpHandler Handler()
+    {
+        var handler = new SocketsHttpHandler { EnableMultipleHttp2Connections = true, AllowAutoRedirect = false };
+        if (_trust is not null)
+        {
+            handler.SslOptions.CertificateChainPolicy = new X509ChainPolicy
+            {
+                TrustMode = X509ChainTrustMode.CustomRootTrust,
+                CustomTrustStore = { _trust },
+                RevocationMode = X509RevocationMode.NoCheck,
+            };
+        }
+
+        return handler;
+    }
 
     private static async Task MigrateAsync(string connectionString)
     {

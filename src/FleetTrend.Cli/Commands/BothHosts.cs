@@ -18,14 +18,14 @@ internal sealed class BothHosts : IAsyncDisposable
     private readonly WebApplication _api;
     private readonly WebApplication _worker;
 
-    private BothHosts(HostDatabase database, WebApplication api, WebApplication worker)
+    private BothHosts(HostSettings settings, HostDatabase database, WebApplication api, WebApplication worker)
     {
         _database = database;
         _api = api;
         _worker = worker;
         var addresses = api.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.ToList();
         GrpcUrl = addresses[0];
-        PagesUrl = addresses[1];
+        PagesUrl = addresses[settings.HasOnePort ? 0 : 1];
     }
 
     /// <summary>Where gRPC answers.</summary>
@@ -49,7 +49,7 @@ internal sealed class BothHosts : IAsyncDisposable
         await ApiHost.PrepareAsync(api, ct);
         await api.StartAsync(ct);
         await worker.StartAsync(ct);
-        return new BothHosts(database, api, worker);
+        return new BothHosts(settings, database, api, worker);
     }
 
     /// <summary>Waits until the process is asked to stop.</summary>

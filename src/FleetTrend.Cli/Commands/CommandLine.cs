@@ -15,6 +15,7 @@ internal static class CommandLine
             config.UseStrictParsing(); // a misspelt option is refused, not passed over
             config.SetExceptionHandler((failure, _) => Explain(failure));
             AnalyzeBranch.Add(config);
+            KeysBranch.Add(config);
             config.AddCommand<ServeCommand>("serve")
                 .WithDescription("Runs API, pages and worker together, on a local PostgreSQL unless FLEETTREND_DATABASE names one.");
             config.AddCommand<DemoCommand>("demo")
@@ -30,7 +31,7 @@ internal static class CommandLine
                 .WithExample("send-test", "https://trends.example:5081");
         });
         var code = await app.RunAsync(args);
-        return code == ExitCode.Failed && args is ["analyze"] ? ExitCode.BadInput : code; // a branch alone prints its help
+        return code == ExitCode.Failed && args is ["analyze" or "keys"] ? ExitCode.BadInput : code; // a branch alone prints its help
     }
 
     // Arguments that make no sense are the user's to mend, and end as bad input does; anything else is our fault and shown whole.

@@ -51,6 +51,13 @@ internal sealed class DemoCommand : AsyncCommand<DemoCommand.Settings>
                 $"{SettingNames.Database} is set. The demo empties its database, so it only runs on one of its own: unset it and start again.");
         }
 
+        if (given.Tls is not null || !given.GrpcAddress.IsLoopback || !given.HttpAddress.IsLoopback)
+        {
+            throw new DemoRefusedException(
+                $"The demo speaks plain text on this machine only: unset {SettingNames.TlsCertificate}, {SettingNames.GrpcAddress} and "
+                + $"{SettingNames.HttpAddress}, or name loopback addresses, and start again.");
+        }
+
         var folder = Path.Combine(given.DataFolder, "demo");
         return given with
         {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net.Mail;
+using System.Security.Cryptography;
 using Microsoft.Extensions.Configuration;
 using Npgsql;
 
@@ -15,14 +16,23 @@ public sealed record HostSettings
     /// <summary>Folder for the local PostgreSQL and the mailbox.</summary>
     public string DataFolder { get; init; } = "data";
 
-    /// <summary>gRPC: HTTP/2 without TLS.</summary>
+    /// <summary>gRPC: HTTP/2; with TLS HTTP/1.1 as well.</summary>
     public NetworkAddress GrpcAddress { get; init; } = NetworkAddress.Loopback(5081);
 
-    /// <summary>Pages, JSON and health of the API: HTTP/1.1.</summary>
+    /// <summary>Pages, JSON and health of the API: HTTP/1.1; with TLS HTTP/2 as well, and it may be the address of gRPC.</summary>
     public NetworkAddress HttpAddress { get; init; } = NetworkAddress.Loopback(5080);
 
     /// <summary>Health of the worker: HTTP/1.1.</summary>
     public NetworkAddress WorkerAddress { get; init; } = NetworkAddress.Loopback(5082);
+
+    /// <summary>A further address of the API on the loopback interface, HTTP/1.1 without TLS, for health checks; null for none.</summary>
+    public NetworkAddress? LocalAddress { get; init; }
+
+    /// <summary>The certificate of the API; null speaks plain text.</summary>
+    public TlsSettings? Tls { get; init; }
+
+    /// <summary>Whether the API may speak plain text with other machines.</summary>
+    public bool AllowPlainText { get; init; }
 
     /// <summary>How people reach the pages, without a closing slash.</summary>
     public string PublicUrl { get; init; } = "http://127.0.0.1:5080";
@@ -45,6 +55,9 @@ public sealed record HostSettings
     /// <summary>Names that begin with FLEETTREND_ and mean nothing: most likely misspelt.</summary>
     public IReadOnlyList<string> UnknownNames { get; init; } = [];
 
+    /// <summary>Whether one port serves gRPC and HTTP, which takes TLS.</summary>
+    public bool HasOnePort => Tls is not null && GrpcAddress == HttpAddress;
+
     /// <summary>Reads the settings of a host.</summary>
     /// <exception cref="HostSettingsException">Any setting breaks its rule; all are listed.</exception>
     public static HostSettings Read(IConfiguration configuration)
@@ -52,6 +65,7 @@ public sealed record HostSettings
         var reader = new SettingReader(configuration);
         var dataFolder = reader.Text(SettingNames.DataFolder) ?? "data";
         var http = Address(reader, SettingNames.HttpAddress, 5080);
+        var tls = ReadTls(reader);
         var settings = new HostSettings
         {
             Database = ReadDatabase(reader),
@@ -59,10 +73,21 @@ public sealed record HostSettings
             GrpcAddress = Address(reader, SettingNames.GrpcAddress, 5081),
             HttpAddress = http,
             WorkerAddress = Address(reader, SettingNames.WorkerAddress, 5082),
-            PublicUrl = (Url(reader, SettingNames.PublicUrl)?.ToString() ?? $"http://{http}").TrimEnd('/'),
+            LocalAddress = reader.Value<NetworkAddress?>(SettingNames.LocalAddress, null,
+                "must be host:port on the loopback interface, such as 127.0.0.1:5083",
+                (string text, out NetworkAddress? value) =>
+                {
+                    var isAddress = NetworkAddress.TryParse(text, out var address);
+                    value = address;
+                    return isAddress && address.IsLoopback;
+                }),
+            Tls = tls,
+            AllowPlainText = reader.Value(SettingNames.AllowPlainText, false, "must be true or false", bool.TryParse),
+            PublicUrl = (Url(reader, SettingNames.PublicUrl)?.ToString() ?? $"{(tls is null ? "http" : "https")}://{http}").TrimEnd('/'),
             Notice = reader.Text(SettingNames.Notice),
             Mail = ReadMail(reader, dataFolder),
             Schedule = ReadSchedule(reader),
+            Access = ReadAccess(reader),
             OtlpEndpoint = Url(reader, SettingNames.OtlpEndpoint),
             UnknownNames = [.. configuration.AsEnumerable()
                 .Select(pair => pair.Key)
@@ -72,13 +97,15 @@ public sealed record HostSettings
                 .Distinct(StringComparer.OrdinalIgnoreCase)],
         };
         RefuseSharedPort(reader, settings);
+        RefusePlainText(reader, SettingNames.GrpcAddress, settings.GrpcAddress, settings);
+        RefusePlainText(reader, SettingNames.HttpAddress, settings.HttpAddress, settings);
         return reader.Errors.Count == 0 ? settings : throw new HostSettingsException(reader.Errors);
     }
 
     /// <summary>Without secrets.</summary>
     public override string ToString() =>
         $"gRPC {GrpcAddress}, HTTP {HttpAddress}, worker {WorkerAddress}, data {DataFolder}, "
-        + (Database is null ? "local PostgreSQL" : "given PostgreSQL");
+        + (Database is null ? "local PostgreSQL, " : "given PostgreSQL, ") + (Tls?.ToString() ?? "no TLS");
 
     private static string? ReadDatabase(SettingReader reader)
     {
@@ -98,6 +125,45 @@ public sealed record HostSettings
                 "must be an Npgsql connection string, such as Host=db;Database=fleettrend;Username=fleettrend;Password=...");
             return null;
         }
+    }
+
+    private static TlsSettings? ReadTls(SettingReader reader)
+    {
+        var keyFile = reader.Text(SettingNames.TlsKey);
+        var password = reader.Text(SettingNames.TlsPassword);
+        if (reader.Text(SettingNames.TlsCertificate) is not { } certificateFile)
+        {
+            if (keyFile is not null)
+                reader.Refuse(SettingNames.TlsKey, keyFile, $"must be given together with {SettingNames.TlsCertificate}");
+            if (password is not null)
+                reader.RefuseSecret(SettingNames.TlsPassword, $"must be given together with {SettingNames.TlsCertificate}");
+            return null;
+        }
+
+        var tls = new TlsSettings { CertificateFile = certificateFile, KeyFile = keyFile, Password = password };
+        try
+        {
+            tls.Load().Own.Dispose();
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or CryptographicException)
+        {
+            reader.Refuse(SettingNames.TlsCertificate, certificateFile,
+                $"must be a PEM or PFX file with a certificate, its private key there or in {SettingNames.TlsKey}, which "
+                + $"{SettingNames.TlsPassword} opens where it is closed. {e.Message.TrimEnd('.')}");
+        }
+
+        return tls;
+    }
+
+    private static AccessSettings ReadAccess(SettingReader reader)
+    {
+        var defaults = new AccessSettings();
+        return new AccessSettings
+        {
+            CallsPerSecond = reader.Whole(SettingNames.CallsPerSecond, defaults.CallsPerSecond, 1, 1_000_000),
+            CallsAtOnce = reader.Whole(SettingNames.CallsAtOnce, defaults.CallsAtOnce, 1, 10_000),
+            RefusedCallsPerMinute = reader.Whole(SettingNames.RefusedCallsPerMinute, defaults.RefusedCallsPerMinute, 1, 1_000_000),
+        };
     }
 
     private static MailSettings ReadMail(SettingReader reader, string dataFolder)
@@ -163,10 +229,23 @@ public sealed record HostSettings
     /// <summary>Without TLS one port cannot serve both HTTP/2 and HTTP/1.1.</summary>
     private static void RefuseSharedPort(SettingReader reader, HostSettings settings)
     {
-        if (settings.GrpcAddress.Port != 0 && settings.GrpcAddress.Port == settings.HttpAddress.Port)
+        if (settings.GrpcAddress.Port != 0 && settings.GrpcAddress.Port == settings.HttpAddress.Port && !settings.HasOnePort)
         {
             reader.Refuse(SettingNames.GrpcAddress, settings.GrpcAddress.ToString(),
-                $"must have another port than {SettingNames.HttpAddress}");
+                settings.Tls is null
+                ? $"must have another port than {SettingNames.HttpAddress}; with TLS one port can serve both"
+                : $"must be {SettingNames.HttpAddress} itself, or have another port");
+        }
+    }
+
+    /// <summary>A key that crosses a network unencrypted is everybody's.</summary>
+    private static void RefusePlainText(SettingReader reader, string name, NetworkAddress address, HostSettings settings)
+    {
+        if (settings.Tls is null && !settings.AllowPlainText && !address.IsLoopback)
+        {
+            reader.Refuse(name, address.ToString(),
+                $"must be on the loopback interface as long as {SettingNames.TlsCertificate} names no certificate and "
+                + $"{SettingNames.AllowPlainText} is not true");
         }
     }
 }

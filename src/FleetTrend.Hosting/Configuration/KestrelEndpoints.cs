@@ -6,18 +6,34 @@ namespace FleetTrend.Hosting.Configuration;
 /// <summary>Where a host listens.</summary>
 public static class KestrelEndpoints
 {
-    /// <summary>The API: gRPC and HTTP on two ports, because without TLS one port cannot serve both.</summary>
+    /// <summary>The API. With TLS every port speaks gRPC and HTTP, and one is enough; without it gRPC and HTTP have a port each,
+    /// because one cannot serve both.</summary>
     public static IWebHostBuilder ListenAsApi(this IWebHostBuilder host, HostSettings settings) =>
         host.ConfigureKestrel(kestrel =>
         {
-            Listen(kestrel, settings.GrpcAddress, HttpProtocols.Http2);
-            Listen(kestrel, settings.HttpAddress, HttpProtocols.Http1);
+            var certificate = settings.Tls?.Load();
+            Listen(kestrel, settings.GrpcAddress, certificate is null ? HttpProtocols.Http2 : HttpProtocols.Http1AndHttp2, certificate);
+            if (!settings.HasOnePort)
+                Listen(kestrel, settings.HttpAddress, certificate is null ? HttpProtocols.Http1 : HttpProtocols.Http1AndHttp2, certificate);
+            if (settings.LocalAddress is { } local)
+                Listen(kestrel, local, HttpProtocols.Http1, null);
         });
 
     /// <summary>The worker: HTTP for its health.</summary>
     public static IWebHostBuilder ListenAsWorker(this IWebHostBuilder host, HostSettings settings) =>
-        host.ConfigureKestrel(kestrel => Listen(kestrel, settings.WorkerAddress, HttpProtocols.Http1));
+        host.ConfigureKestrel(kestrel => Listen(kestrel, settings.WorkerAddress, HttpProtocols.Http1, null));
 
-    private static void Listen(KestrelServerOptions kestrel, NetworkAddress address, HttpProtocols protocols) =>
-        kestrel.Listen(address.Address, address.Port, endpoint => endpoint.Protocols = protocols);
+    private static void Listen(KestrelServerOptions kestrel, NetworkAddress address, HttpProtocols protocols, TlsCertificate? certificate) =>
+        kestrel.Listen(address.Address, address.Port, endpoint =>
+        {
+            endpoint.Protocols = protocols;
+            if (certificate is not null)
+            {
+                endpoint.UseHttps(https =>
+                {
+                    https.ServerCertificate = certificate.Own;
+                    https.ServerCertificateChain = certificate.Chain;
+                });
+            }
+        });
 }

@@ -9,6 +9,9 @@ namespace FleetTrend.Hosting.Configuration;
 /// <param name="Port">0 to 65535.</param>
 public sealed record NetworkAddress(IPAddress Address, int Port)
 {
+    /// <summary>Whether no other machine reaches it.</summary>
+    public bool IsLoopback => IPAddress.IsLoopback(Address);
+
     /// <summary>A port on 127.0.0.1, which no other machine reaches.</summary>
     public static NetworkAddress Loopback(int port) => new(IPAddress.Loopback, port);
 

@@ -10,7 +10,7 @@ public static class SettingNames
     /// <summary>Data folder.</summary>
     public const string DataFolder = "FLEETTREND_DATA";
 
-    /// <summary>Address of gRPC (HTTP/2 without TLS).</summary>
+    /// <summary>Address of gRPC (HTTP/2; with TLS HTTP/1.1 too).</summary>
     public const string GrpcAddress = "FLEETTREND_GRPC_ADDRESS";
 
     /// <summary>Address of pages, JSON and health (HTTP/1.1).</summary>
@@ -18,6 +18,30 @@ public static class SettingNames
 
     /// <summary>Address of the worker's health and job pages (HTTP/1.1).</summary>
     public const string WorkerAddress = "FLEETTREND_WORKER_ADDRESS";
+
+    /// <summary>A further address of the API on the loopback interface, HTTP/1.1 without TLS.</summary>
+    public const string LocalAddress = "FLEETTREND_LOCAL_ADDRESS";
+
+    /// <summary>Certificate, PEM or PFX.</summary>
+    public const string TlsCertificate = "FLEETTREND_TLS_CERTIFICATE";
+
+    /// <summary>Private key of the certificate, PEM.</summary>
+    public const string TlsKey = "FLEETTREND_TLS_KEY";
+
+    /// <summary>Password of the private key. Secret.</summary>
+    public const string TlsPassword = "FLEETTREND_TLS_PASSWORD";
+
+    /// <summary>true: keys and data may cross the network unencrypted.</summary>
+    public const string AllowPlainText = "FLEETTREND_ALLOW_PLAIN_TEXT";
+
+    /// <summary>Calls per second with one key.</summary>
+    public const string CallsPerSecond = "FLEETTREND_CALLS_PER_SECOND";
+
+    /// <summary>Calls at once with one key.</summary>
+    public const string CallsAtOnce = "FLEETTREND_CALLS_AT_ONCE";
+
+    /// <summary>Refused calls of one address that are logged and answered in detail.</summary>
+    public const string RefusedCallsPerMinute = "FLEETTREND_REFUSED_CALLS_PER_MINUTE";
 
     /// <summary>How people reach the pages; links in mails begin with it.</summary>
     public const string PublicUrl = "FLEETTREND_PUBLIC_URL";
@@ -64,7 +88,8 @@ public static class SettingNames
     /// <summary>All of them.</summary>
     public static IReadOnlyList<string> All { get; } =
     [
-        Database, DataFolder, GrpcAddress, HttpAddress, WorkerAddress, PublicUrl, Notice, MailFolder, MailFrom,
+        Database, DataFolder, GrpcAddress, HttpAddress, WorkerAddress, LocalAddress,
+        TlsCertificate, TlsKey, TlsPassword, AllowPlainText, CallsPerSecond, CallsAtOnce, RefusedCallsPerMinute, PublicUrl, Notice, MailFolder, MailFrom,
         SmtpHost, SmtpPort, SmtpSecurity, SmtpUser, SmtpPassword, TimeZone, WeeklyReport,
         NightlyRefresh, RefreshDelaySeconds, OtlpEndpoint,
     ];

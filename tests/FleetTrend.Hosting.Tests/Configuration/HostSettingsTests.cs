@@ -30,6 +30,11 @@ public sealed class HostSettingsTests
             (SettingNames.GrpcAddress, "*:9001"),
             (SettingNames.HttpAddress, "[::1]:9000"),
             (SettingNames.WorkerAddress, "localhost:0"),
+            (SettingNames.LocalAddress, "127.0.0.1:9002"),
+            (SettingNames.AllowPlainText, "true"),
+            (SettingNames.CallsPerSecond, "7"),
+            (SettingNames.CallsAtOnce, "8"),
+            (SettingNames.RefusedCallsPerMinute, "9"),
             (SettingNames.PublicUrl, "https://trend.example.org/"),
             (SettingNames.MailFrom, "trend@example.org"),
             (SettingNames.SmtpHost, "mail.example.org"),
@@ -44,6 +49,8 @@ public sealed class HostSettingsTests
             (SettingNames.OtlpEndpoint, "http://collector:4317"));
 
         Assert.Equal("0.0.0.0:9001", settings.GrpcAddress.ToString());
+        Assert.Equal("127.0.0.1:9002", settings.LocalAddress?.ToString());
+        Assert.Equal((7, 8, 9), (settings.Access.CallsPerSecond, settings.Access.CallsAtOnce, settings.Access.RefusedCallsPerMinute));
         Assert.Equal("[::1]:9000", settings.HttpAddress.ToString());
         Assert.Equal("https://trend.example.org", settings.PublicUrl);
         Assert.Equal("mail.example.org:465 (Tls)", settings.Mail.Smtp?.ToString());
@@ -70,6 +77,17 @@ public sealed class HostSettingsTests
     [InlineData(SettingNames.NightlyRefresh, "25:00")]
     [InlineData(SettingNames.RefreshDelaySeconds, "3601")]
     [InlineData(SettingNames.OtlpEndpoint, "ftp://collector")]
+    [InlineData(SettingNames.GrpcAddress, "*:5081")] // plain text for other machines
+    [InlineData(SettingNames.HttpAddress, "10.1.2.3:5080")]
+    [InlineData(SettingNames.HttpAddress, "[2001:db8::1]:5080")]
+    [InlineData(SettingNames.AllowPlainText, "yes")]
+    [InlineData(SettingNames.LocalAddress, "*:5083")]
+    [InlineData(SettingNames.TlsCertificate, "/nowhere/certificate.pem")]
+    [InlineData(SettingNames.TlsCertificate, "/nowhere/certificate.pfx")]
+    [InlineData(SettingNames.TlsKey, "key.pem")]
+    [InlineData(SettingNames.CallsPerSecond, "0")]
+    [InlineData(SettingNames.CallsAtOnce, "10001")]
+    [InlineData(SettingNames.RefusedCallsPerMinute, "-1")]
     public void A_broken_setting_is_named_with_its_value_and_its_rule(string name, string value)
     {
         var error = Assert.Throws<HostSettingsException>(() => Read((name, value)));

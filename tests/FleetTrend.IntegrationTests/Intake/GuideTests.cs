@@ -21,7 +21,7 @@ public sealed class GuideTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task Every_curl_command_is_accepted()
     {
         var commands = Regex.Matches(
-            Guide, @"^curl -sS http://127\.0\.0\.1:5080(?<path>/\S+) --json '(?<body>.*?)'$",
+            Guide, @"^curl -sS -H ""authorization: Bearer \$KEY"" http://127\.0\.0\.1:5080(?<path>/\S+) --json '(?<body>.*?)'$",
             RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.NonBacktracking);
         Assert.Equal(4, commands.Count);
         foreach (Match command in commands)
