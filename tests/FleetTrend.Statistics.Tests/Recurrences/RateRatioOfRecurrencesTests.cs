@@ -30,6 +30,7 @@ public sealed class RateRatioOfRecurrencesTests
         reference.Equal(ratio.SecondEvents, "weld_repaired_events");
         reference.Equal(ratio.FirstExposureHours, "stop_drilled_exposure");
         reference.Equal(ratio.SecondExposureHours, "weld_repaired_exposure");
+        reference.Equal(first.Concat(second).Sum(u => u.EventTimes.Count - u.EventTimes.Distinct().Count()), "same_site_same_time");
         reference.Equal(ratio.LogRatio, "poisson", "log_ratio");
         reference.Equal(ratio.ModelStandardError, "poisson", "model_se");
         reference.Equal(ratio.RobustStandardError, "poisson", "robust_se");
