@@ -5,6 +5,7 @@ using FleetTrend.Api.Flags;
 using FleetTrend.Api.Intake;
 using FleetTrend.Api.Layouts;
 using FleetTrend.Api.Pages;
+using FleetTrend.Api.Records;
 using FleetTrend.Api.Reports;
 using FleetTrend.Api.Sources;
 using FleetTrend.Api.Trends;
@@ -67,6 +68,7 @@ public static class ApiHost
         app.MapGrpcService<AccessGrpcService>();
         app.MapGrpcService<IntakeGrpcService>();
         app.MapGrpcService<CodeGrpcService>();
+        app.MapGrpcService<RecordGrpcService>();
         app.MapGrpcService<LayoutGrpcService>();
         app.MapGrpcService<SourceGrpcService>();
         app.MapGrpcService<TrendGrpcService>();

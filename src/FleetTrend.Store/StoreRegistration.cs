@@ -39,6 +39,7 @@ public static class StoreRegistration
             .AddSingleton<HeldRecords>()
             .AddSingleton<Knowledge>()
             .AddSingleton<HistoryReader>()
+            .AddSingleton<StoredRecords>()
             .AddSingleton<LayoutStore>()
             .AddSingleton<SourceStore>()
             .AddSingleton<FleetDirectory>()

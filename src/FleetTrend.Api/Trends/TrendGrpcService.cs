@@ -21,7 +21,7 @@ internal sealed class TrendGrpcService(
     public override async Task<ListRatesResponse> ListRates(ListRatesRequest request, ServerCallContext context)
     {
         var page = await trends.PageAsync(
-            TrendPageRequest.Of(request),
+            AsOfPageRequest.Of(request),
             snapshot => snapshot.Rates.Where(r => Wanted(request.TypeGroup, r.TypeGroup) && Wanted(request.Location, r.Location)
                 && (request.Condition == Condition.Unspecified || (int)request.Condition == (int)r.Condition)),
             context.CancellationToken);
@@ -37,7 +37,7 @@ internal sealed class TrendGrpcService(
     public override async Task<ListPartLivesResponse> ListPartLives(ListPartLivesRequest request, ServerCallContext context)
     {
         var page = await trends.PageAsync(
-            TrendPageRequest.Of(request),
+            AsOfPageRequest.Of(request),
             snapshot => snapshot.PartLives.Where(l => Wanted(request.TypeGroup, l.TypeGroup) && Wanted(request.Kind, l.Kind)),
             context.CancellationToken);
         return new ListPartLivesResponse
@@ -52,7 +52,7 @@ internal sealed class TrendGrpcService(
     public override async Task<ListRecurrencesResponse> ListRecurrences(ListRecurrencesRequest request, ServerCallContext context)
     {
         var page = await trends.PageAsync(
-            TrendPageRequest.Of(request),
+            AsOfPageRequest.Of(request),
             snapshot => snapshot.Recurrences.Where(r => Wanted(request.TypeGroup, r.TypeGroup) && Wanted(request.Location, r.Location)),
             context.CancellationToken);
         return new ListRecurrencesResponse
@@ -67,7 +67,7 @@ internal sealed class TrendGrpcService(
     public override async Task<ListStandingsResponse> ListStandings(ListStandingsRequest request, ServerCallContext context)
     {
         var page = await trends.PageAsync(
-            TrendPageRequest.Of(request),
+            AsOfPageRequest.Of(request),
             snapshot => snapshot.Airframes.Where(s => Wanted(request.TypeGroup, s.TypeGroup)
                 && Wanted(request.Registration.ToUpperInvariant(), s.Registration)),
             context.CancellationToken);
@@ -83,7 +83,7 @@ internal sealed class TrendGrpcService(
     public override async Task<ListEvidenceResponse> ListEvidence(ListEvidenceRequest request, ServerCallContext context)
     {
         const int DefaultSize = 100;
-        var page = TrendPageRequest.Of(request, DefaultSize);
+        var page = AsOfPageRequest.Of(request, DefaultSize);
         if (request.Registration.Length == 0 && request.TypeGroup.Length == 0)
             throw new Refusal("registration", "", Reasons.FieldRequired, "a registration or a type_group is required.").ToException();
         var asOf = await MomentAsync(request, page, context.CancellationToken);
@@ -91,28 +91,20 @@ internal sealed class TrendGrpcService(
         var fleet = await histories.ReadAsync(asOf, registration, context.CancellationToken);
         var byTypeGroup = await layouts.ReadByTypeGroupAsync(context.CancellationToken);
         var observations = Observe.Fleet(fleet, byTypeGroup, DateOnly.FromDateTime(asOf.UtcDateTime));
-        var rows = EvidenceMessages.Rows(observations, request).Skip(page.Offset).Take(page.Size + 1).ToList();
+        var rows = EvidenceMessages.Rows(observations, request).Skip((int)page.After).Take(page.Size + 1).ToList();
         return new ListEvidenceResponse
         {
             Rows = { rows.Take(page.Size) },
-            NextPageToken = rows.Count > page.Size ? page.NextToken(asOf, page.Size) : "",
+            NextPageToken = rows.Count > page.Size ? page.NextToken(asOf, page.After + page.Size) : "",
             AsOfTime = asOf.ToWire(),
         };
     }
 
-    private async Task<DateTimeOffset> MomentAsync(ListEvidenceRequest request, TrendPageRequest page, CancellationToken ct)
+    private async Task<DateTimeOffset> MomentAsync(ListEvidenceRequest request, AsOfPageRequest page, CancellationToken ct)
     {
         if (page.AsOf is { } moment)
             return moment;
-        if (request.AsOfTime is null)
-            return (await trends.ReadAsync(null, ct)).AsOf;
-        const string Rule = "a moment from year 1 to now.";
-        if (request.AsOfTime.Seconds is < -62135596800 or > 253402300799 || request.AsOfTime.Nanos is < 0 or > 999_999_999)
-            throw new Refusal("as_of_time", $"{request.AsOfTime.Seconds}", Reasons.DateInvalid, Rule).ToException();
-        var asked = request.AsOfTime.ToDateTimeOffset();
-        if (asked > clock.GetUtcNow())
-            throw new Refusal("as_of_time", $"{asked:O}", Reasons.DateOutOfRange, Rule).ToException();
-        return asked;
+        return WireDates.ReadMoment("as_of_time", request.AsOfTime, clock.GetUtcNow()) ?? (await trends.ReadAsync(null, ct)).AsOf;
     }
 
     private static bool Wanted(string asked, string? value) => asked.Length == 0 || asked == value;

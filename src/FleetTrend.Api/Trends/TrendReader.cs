@@ -13,13 +13,13 @@ internal sealed class TrendReader(SnapshotStore snapshots)
 
     /// <summary>One page of a list that <paramref name="select"/> takes from the trends.</summary>
     public async Task<TrendPage<T>> PageAsync<T>(
-        TrendPageRequest page, Func<TrendSnapshot, IEnumerable<T>> select, CancellationToken ct)
+        AsOfPageRequest page, Func<TrendSnapshot, IEnumerable<T>> select, CancellationToken ct)
     {
         var snapshot = await ReadAsync(page.AsOf, ct);
-        var items = select(snapshot).Skip(page.Offset).Take(page.Size + 1).ToList();
+        var items = select(snapshot).Skip((int)page.After).Take(page.Size + 1).ToList();
         var hasMore = items.Count > page.Size;
         return new TrendPage<T>(
-            hasMore ? items[..page.Size] : items, hasMore ? page.NextToken(snapshot.AsOf, page.Size) : "", OriginOf(snapshot));
+            hasMore ? items[..page.Size] : items, hasMore ? page.NextToken(snapshot.AsOf, page.After + page.Size) : "", OriginOf(snapshot));
     }
 
     /// <summary>The trends of that moment, or the latest.</summary>

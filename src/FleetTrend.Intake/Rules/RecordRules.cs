@@ -7,6 +7,9 @@ namespace FleetTrend.Intake.Rules;
 /// <summary>The envelope: a key, and exactly one kind of content.</summary>
 internal static class RecordRules
 {
+    /// <summary>Most characters of a source record identifier.</summary>
+    public const int MaxIdLength = 120;
+
     private const int MaxReasonLength = 2_000;
 
     /// <summary>A wire record as a record of the domain, or every rule that it breaks.</summary>
@@ -48,7 +51,7 @@ internal static class RecordRules
             reader.Refuse("source", source, Reasons.SourceNotYours, "the source that the key belongs to.");
         else if (reader.Refusals.Count == broken && !known.Sources.Contains(source))
             reader.Refuse("source", source, Reasons.SourceNotRegistered, "a registered source.");
-        var id = reader.Line("source_record_id", key.SourceRecordId, 1, 120);
+        var id = reader.Line("source_record_id", key.SourceRecordId, 1, MaxIdLength);
         if (key.Revision < 0)
             reader.Refuse("revision", key.Revision.ToString(CultureInfo.InvariantCulture), Reasons.NumberOutOfRange, "1 or more; 0 is read as 1.");
         return new RecordKey(source, id, Math.Max(1, key.Revision));

@@ -1,16 +1,8 @@
 using System.Data;
-using System.Runtime.InteropServices;
 using FleetTrend.Records;
-using FleetTrend.Records.Actions;
-using FleetTrend.Records.Aircraft;
 using FleetTrend.Records.Findings;
-using FleetTrend.Records.Inspections;
-using FleetTrend.Records.Installations;
-using FleetTrend.Records.Readings;
 using FleetTrend.Records.Sources;
-using FleetTrend.Store.Mapping;
 using Npgsql;
-using static FleetTrend.Store.Histories.RecordRows;
 
 namespace FleetTrend.Store.Histories;
 
@@ -39,17 +31,17 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource)
                 return [];
         }
 
-        var rows = new RecordRows(connection, asOf.ToUniversalTime(), only, sources);
-        var assignments = await ReadAssignmentsAsync(connection, ct);
+        var assignments = await AssignmentRows.ReadAsync(connection, null, ct);
         var looks = await LookRows.ReadAsync(connection, only, ct);
-        var airframes = await ReadAirframesAsync(rows, names, assignments, ct);
-        var readings = await ReadReadingsAsync(rows, names, ct);
-        var changes = await ReadMeterChangesAsync(rows, names, ct);
-        var installations = await ReadInstallationsAsync(rows, names, ct);
-        var removals = await ReadRemovalsAsync(rows, names, ct);
-        var inspections = await ReadInspectionsAsync(rows, names, looks, ct);
-        var findings = await ReadFindingsAsync(rows, names, ct);
-        var actions = await ReadActionsAsync(rows, names, ct);
+        var rows = new RecordRows(connection, asOf.ToUniversalTime(), only, sources, names, assignments, looks);
+        var airframes = await rows.ReadAsync(ContentTables.Airframes, ct);
+        var readings = await rows.ReadAsync(ContentTables.Readings, ct);
+        var changes = await rows.ReadAsync(ContentTables.MeterChanges, ct);
+        var installations = await rows.ReadAsync(ContentTables.Installations, ct);
+        var removals = await rows.ReadAsync(ContentTables.Removals, ct);
+        var inspections = await rows.ReadAsync(ContentTables.Inspections, ct);
+        var findings = await rows.ReadAsync(ContentTables.Findings, ct);
+        var actions = await rows.ReadAsync(ContentTables.Actions, ct);
         var merges = await MergeRows.ReadAsync(connection, asOf, ct);
         return
         [
@@ -85,7 +77,9 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource)
             where record.kind = 9 and {NewestRevision.Condition} and not exists (
                 select from records sent
                 where sent.source_id = record.source_id and sent.source_record_id = record.source_record_id
-                  and sent.kind <> 9 and sent.accept_time <= @as_of)
+                  and sent.kind <> 9 and sent.accept_time <= @as_of) and not exists (
+                select from held_records sent
+                where sent.source_id = record.source_id and sent.source_record_id = record.source_record_id and sent.hold_time <= @as_of)
             """);
         command.Parameters.AddWithValue("as_of", asOf.ToUniversalTime());
         var alone = new List<Recorded<Retraction>>();
@@ -103,141 +97,6 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource)
         IReadOnlyList<Recorded<Finding>> findings, IReadOnlyDictionary<(string Source, string Id), FindingMerge> merges) =>
         [.. findings.Select(f => merges.GetValueOrDefault((f.Key.Source, f.Key.SourceRecordId))).OfType<FindingMerge>()];
 
-    private static Task<IReadOnlyDictionary<int, IReadOnlyList<Recorded<Airframe>>>> ReadAirframesAsync(
-        RecordRows rows, Dictionary<int, string> names, Dictionary<long, List<Assignment>> assignments, CancellationToken ct) =>
-        rows.ReadAsync(
-            RecordKind.Airframe, "airframes", "content.watch_start_date, content.meter_offset_hours, content.retired_date",
-            (aircraft, id, row) => new Airframe
-            {
-                Registration = names[aircraft],
-                WatchStartDate = Day(row, 0),
-                Assignments = assignments[id],
-                MeterOffset = Time(row, 1),
-                RetiredDate = IsNull(row, 2) ? null : Day(row, 2),
-            },
-            airframe => airframe.WatchStartDate, ct);
-
-    private static Task<IReadOnlyDictionary<int, IReadOnlyList<Recorded<MeterReading>>>> ReadReadingsAsync(
-        RecordRows rows, Dictionary<int, string> names, CancellationToken ct) =>
-        rows.ReadAsync(
-            RecordKind.MeterReading, "meter_readings", "content.reading_date, content.meter_hours",
-            (aircraft, _, row) => new MeterReading(names[aircraft], Day(row, 0), Time(row, 1)),
-            reading => reading.ReadingDate, ct);
-
-    private static Task<IReadOnlyDictionary<int, IReadOnlyList<Recorded<MeterChange>>>> ReadMeterChangesAsync(
-        RecordRows rows, Dictionary<int, string> names, CancellationToken ct) =>
-        rows.ReadAsync(
-            RecordKind.MeterChange, "meter_changes", "content.change_date, content.old_meter_hours, content.new_meter_hours",
-            (aircraft, _, row) => new MeterChange(names[aircraft], Day(row, 0), Time(row, 1), Time(row, 2)),
-            change => change.ChangeDate, ct);
-
-    private static Task<IReadOnlyDictionary<int, IReadOnlyList<Recorded<Installation>>>> ReadInstallationsAsync(
-        RecordRows rows, Dictionary<int, string> names, CancellationToken ct) =>
-        rows.ReadAsync(
-            RecordKind.Installation, "installations",
-            "content.location, content.installation_date, content.time_in_service_hours, content.part_hours, content.serial_number, content.part_number",
-            (aircraft, _, row) => new Installation
-            {
-                Registration = names[aircraft],
-                Location = row.GetString(FirstContentColumn),
-                InstallationDate = Day(row, 1),
-                TimeInService = Time(row, 2),
-                PartHours = IsNull(row, 3) ? null : Time(row, 3),
-                SerialNumber = Text(row, 4),
-                PartNumber = Text(row, 5),
-            },
-            installation => installation.InstallationDate, ct);
-
-    private static Task<IReadOnlyDictionary<int, IReadOnlyList<Recorded<Removal>>>> ReadRemovalsAsync(
-        RecordRows rows, Dictionary<int, string> names, CancellationToken ct) =>
-        rows.ReadAsync(
-            RecordKind.Removal, "removals",
-            "content.location, content.removal_date, content.time_in_service_hours, content.reason, content.examined_good, content.serial_number",
-            (aircraft, _, row) => new Removal
-            {
-                Registration = names[aircraft],
-                Location = row.GetString(FirstContentColumn),
-                RemovalDate = Day(row, 1),
-                TimeInService = Time(row, 2),
-                Reason = (RemovalReason)row.GetInt16(FirstContentColumn + 3),
-                ExaminedGood = row.GetBoolean(FirstContentColumn + 4),
-                SerialNumber = Text(row, 5),
-            },
-            removal => removal.RemovalDate, ct);
-
-    private static Task<IReadOnlyDictionary<int, IReadOnlyList<Recorded<Inspection>>>> ReadInspectionsAsync(
-        RecordRows rows, Dictionary<int, string> names, IReadOnlyDictionary<long, List<LocationLook>> looks, CancellationToken ct) =>
-        rows.ReadAsync(
-            RecordKind.Inspection, "inspections", "content.inspection_date, content.time_in_service_hours, content.occasion",
-            (aircraft, id, row) => new Inspection
-            {
-                Registration = names[aircraft],
-                InspectionDate = Day(row, 0),
-                TimeInService = Time(row, 1),
-                Occasion = (Occasion)row.GetInt16(FirstContentColumn + 2),
-                Looks = looks.TryGetValue(id, out var lines) ? lines : [],
-            },
-            inspection => inspection.InspectionDate, ct);
-
-    private static Task<IReadOnlyDictionary<int, IReadOnlyList<Recorded<Finding>>>> ReadFindingsAsync(
-        RecordRows rows, Dictionary<int, string> names, CancellationToken ct) =>
-        rows.ReadAsync(
-            RecordKind.Finding, "findings",
-            "content.location, content.found_date, content.time_in_service_hours, content.condition, content.grade, content.size_mm, "
-            + "content.trace_colour, content.method, content.same_event_as, content.note",
-            (aircraft, _, row) => new Finding
-            {
-                Registration = names[aircraft],
-                Location = row.GetString(FirstContentColumn),
-                FoundDate = Day(row, 1),
-                TimeInService = Time(row, 2),
-                Condition = (Condition)row.GetInt16(FirstContentColumn + 3),
-                Grade = (FindingGrade)row.GetInt16(FirstContentColumn + 4),
-                SizeMillimetres = IsNull(row, 5) ? null : row.GetDouble(FirstContentColumn + 5),
-                TraceColour = (TraceColour)row.GetInt16(FirstContentColumn + 6),
-                Method = (LookMethod)row.GetInt16(FirstContentColumn + 7),
-                SameEventAs = Text(row, 8),
-                Note = Text(row, 9),
-            },
-            finding => finding.FoundDate, ct);
-
-    private static Task<IReadOnlyDictionary<int, IReadOnlyList<Recorded<CorrectiveAction>>>> ReadActionsAsync(
-        RecordRows rows, Dictionary<int, string> names, CancellationToken ct) =>
-        rows.ReadAsync(
-            RecordKind.Action, "actions",
-            "content.location, content.action_date, content.time_in_service_hours, content.kind, content.part_hours, content.note",
-            (aircraft, _, row) => new CorrectiveAction
-            {
-                Registration = names[aircraft],
-                Location = row.GetString(FirstContentColumn),
-                ActionDate = Day(row, 1),
-                TimeInService = Time(row, 2),
-                Kind = (ActionKind)row.GetInt16(FirstContentColumn + 3),
-                PartHours = IsNull(row, 4) ? null : Time(row, 4),
-                Note = Text(row, 5),
-            },
-            action => action.ActionDate, ct);
-
-    private static async Task<Dictionary<long, List<Assignment>>> ReadAssignmentsAsync(NpgsqlConnection connection, CancellationToken ct)
-    {
-        var assignments = new Dictionary<long, List<Assignment>>();
-        await using var command = new NpgsqlCommand(
-            """
-            select line.record_id, line.from_date, line.base, type_group.name
-            from assignments line join type_groups type_group on type_group.id = line.type_group_id
-            order by line.record_id, line.from_date
-            """,
-            connection);
-        await using var reader = await command.ExecuteReaderAsync(ct);
-        while (await reader.ReadAsync(ct))
-        {
-            ref var lines = ref CollectionsMarshal.GetValueRefOrAddDefault(assignments, reader.GetInt64(0), out _);
-            (lines ??= []).Add(new Assignment(reader.GetFieldValue<DateOnly>(1), reader.GetString(2), reader.GetString(3)));
-        }
-
-        return assignments;
-    }
-
     private static async Task<Dictionary<int, string>> ReadNamesAsync(NpgsqlConnection connection, string statement, CancellationToken ct)
     {
         var names = new Dictionary<int, string>();
@@ -247,12 +106,4 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource)
             names.Add(reader.GetInt32(0), reader.GetString(1));
         return names;
     }
-
-    private static bool IsNull(NpgsqlDataReader row, int column) => row.IsDBNull(FirstContentColumn + column);
-
-    private static string? Text(NpgsqlDataReader row, int column) => IsNull(row, column) ? null : row.GetString(FirstContentColumn + column);
-
-    private static DateOnly Day(NpgsqlDataReader row, int column) => row.GetFieldValue<DateOnly>(FirstContentColumn + column);
-
-    private static Hours Time(NpgsqlDataReader row, int column) => Hours.FromTenths((long)(row.GetDecimal(FirstContentColumn + column) * 10));
 }

@@ -20,7 +20,21 @@ internal static class LookRows
             connection);
         if (aircraftId is { } id)
             command.Parameters.AddWithValue("aircraft_id", id);
+        return await ReadAsync(command, ct);
+    }
 
+    /// <summary>Lines of these records, by record identifier, ordered by location.</summary>
+    public static async Task<IReadOnlyDictionary<long, List<LocationLook>>> ReadAsync(
+        NpgsqlConnection connection, long[] recordIds, CancellationToken ct)
+    {
+        await using var command = new NpgsqlCommand(
+            "select record_id, location, state, method from location_looks where record_id = any(@ids)", connection);
+        command.Parameters.AddWithValue("ids", recordIds);
+        return await ReadAsync(command, ct);
+    }
+
+    private static async Task<IReadOnlyDictionary<long, List<LocationLook>>> ReadAsync(NpgsqlCommand command, CancellationToken ct)
+    {
         var looks = new Dictionary<long, List<LocationLook>>();
         var seen = new Dictionary<(string, short, short), LocationLook>();
         var current = (Id: 0L, Lines: new List<LocationLook>());

@@ -1,5 +1,6 @@
+using FleetTrend.Records.Aircraft;
+using FleetTrend.Records.Inspections;
 using FleetTrend.Records.Sources;
-using FleetTrend.Store.Mapping;
 using Npgsql;
 
 namespace FleetTrend.Store.Histories;
@@ -9,34 +10,28 @@ internal sealed class RecordRows(
     NpgsqlConnection connection,
     DateTimeOffset asOf,
     int? aircraftId,
-    IReadOnlyDictionary<int, string> sources)
+    IReadOnlyDictionary<int, string> sources,
+    IReadOnlyDictionary<int, string> names,
+    IReadOnlyDictionary<long, List<Assignment>> assignments,
+    IReadOnlyDictionary<long, List<LocationLook>> looks)
 {
-    /// <summary>Index of the first column of the content; before it stand those of the envelope.</summary>
-    public const int FirstContentColumn = 6;
+    private const int FirstContentColumn = 6;
 
     /// <summary>Records of a kind by aircraft, ordered by date, then source, then source record identifier.</summary>
-    /// <param name="kind">The kind.</param>
-    /// <param name="table">Its table.</param>
-    /// <param name="columns">Columns of the content, each with the prefix <c>content.</c></param>
-    /// <param name="read">Makes the content from aircraft identifier, record identifier and row.</param>
-    /// <param name="date">The day by which they are ordered.</param>
+    /// <param name="content">The kind.</param>
     /// <param name="ct">Cancels.</param>
     public async Task<IReadOnlyDictionary<int, IReadOnlyList<Recorded<T>>>> ReadAsync<T>(
-        RecordKind kind,
-        string table,
-        string columns,
-        Func<int, long, NpgsqlDataReader, T> read,
-        Func<T, DateOnly> date,
-        CancellationToken ct)
+        ContentColumns<T> content, CancellationToken ct)
+        where T : notnull
     {
         await using var command = new NpgsqlCommand(
             $"""
-            select record.id, record.aircraft_id, record.source_id, record.source_record_id, record.revision, record.accept_time, {columns}
-            from records record join {table} content on content.record_id = record.id
+            select record.id, record.aircraft_id, record.source_id, record.source_record_id, record.revision, record.accept_time, {content.Columns}
+            from records record join {content.Table} content on content.record_id = record.id
             where record.kind = @kind and {NewestRevision.Condition} {(aircraftId is null ? "" : "and record.aircraft_id = @aircraft_id")}
             """,
             connection);
-        command.Parameters.AddWithValue("kind", (short)kind);
+        command.Parameters.AddWithValue("kind", (short)content.Kind);
         command.Parameters.AddWithValue("as_of", asOf);
         if (aircraftId is { } id)
             command.Parameters.AddWithValue("aircraft_id", id);
@@ -50,7 +45,8 @@ internal sealed class RecordRows(
                 var key = new RecordKey(sources[reader.GetInt32(2)], reader.GetString(3), reader.GetInt32(4));
                 if (!records.TryGetValue(aircraft, out var list))
                     records.Add(aircraft, list = []);
-                list.Add(new Recorded<T>(key, reader.GetFieldValue<DateTimeOffset>(5), read(aircraft, reader.GetInt64(0), reader)));
+                list.Add(new Recorded<T>(key, reader.GetFieldValue<DateTimeOffset>(5),
+                    content.Read(new ContentRow(reader, FirstContentColumn, reader.GetInt64(0), names[aircraft], assignments, looks))));
             }
         }
 
@@ -60,7 +56,7 @@ internal sealed class RecordRows(
             IReadOnlyList<Recorded<T>> (group) =>
             [
                 .. group.Value
-                    .OrderBy(item => date(item.Content))
+                    .OrderBy(item => content.Date(item.Content))
                     .ThenBy(item => item.Key.Source, StringComparer.Ordinal)
                     .ThenBy(item => item.Key.SourceRecordId, StringComparer.Ordinal),
             ]);

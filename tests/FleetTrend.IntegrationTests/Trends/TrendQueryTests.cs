@@ -112,6 +112,31 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.NotEqual(texts[0], texts[1]);
     }
 
+    [Fact] // Of four cracks with a repair after each, one turns out to be corrosion and one never to have been.
+    public async Task Statistics_follow_a_correction_within_one_refresh()
+    {
+        await RefreshAsync();
+        var before = await EventsAsync();
+        var corrected = ShopCards.Finding("crack 1 of ZZ-A00", "ZZ-A00", Day(3), 400);
+        corrected.Key.Revision = 2;
+        corrected.Finding.Condition = Condition.Corrosion;
+        await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        {
+            Records = { corrected, new Record { Key = ShopCards.Key("crack 0 of ZZ-A00", 2), Retraction = new Retraction { Reason = "a stain" } } },
+        });
+
+        await RefreshAsync();
+
+        Assert.Equal([(Condition.Crack, 4)], before);
+        Assert.Equal([(Condition.Crack, 2), (Condition.Corrosion, 1)], await EventsAsync());
+    }
+
+    private async Task<IReadOnlyList<(Condition, int)>> EventsAsync()
+    {
+        var rates = (await _server.Trends.ListRatesAsync(new ListRatesRequest { TypeGroup = ShopCards.TypeGroup, PageSize = 1_000 })).Rates;
+        return [.. rates.Where(r => r.Location == ShopCards.Weld && r.Rate.EventCount > 0).Select(r => (r.Condition, r.Rate.EventCount)).Order()];
+    }
+
     [Fact]
     public async Task Evidence_needs_a_type_group_or_a_registration_and_no_moment_to_come()
     {

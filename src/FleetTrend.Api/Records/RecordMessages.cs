@@ -1,0 +1,159 @@
+using FleetTrend.Records.Actions;
+using FleetTrend.Records.Aircraft;
+using FleetTrend.Records.Findings;
+using FleetTrend.Records.Inspections;
+using FleetTrend.Records.Installations;
+using FleetTrend.Records.Readings;
+using FleetTrend.Records.Sources;
+using FleetTrend.Store.Histories;
+using Wire = FleetTrend.Contracts.V1;
+
+namespace FleetTrend.Api.Records;
+
+/// <summary>Stored records as the contract writes them: pushed as they stand here, they say what they said.</summary>
+internal static class RecordMessages
+{
+    public static Wire.StoredRecord ToWire(this StoredRecord stored)
+    {
+        var record = new Wire.Record
+        {
+            Key = new Wire.RecordKey { Source = stored.Key.Source, SourceRecordId = stored.Key.SourceRecordId, Revision = stored.Key.Revision },
+        };
+        Put(stored.Content, record);
+        return new Wire.StoredRecord { Record = record, AcceptTime = stored.AcceptTime.ToWire() };
+    }
+
+    private static void Put(object content, Wire.Record record)
+    {
+        switch (content)
+        {
+            case Airframe airframe:
+                record.Aircraft = ToWire(airframe);
+                break;
+            case MeterReading reading:
+                record.MeterReading = new() { Registration = reading.Registration, ReadingDate = reading.ReadingDate.ToWire(), MeterHours = reading.MeterHours.Value };
+                break;
+            case MeterChange change:
+                record.MeterChange = ToWire(change);
+                break;
+            case Installation installation:
+                record.Installation = ToWire(installation);
+                break;
+            case Removal removal:
+                record.Removal = ToWire(removal);
+                break;
+            case Inspection inspection:
+                record.Inspection = ToWire(inspection);
+                break;
+            case Finding finding:
+                record.Finding = ToWire(finding);
+                break;
+            case CorrectiveAction action:
+                record.Action = ToWire(action);
+                break;
+            case Retraction retraction:
+                record.Retraction = new() { Reason = retraction.Reason };
+                break;
+            default:
+                throw new ArgumentOutOfRangeException(nameof(content), content, "Not a kind of record.");
+        }
+    }
+
+    private static Wire.Aircraft ToWire(Airframe airframe) => new()
+    {
+        Registration = airframe.Registration,
+        WatchStartDate = airframe.WatchStartDate.ToWire(),
+        Assignments =
+        {
+            airframe.Assignments.Select(a => new Wire.Assignment { FromDate = a.FromDate.ToWire(), Base = a.Base, TypeGroup = a.TypeGroup }),
+        },
+        MeterOffsetHours = airframe.MeterOffset.Value,
+        RetiredDate = airframe.RetiredDate.ToWire(),
+    };
+
+    private static Wire.MeterChange ToWire(MeterChange change) => new()
+    {
+        Registration = change.Registration,
+        ChangeDate = change.ChangeDate.ToWire(),
+        OldMeterHours = change.OldMeterHours.Value,
+        NewMeterHours = change.NewMeterHours.Value,
+    };
+
+    private static Wire.Installation ToWire(Installation installation)
+    {
+        var wire = new Wire.Installation
+        {
+            Registration = installation.Registration,
+            Location = installation.Location,
+            InstallationDate = installation.InstallationDate.ToWire(),
+            TimeInServiceHours = installation.TimeInService.Value,
+            SerialNumber = installation.SerialNumber ?? "",
+            PartNumber = installation.PartNumber ?? "",
+        };
+        if (installation.PartHours is { } hours)
+            wire.PartHours = hours.Value;
+        return wire;
+    }
+
+    private static Wire.Removal ToWire(Removal removal) => new()
+    {
+        Registration = removal.Registration,
+        Location = removal.Location,
+        RemovalDate = removal.RemovalDate.ToWire(),
+        TimeInServiceHours = removal.TimeInService.Value,
+        Reason = (Wire.RemovalReason)removal.Reason,
+        ExaminedGood = removal.ExaminedGood,
+        SerialNumber = removal.SerialNumber ?? "",
+    };
+
+    private static Wire.Inspection ToWire(Inspection inspection) => new()
+    {
+        Registration = inspection.Registration,
+        InspectionDate = inspection.InspectionDate.ToWire(),
+        TimeInServiceHours = inspection.TimeInService.Value,
+        Occasion = (Wire.Occasion)inspection.Occasion,
+        Looks =
+        {
+            inspection.Looks.Select(look => new Wire.LocationLook
+            {
+                Location = look.Location, State = (Wire.LookState)look.State, Method = (Wire.LookMethod)look.Method,
+            }),
+        },
+    };
+
+    private static Wire.Finding ToWire(Finding finding)
+    {
+        var wire = new Wire.Finding
+        {
+            Registration = finding.Registration,
+            Location = finding.Location,
+            FoundDate = finding.FoundDate.ToWire(),
+            TimeInServiceHours = finding.TimeInService.Value,
+            Condition = (Wire.Condition)finding.Condition,
+            Grade = (Wire.FindingGrade)finding.Grade,
+            TraceColour = (Wire.TraceColour)finding.TraceColour,
+            Method = (Wire.LookMethod)finding.Method,
+            SameEventAs = finding.SameEventAs ?? "",
+            Note = finding.Note ?? "",
+        };
+        if (finding.SizeMillimetres is { } size)
+            wire.SizeMm = size;
+        return wire;
+    }
+
+    private static Wire.Action ToWire(CorrectiveAction action)
+    {
+        var wire = new Wire.Action
+        {
+            Registration = action.Registration,
+            Location = action.Location,
+            ActionDate = action.ActionDate.ToWire(),
+            TimeInServiceHours = action.TimeInService.Value,
+            Kind = (Wire.ActionKind)action.Kind,
+            Note = action.Note ?? "",
+        };
+        if (action.PartHours is { } hours)
+            wire.PartHours = hours.Value;
+        return wire;
+    }
+}

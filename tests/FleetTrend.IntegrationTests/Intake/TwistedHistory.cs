@@ -1,0 +1,189 @@
+using FleetTrend.Contracts.V1;
+using FleetTrend.Synthetic;
+using Google.Protobuf;
+
+namespace FleetTrend.IntegrationTests.Intake;
+
+/// <summary>
+/// A synthetic fleet as two sources might push it: some records corrected (other hours, another aircraft, another kind), some taken
+/// back, some taken back and sent again, some with codes in place of our words, some about aircraft that are taken back or never
+/// registered. Everything about it is drawn from one seed.
+/// </summary>
+internal sealed class TwistedHistory
+{
+    public const string ShopSource = "synthetic-shop-cards";
+    public const string LogSource = "synthetic-flight-log";
+
+    private const string Ghost = "ZZ-G01";
+    private const string Never = "ZZ-Q99";
+    private const string CodedAircraft = "ZZ-B04";
+
+    // A replaced meter, a planted crack that comes back, a misread meter, a planted shroud: see SyntheticSchool.
+    private static readonly string[][] Groups = [["ZZ-A05", "ZZ-A07", "ZZ-A10"], ["ZZ-B01", CodedAircraft]];
+
+    private readonly Random _random;
+    private readonly List<IMessage> _steps = [];
+    private readonly Dictionary<string, Record> _final = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _waiting = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, SourceCode> _codes = new(StringComparer.Ordinal);
+
+    public TwistedHistory(SyntheticFleet fleet, int seed)
+    {
+        _random = new Random(seed);
+        foreach (var record in fleet.Records.Where(r => Groups.Any(g => g.Contains(RegistrationOf(r)))))
+            Add(record);
+        AddGhost(fleet.Records[0]);
+        _steps.AddRange(_codes.Values);
+        _steps.Add(new Record { Key = new RecordKey { Source = LogSource, SourceRecordId = "never came", Revision = 2 }, Retraction = new Retraction() });
+    }
+
+    /// <summary>What is sent: records, and the meanings of codes; in any order.</summary>
+    public IReadOnlyList<IMessage> Steps => _steps;
+
+    /// <summary>What counts in the end, by source and identifier; in our own words, aircraft first.</summary>
+    public IReadOnlyDictionary<string, Record> Final => _final;
+
+    /// <summary>Those of <see cref="Final"/> that may wait for ever: their aircraft is not registered.</summary>
+    public IReadOnlySet<string> Waiting => _waiting;
+
+    public static string NameOf(RecordKey key) => $"{key.Source}/{key.SourceRecordId}";
+
+    public static string SourceOf(IMessage step) => step is SourceCode code ? code.Source : ((Record)step).Key.Source;
+
+    private void Add(Record synthetic)
+    {
+        var last = synthetic.Clone();
+        last.Key.Source = last.MeterReading is not null || last.MeterChange is not null || (RegistrationOf(last) == CodedAircraft && last.Aircraft is null)
+            ? LogSource
+            : ShopSource;
+        var draw = _random.Next(100);
+        Record[] earlier = draw switch
+        {
+            < 76 => [],
+            < 84 => [Wrong(last)],
+            < 90 => [Wrong(last), Retraction()],
+            < 95 => [Retraction()], // the first revision never comes
+            _ => [Wrong(last), Wrong(last)],
+        };
+        var isTakenBack = last.Aircraft is null && draw is >= 84 and < 87;
+        Record[] revisions = isTakenBack ? [last, Retraction()] : [.. earlier, last];
+        if (revisions[0].Retraction is not null)
+            revisions = [Wrong(last), .. revisions];
+        for (var i = 0; i < revisions.Length; i++)
+        {
+            revisions[i].Key = new RecordKey { Source = last.Key.Source, SourceRecordId = last.Key.SourceRecordId, Revision = i + 1 };
+            if (!(draw is >= 90 and < 95 && i == 0))
+                _steps.Add(Coded(revisions[i]));
+        }
+
+        if (!isTakenBack)
+            _final.Add(NameOf(last.Key), last);
+    }
+
+    private void AddGhost(Record aircraft)
+    {
+        var ghost = aircraft.Clone();
+        ghost.Key = new RecordKey { Source = ShopSource, SourceRecordId = "ghost", Revision = 1 };
+        ghost.Aircraft.Registration = Ghost;
+        var retraction = Retraction();
+        retraction.Key = new RecordKey { Source = ShopSource, SourceRecordId = "ghost", Revision = 2 };
+        _steps.AddRange([ghost, retraction]);
+        foreach (var registration in new[] { Ghost, Never })
+        {
+            for (var i = 0; i < 5; i++)
+            {
+                var record = new Record
+                {
+                    Key = new RecordKey { Source = LogSource, SourceRecordId = $"{registration} {i}", Revision = 1 },
+                    MeterReading = new MeterReading { Registration = registration, ReadingDate = aircraft.Aircraft.WatchStartDate, MeterHours = i },
+                };
+                _steps.Add(record);
+                _final.Add(NameOf(record.Key), record);
+                _waiting.Add(NameOf(record.Key));
+            }
+        }
+    }
+
+    private Record Wrong(Record record)
+    {
+        var wrong = record.Clone();
+        var content = ContentOf(wrong);
+        var registration = content.Descriptor.FindFieldByName("registration").Accessor;
+        var hours = content.Descriptor.FindFieldByName("time_in_service_hours")?.Accessor;
+        var group = Groups.First(g => g.Contains(RegistrationOf(record)));
+        switch (record.Aircraft is null ? _random.Next(4) : 4)
+        {
+            case 0:
+                registration.SetValue(content, group[_random.Next(group.Length)].ToLowerInvariant());
+                break;
+            case 1:
+                registration.SetValue(content, Never);
+                break;
+            case 2 when hours is not null:
+                hours.SetValue(content, (double)_random.Next(100_000) / 10);
+                break;
+            case 4:
+                wrong.Aircraft.Assignments[0].Base = "Elsewhere";
+                wrong.Aircraft.MeterOffsetHours = _random.Next(100);
+                break;
+            default:
+                wrong.MeterChange = new MeterChange
+                {
+                    Registration = RegistrationOf(record), ChangeDate = new Google.Type.Date { Year = 2024, Month = 5, Day = 1 + _random.Next(28) }, OldMeterHours = 5,
+                };
+                break;
+        }
+
+        return wrong;
+    }
+
+    private static Record Retraction() => new() { Retraction = new Retraction { Reason = "synthetic" } };
+
+    /// <summary>The second source writes the locations, conditions and actions of one aircraft in codes of its own.</summary>
+    private Record Coded(Record record)
+    {
+        if (record.Key.Source != LogSource || record.Retraction is not null || RegistrationOf(record) != CodedAircraft)
+            return record;
+        var coded = record.Clone();
+        var content = ContentOf(coded);
+        foreach (var message in coded.Inspection is { } inspection ? inspection.Looks.ToList<IMessage>() : [content])
+        {
+            if (message.Descriptor.FindFieldByName("location") is { } location)
+            {
+                var path = (string)location.Accessor.GetValue(message);
+                location.Accessor.Clear(message);
+                message.Descriptor.FindFieldByName("location_code").Accessor.SetValue(message, Code(new SourceCode { Code = path.ToUpperInvariant(), Location = path }));
+            }
+        }
+
+        if (coded.Finding is { } finding)
+        {
+            finding.ConditionCode = Code(new SourceCode { Code = $"F{(int)finding.Condition}", Condition = finding.Condition });
+            finding.Condition = Condition.Unspecified;
+        }
+
+        if (coded.Action is { } action)
+        {
+            action.KindCode = Code(new SourceCode { Code = $"A{(int)action.Kind}", Action = action.Kind });
+            action.Kind = ActionKind.Unspecified;
+        }
+
+        return coded;
+    }
+
+    private string Code(SourceCode code)
+    {
+        code.Source = LogSource;
+        _codes.TryAdd(code.Code, code);
+        return code.Code;
+    }
+
+    private static IMessage ContentOf(Record record) =>
+        (IMessage)Record.Descriptor.Oneofs.Single(o => o.Name == "content").Accessor.GetCaseFieldDescriptor(record).Accessor.GetValue(record);
+
+    private static string RegistrationOf(Record record)
+    {
+        var content = ContentOf(record);
+        return ((string)content.Descriptor.FindFieldByName("registration").Accessor.GetValue(content)).ToUpperInvariant();
+    }
+}
