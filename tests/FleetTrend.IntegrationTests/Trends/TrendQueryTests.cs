@@ -134,7 +134,7 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
     private async Task<IReadOnlyList<(Condition, int)>> EventsAsync()
     {
         var rates = (await _server.Trends.ListRatesAsync(new ListRatesRequest { TypeGroup = ShopCards.TypeGroup, PageSize = 1_000 })).Rates;
-        return [.. rates.Where(r => r.Location == ShopCards.Weld && r.Rate.EventCount > 0).Select(r => (r.Condition, r.Rate.EventCount)).Order()];
+        return [.. rates.Where(r => r.Location == ShopCards.Weld && r.Rate_.EventCount > 0).Select(r => (r.Condition, r.Rate_.EventCount)).Order()];
     }
 
     [Fact]
