@@ -136,7 +136,7 @@ public sealed record PowerLawProcess
 
         var depth = ChiSquared.InvCDF(1, confidence) / 2;
         var (lower, upper) = likelihood.Below(exponent, depth);
-        var scale = likelihood.Unit * Math.Pow(likelihood.ScaledMean(exponent), -1 / exponent);
+        var logScale = Math.Log(likelihood.Unit) - Math.Log(likelihood.ScaledMean(exponent)) / exponent;
         var margin = Quantile.NormalTwoSided(confidence) * LogScaleError(likelihood, exponent);
         var maximum = likelihood.Profile(exponent);
         return new PowerLawProcess
@@ -149,8 +149,8 @@ public sealed record PowerLawProcess
             ExponentStandardError = 1 / Math.Sqrt(ProfileInformation(likelihood, exponent)),
             ExponentUnbiased = new NotEstimable(
                 NotEstimableKind.NoInformation, likelihood.Events, "No bias correction is defined for counts between looks."),
-            Scale = scale,
-            ScaleInterval = new Interval(scale * Math.Exp(-margin), scale * Math.Exp(margin), confidence),
+            Scale = Math.Exp(logScale),
+            ScaleInterval = new Interval(Math.Exp(logScale - margin), Math.Exp(logScale + margin), confidence),
             LogLikelihood = maximum,
             LikelihoodRatio = Math.Max(0, 2 * (maximum - likelihood.Profile(1))),
         };

@@ -46,6 +46,10 @@ public sealed class RecurrenceProperties
         }
     });
 
+    [Fact] // Three units whose exponent is all but zero, so that the scale is too small for a number: its limits are still in order.
+    public void A_scale_too_small_for_a_number_has_limits() => GenUnits.Sample(
+        units => PowerLawProcess.Fit(units).Match(f => f.ScaleInterval.Lower <= f.ScaleInterval.Upper, _ => true), iter: 1, seed: "fynuhkWd3gj2");
+
     [Fact]
     public void Splitting_a_window_changes_nothing() => GenUnits.Sample(units =>
     {
