@@ -112,6 +112,41 @@ public sealed class SectionTests
         var text = Section(Report(Snapshot(), WeekBefore(), Inputs(ReportScope.WholeFleet)), "problems");
         Assert.Contains("Hours go backwards without a meter change", text);
         Assert.Contains("shop-cards r-881", text);
+        Assert.DoesNotContain("held", text);
+    }
+
+    [Fact] // Two problems, one closed: one open of which one is new, and the closed one is counted and not listed.
+    public void A_problem_that_somebody_closed_is_counted_apart_and_no_news()
+    {
+        var problems = Snapshot().Problems;
+        var inputs = Inputs(ReportScope.WholeFleet) with
+        {
+            Checks =
+            [
+                new CheckLine { Identity = problems[0].Identity, SinceDate = new DateOnly(2026, 11, 19) },
+                new CheckLine { Identity = problems[1].Identity, SinceDate = new DateOnly(2026, 10, 3), ClosedBy = "lead mechanic" },
+            ],
+        };
+        var report = Report(Snapshot(), WeekBefore(), inputs);
+        var text = Section(report, "problems");
+        Assert.Contains("Known since 19 Nov 2026", text);
+        Assert.DoesNotContain("f-120", text);
+        var rows = report.QuerySelectorAll("section[aria-labelledby=ft-problems] tbody tr").Select(r => string.Join('|', r.QuerySelectorAll("td").Take(3).Select(c => c.TextContent)));
+        Assert.Equal(["1|1|0", "0|0|1"], rows);
+
+        var allClosed = inputs with { Checks = [.. problems.Select(p => new CheckLine { Identity = p.Identity, SinceDate = new DateOnly(2026, 11, 1), ClosedBy = "lead" })] };
+        Assert.DoesNotContain("new data problem", Section(Report(Snapshot(), WeekBefore(), allClosed), "news"));
+    }
+
+    [Fact] // 12 + 2 records of two marks; ZZ-A01 is at the home base, ZZ-Q99 is not registered anywhere.
+    public void Held_records_are_counted_for_the_fleet_and_for_the_base_that_has_the_aircraft()
+    {
+        var held = new HeldLine { ByRegistration = new Dictionary<string, int> { ["ZZ-Q99"] = 12, ["ZZ-A01"] = 2 }, UnmappedCodes = 3 };
+        var fleet = Section(Report(Snapshot() with { Problems = [] }, null, Inputs(ReportScope.WholeFleet) with { Held = held }), "problems");
+        Assert.Contains("14 records are held, about 2 registration marks, as of 22 Nov 2026 05:30 UTC", fleet);
+        Assert.Contains("3 codes of sources have no meaning yet", fleet);
+        Assert.Contains("2 records are held, about 1 registration mark", Section(Report(Snapshot(), null, Inputs(new ReportScope(Home)) with { Held = held }), "problems"));
+        Assert.DoesNotContain("held", Section(Report(Snapshot(), null, Inputs(new ReportScope(Away)) with { Held = held }), "problems"));
     }
 
     [Fact]

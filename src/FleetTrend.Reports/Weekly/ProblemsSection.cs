@@ -4,54 +4,94 @@ using FleetTrend.Reports.Words;
 
 namespace FleetTrend.Reports.Weekly;
 
-/// <summary>What in the records does not add up: counts by kind and the first few.</summary>
+/// <summary>What in the records does not add up: counts by kind, the first few that nobody has closed, and what waits.</summary>
 internal sealed class ProblemsSection
 {
     private const int MostRows = 8;
     private readonly ReportDraft draft;
-    private readonly List<DataProblem> problems;
-    private readonly HashSet<(DataProblemKind, string, DateOnly, string)> known;
+    private readonly Dictionary<string, CheckLine> checks;
+    private readonly List<DataProblem> open;
+    private readonly List<DataProblem> closed;
+    private readonly HashSet<string> known;
+    private readonly HashSet<string> here;
 
     public ProblemsSection(ReportDraft draft)
     {
         this.draft = draft;
-        var here = draft.Current.Fleet.Where(l => draft.Scope.Covers(l.Base)).Select(l => l.Registration).ToHashSet(StringComparer.Ordinal);
+        checks = draft.Inputs.Checks.DistinctBy(c => c.Identity, StringComparer.Ordinal).ToDictionary(c => c.Identity, StringComparer.Ordinal);
+        here = draft.Current.Fleet.Where(l => draft.Scope.Covers(l.Base)).Select(l => l.Registration).ToHashSet(StringComparer.Ordinal);
         // A problem of an aircraft that the fleet table does not know belongs to the whole fleet.
-        problems = [.. draft.Current.Problems.Where(p => draft.Scope.Base is null || here.Contains(p.Registration))];
-        known = draft.Previous is null ? [] : [.. draft.Previous.Problems.Select(Identity)];
+        var problems = draft.Current.Problems.Where(IsHere).ToLookup(p => checks.GetValueOrDefault(p.Identity)?.ClosedBy is not null);
+        open = [.. problems[false]];
+        closed = [.. problems[true]];
+        known = draft.Previous is null ? [] : [.. draft.Previous.Problems.Select(p => p.Identity)];
     }
 
-    /// <summary>Problems that the report before did not have; all of them in a first report.</summary>
-    public int NewCount => problems.Count(IsNew);
+    /// <summary>Open problems that the report before did not have; all of them in a first report.</summary>
+    public int NewCount => open.Count(IsNew);
 
     public ReportSection? Section()
     {
-        if (problems.Count == 0) return null;
-        var kinds = problems.GroupBy(p => p.Kind).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).ToList();
-        var first = problems.OrderByDescending(IsNew).ThenByDescending(p => p.Date).ThenBy(p => p.Registration, StringComparer.Ordinal).Take(MostRows);
-        List<Block> blocks =
-        [
-            new Block.Table(
-                $"Problems in the records by kind, {draft.AsOf}",
-                [new("Problem"), new("Count", true), new("New", true), new("Why it matters")],
-                [.. kinds.Select(g => (IReadOnlyList<Line>)
-                    [ProblemWords.Of(g.Key), NumberWords.Count(g.Count()), NumberWords.Count(g.Count(IsNew)), ProblemWords.Matters(g.Key)])]),
-            new Block.Bullets([.. first.Select(Item)]),
-        ];
-        if (problems.Count > MostRows)
-            blocks.Add(new Block.Paragraph($"The newest {MostRows} of {NumberWords.Count(problems.Count)} are listed.", IsAside: true));
+        List<Block> blocks = [];
+        if (open.Count + closed.Count > 0)
+            blocks.Add(Kinds());
+        if (open.Count > 0)
+        {
+            var first = open.OrderByDescending(IsNew).ThenByDescending(p => p.Date).ThenBy(p => p.Registration, StringComparer.Ordinal).Take(MostRows);
+            blocks.Add(new Block.Bullets([.. first.Select(Item)]));
+            if (open.Count > MostRows)
+                blocks.Add(new Block.Paragraph($"The newest {MostRows} of {NumberWords.Count(open.Count)} are listed.", IsAside: true));
+        }
+
+        if (Held() is { } held)
+            blocks.Add(new Block.Paragraph(held));
+        if (blocks.Count == 0) return null;
+        if (draft.Inputs.PagesUrl is { } pages)
+            blocks.Add(new Block.Paragraph(Line.Of(new Run.Link("All data problems, with who closed which and how", new Uri(pages, "data-problems"))), IsAside: true));
         return new ReportSection("problems", "Data problems", blocks);
     }
 
-    private bool IsNew(DataProblem problem) => !known.Contains(Identity(problem));
+    private Block.Table Kinds()
+    {
+        var kinds = open.Concat(closed).GroupBy(p => p.Kind).OrderByDescending(g => g.Count(IsOpen)).ThenBy(g => g.Key);
+        return new Block.Table(
+            $"Problems in the records by kind, {draft.AsOf}. Closed: looked at by a person, and still in the records",
+            [new("Problem"), new("Open", true), new("New", true), new("Closed", true), new("Why it matters")],
+            [.. kinds.Select(g => (IReadOnlyList<Line>)
+                [
+                    ProblemWords.Of(g.Key), NumberWords.Count(g.Count(IsOpen)), NumberWords.Count(g.Count(p => IsOpen(p) && IsNew(p))),
+                    NumberWords.Count(g.Count(p => !IsOpen(p))), ProblemWords.Matters(g.Key),
+                ])]);
+    }
 
-    private static (DataProblemKind, string, DateOnly, string) Identity(DataProblem problem) =>
-        (problem.Kind, problem.Registration, problem.Date, problem.Description);
+    private Line? Held()
+    {
+        if (draft.Inputs.Held is not { } held) return null;
+        var marks = held.ByRegistration.Where(h => draft.Scope.Base is null || here.Contains(h.Key)).ToList();
+        var count = marks.Sum(h => h.Value);
+        if (count == 0) return null;
+        var codes = draft.Scope.Base is null && held.UnmappedCodes > 0
+            ? $" {NumberWords.Count(held.UnmappedCodes, "code of a source has", "codes of sources have")} no meaning yet."
+            : string.Empty;
+        return Line.Of(
+            new Run.Strong($"{NumberWords.Count(count, "record is", "records are")} held"),
+            $", about {NumberWords.Count(marks.Count, "registration mark", "registration marks")}, {draft.AsOf}: "
+            + $"until the aircraft is registered and every code of the source has a meaning they take part in no number.{codes}");
+    }
 
-    private static Line Item(DataProblem problem)
+    private bool IsHere(DataProblem problem) =>
+        draft.Scope.Base is null || here.Contains(problem.Registration) || (problem.OtherRegistration is { } other && here.Contains(other));
+
+    private bool IsOpen(DataProblem problem) => checks.GetValueOrDefault(problem.Identity)?.ClosedBy is null;
+
+    private bool IsNew(DataProblem problem) => !known.Contains(problem.Identity);
+
+    private Line Item(DataProblem problem)
     {
         var keys = string.Join(", ", problem.Evidence.Take(3).Select(k => $"{k.Source} {k.SourceRecordId}"));
         var records = keys.Length == 0 ? string.Empty : $" Records: {keys}.";
-        return Line.Of(new Run.Strong(problem.Registration), $", {NumberWords.Day(problem.Date)}: {problem.Description}{records}");
+        var since = checks.TryGetValue(problem.Identity, out var check) ? $" Known since {NumberWords.Day(check.SinceDate)}." : string.Empty;
+        var aircraft = problem.Registration.Length == 0 ? "No aircraft known" : problem.Registration;
+        return Line.Of(new Run.Strong(aircraft), $", {NumberWords.Day(problem.Date)}: {problem.Description}{since}{records}");
     }
 }

@@ -18,6 +18,12 @@ public sealed record ReportInputs
     /// <summary>Flags that are not closed, of any base; those outside the scope are left out of the report.</summary>
     public required IReadOnlyList<FlagLine> Flags { get; init; }
 
+    /// <summary>Data checks of the problems in the snapshot.</summary>
+    public IReadOnlyList<CheckLine> Checks { get; init; } = [];
+
+    /// <summary>Records that wait; null where none does.</summary>
+    public HeldLine? Held { get; init; }
+
     /// <summary>Where the pages are, such as <c>http://maintenance.example:8080/</c>; null leaves links out.</summary>
     public Uri? PagesUrl { get; init; }
 

@@ -1,7 +1,11 @@
 using System.Text.Json;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Reports.Weekly;
+using FleetTrend.Store;
+using FleetTrend.Store.Codes;
+using FleetTrend.Store.DataChecks;
 using FleetTrend.Store.Flags;
+using FleetTrend.Store.Holding;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Snapshots;
@@ -15,6 +19,9 @@ public sealed class ReportWriter(
     TrendRefresh refresh,
     SnapshotStore snapshots,
     FlagStore flags,
+    DataCheckStore checks,
+    HeldRecords held,
+    CodeStore codes,
     ReportStore reports,
     RecipientStore recipients,
     HostSettings settings,
@@ -24,23 +31,24 @@ public sealed class ReportWriter(
     /// <summary>Name of the whole fleet where a base is asked for.</summary>
     public const string WholeFleet = "*";
 
-    private const int FlagPageSize = 500;
+    private const int MostPerPage = 500;
 
     /// <summary>Makes the reports of a period that are not there yet, all as of one moment.</summary>
     public async Task WriteAsync(ReportPeriod period, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(period);
         var current = await refresh.RunAsync(ct);
-        var open = await OpenFlagsAsync(ct);
+        var open = await AllAsync(token => flags.ListAsync(state: null, registration: null, MostPerPage, token, ct));
+        var records = await RecordsAsync(current.AsOf, ct);
         var bases = current.Fleet.Where(l => l.RetiredDate is null).Select(l => l.Base).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
         foreach (var name in bases.Append(WholeFleet))
         {
-            await WriteAsync(name, period, current, open, ct);
+            await WriteAsync(name, period, current, open, records, ct);
         }
     }
 
     private async Task WriteAsync(
-        string name, ReportPeriod period, TrendSnapshot current, IReadOnlyList<StoredFlag> open, CancellationToken ct)
+        string name, ReportPeriod period, TrendSnapshot current, IReadOnlyList<StoredFlag> open, RecordState records, CancellationToken ct)
     {
         var before = await reports.LatestAsync(name, ct);
         if (before is not null && before.PeriodStart == period.Start && before.PeriodEnd == period.End)
@@ -54,6 +62,8 @@ public sealed class ReportWriter(
             Period = period,
             PreviousAsOf = before?.AsOf,
             Flags = [.. open.Select(f => Line(f, before?.AsOf))],
+            Checks = records.Checks,
+            Held = records.Held,
             PagesUrl = new Uri(settings.PublicUrl),
             Notice = settings.Notice,
         };
@@ -94,18 +104,40 @@ public sealed class ReportWriter(
             : await refresh.ComputeAsync(moment, parameters, ct);
     }
 
-    private async Task<IReadOnlyList<StoredFlag>> OpenFlagsAsync(CancellationToken ct)
+    /// <summary>What of the records does not add up or waits, as the refresh of that moment has left it.</summary>
+    private async Task<RecordState> RecordsAsync(DateTimeOffset asOf, CancellationToken ct)
     {
-        var open = new List<StoredFlag>();
+        var present = await checks.ListPresentAsync(ct);
+        var waiting = await held.CountAsync(asOf, ct);
+        var unmapped = waiting.Count == 0 ? [] : await AllAsync(token => codes.ListUnmappedAsync(source: null, MostPerPage, token, ct));
+        return new RecordState(
+            [
+                .. present.Select(check => new CheckLine
+                {
+                    Identity = check.Problem.Identity,
+                    SinceDate = DateOnly.FromDateTime(check.SinceTime.UtcDateTime),
+                    ClosedBy = check.ClosedBy,
+                }),
+            ],
+            waiting.Count == 0 ? null : new HeldLine
+            {
+                ByRegistration = new SortedDictionary<string, int>(waiting.ToDictionary(), StringComparer.Ordinal),
+                UnmappedCodes = unmapped.Count,
+            });
+    }
+
+    private static async Task<IReadOnlyList<T>> AllAsync<T>(Func<string?, Task<Page<T>>> list)
+    {
+        var all = new List<T>();
         string? next = null;
         do
         {
-            var page = await flags.ListAsync(state: null, registration: null, FlagPageSize, next, ct);
-            open.AddRange(page.Items);
+            var page = await list(next);
+            all.AddRange(page.Items);
             next = page.NextPageToken;
         }
         while (next is not null);
-        return open;
+        return all;
     }
 
     private static FlagLine Line(StoredFlag flag, DateTimeOffset? before) => new()
@@ -119,4 +151,6 @@ public sealed class ReportWriter(
         AcknowledgedDate = flag.AnswerTime is { } answered ? DateOnly.FromDateTime(answered.UtcDateTime) : null,
         Note = flag.Answer,
     };
+
+    private sealed record RecordState(IReadOnlyList<CheckLine> Checks, HeldLine? Held);
 }

@@ -1,0 +1,189 @@
+using System.Globalization;
+using FleetTrend.Observations.DataProblems;
+using FleetTrend.Reports.Blocks;
+using FleetTrend.Reports.Html;
+using FleetTrend.Reports.Weekly;
+using FleetTrend.Reports.Words;
+using FleetTrend.Store;
+using FleetTrend.Store.Codes;
+using FleetTrend.Store.DataChecks;
+using FleetTrend.Store.Holding;
+using FleetTrend.Store.Snapshots;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace FleetTrend.Api.Pages.DataProblems;
+
+/// <summary>Data checks by state, what people answered, and the records that wait.</summary>
+public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, CodeStore codes, SnapshotStore snapshots) : PageModel
+{
+    private const int MostChecks = 100;
+    private const int MostCodes = 100;
+    private const int MostMarks = 100;
+    private const int MostKeys = 4;
+
+    // Later than anything stored: all that waits now.
+    private static readonly DateTimeOffset Now = new(9000, 1, 1, 0, 0, 0, TimeSpan.Zero);
+
+    /// <summary>The state shown.</summary>
+    public DataCheckState State { get; private set; } = DataCheckState.Open;
+
+    /// <summary>The only aircraft shown; null for all.</summary>
+    public string? Registration { get; private set; }
+
+    /// <summary>The moment of the latest refresh; null before the first.</summary>
+    public DateTimeOffset? AsOf { get; private set; }
+
+    /// <summary>Checks in each state.</summary>
+    public IReadOnlyDictionary<DataCheckState, int> Counts { get; private set; } = new Dictionary<DataCheckState, int>();
+
+    /// <summary>Records that wait now.</summary>
+    public int HeldRecords { get; private set; }
+
+    /// <summary>Codes that have no meaning yet, as far as they are listed.</summary>
+    public int UnmappedCodes { get; private set; }
+
+    /// <summary>Whether there are more such codes than are listed.</summary>
+    public bool HasMoreCodes { get; private set; }
+
+    /// <summary>The checks as HTML.</summary>
+    public string ChecksHtml { get; private set; } = "";
+
+    /// <summary>What waits as HTML; empty where nothing does.</summary>
+    public string WaitingHtml { get; private set; } = "";
+
+    /// <summary>The page of older checks; null where there is none.</summary>
+    public string? NextLink { get; private set; }
+
+    /// <summary>A state as the page calls it.</summary>
+    public static string Words(DataCheckState state) => state switch
+    {
+        DataCheckState.Open => "Open",
+        DataCheckState.Closed => "Closed by a person",
+        _ => "Gone by themselves",
+    };
+
+    /// <summary>Address of the page that shows a state.</summary>
+    /// <param name="state">The state.</param>
+    public string Link(DataCheckState state) => Address(state, Registration, null);
+
+    /// <summary>Reads what the page shows.</summary>
+    /// <param name="state">open, closed or gone; anything else shows what is open.</param>
+    /// <param name="registration">Registration mark; empty for all.</param>
+    /// <param name="page">Token of a page of older checks; empty for the newest.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<IActionResult> OnGetAsync(string? state, string? registration, [FromQuery(Name = "from")] string? page, CancellationToken ct)
+    {
+        State = Enum.TryParse<DataCheckState>(state, ignoreCase: true, out var told) && Enum.IsDefined(told) ? told : DataCheckState.Open;
+        Registration = string.IsNullOrWhiteSpace(registration) || registration.Contains('\0') ? null : registration.ToUpperInvariant();
+        Page<StoredDataCheck> listed;
+        try
+        {
+            listed = await checks.ListAsync(new DataCheckFilter(State, Registration: Registration), MostChecks, page, ct);
+        }
+        catch (FormatException)
+        {
+            return BadRequest();
+        }
+
+        AsOf = (await snapshots.LatestAsync(ct))?.AsOf;
+        Counts = await checks.CountAsync(ct);
+        ChecksHtml = ReportHtml.Render(ChecksSection(listed.Items));
+        NextLink = listed.NextPageToken is { } next ? Address(State, Registration, next) : null;
+        await ReadWaitingAsync(ct);
+        return Page();
+    }
+
+    private async Task ReadWaitingAsync(CancellationToken ct)
+    {
+        var waiting = await held.CountAsync(Now, ct);
+        var unmapped = await codes.ListUnmappedAsync(source: null, MostCodes, pageToken: null, ct);
+        HeldRecords = waiting.Values.Sum();
+        UnmappedCodes = unmapped.Items.Count;
+        HasMoreCodes = unmapped.NextPageToken is not null;
+        if (HeldRecords > 0)
+            WaitingHtml = ReportHtml.Render(WaitingSection(waiting, unmapped.Items));
+    }
+
+    private ReportSection ChecksSection(IReadOnlyList<StoredDataCheck> listed)
+    {
+        if (listed.Count == 0)
+        {
+            var none = State == DataCheckState.Open && AsOf is null ? "No refresh has run yet, so nothing has been checked." : "None.";
+            return new ReportSection("checks", Words(State), [new Block.Paragraph(none)]);
+        }
+
+        Column[] columns = State switch
+        {
+            DataCheckState.Open => [new("No."), new("Aircraft"), new("Problem"), new("Records"), new("Since")],
+            DataCheckState.Closed => [new("No."), new("Aircraft"), new("Problem"), new("Records"), new("Since"), new("Closed")],
+            _ => [new("No."), new("Aircraft"), new("Problem"), new("Records"), new("Since"), new("Gone")],
+        };
+        return new ReportSection("checks", Words(State), [new Block.Table($"Data problems, newest first: {Words(State).ToLowerInvariant()}", columns, [.. listed.Select(Row)])]);
+    }
+
+    private IReadOnlyList<Line> Row(StoredDataCheck check)
+    {
+        var problem = check.Problem;
+        var kind = Enum.TryParse<DataProblemKind>(problem.Kind, out var known) ? ProblemWords.Of(known) : problem.Kind;
+        var aircraft = problem.OtherRegistration is { } other ? $"{problem.Registration}, {other}" : problem.Registration ?? "not known";
+        List<Line> cells =
+        [
+            check.CheckId.ToString(CultureInfo.InvariantCulture),
+            aircraft,
+            Line.Of(new Run.Strong(kind + ". "), $"{problem.Description} Rule: {problem.Rule}"),
+            Keys(problem),
+            NumberWords.Moment(check.SinceTime),
+        ];
+        if (State == DataCheckState.Closed)
+        {
+            var still = check.GoneTime is null ? "The records still say so." : $"Not in the records since {NumberWords.Moment(check.GoneTime.Value)}.";
+            cells.Add(Line.Of(new Run.Strong(check.ClosedBy ?? ""), $", {NumberWords.Moment(check.CloseTime!.Value)}: {check.CloseNote} ({still})"));
+        }
+        else if (State == DataCheckState.Gone)
+        {
+            cells.Add(NumberWords.Moment(check.GoneTime!.Value));
+        }
+
+        return cells;
+    }
+
+    private static string Keys(DataCheckProposal problem)
+    {
+        var named = string.Join(", ", problem.Evidence.Take(MostKeys).Select(k => $"{k.Source} {k.SourceRecordId}"));
+        return problem.Evidence.Count > MostKeys ? $"{named} and {problem.Evidence.Count - MostKeys} more" : named;
+    }
+
+    private static ReportSection WaitingSection(IReadOnlyDictionary<string, int> waiting, IReadOnlyList<UnmappedCode> unmapped)
+    {
+        var marks = waiting.OrderByDescending(h => h.Value).ThenBy(h => h.Key, StringComparer.Ordinal).ToList();
+        List<Block> blocks =
+        [
+            new Block.Paragraph("Held records take part in no number. They are released on their own when the aircraft is registered and every code of the source has a meaning."),
+            new Block.Table(
+                marks.Count > MostMarks ? $"Held records by registration mark: the {MostMarks} with most of {marks.Count}" : "Held records by registration mark",
+                [new("Registration mark"), new("Records held", true)],
+                [.. marks.Take(MostMarks).Select(h => (IReadOnlyList<Line>)[h.Key, NumberWords.Count(h.Value)])]),
+        ];
+        if (unmapped.Count > 0)
+        {
+            blocks.Add(new Block.Table(
+                "Codes of sources without a meaning (SetCode gives one)",
+                [new("Source"), new("Stands for"), new("Code"), new("Records held", true), new("Since")],
+                [.. unmapped.Select(c => (IReadOnlyList<Line>)
+                    [c.Code.Source, c.Code.Kind.ToString().ToLowerInvariant(), c.Code.Code, NumberWords.Count(c.WaitingCount), NumberWords.Moment(c.SinceTime)])]));
+        }
+
+        return new ReportSection("held", "Records held", blocks);
+    }
+
+    private static string Address(DataCheckState state, string? registration, string? from)
+    {
+        var query = $"?state={state.ToString().ToLowerInvariant()}";
+        if (registration is not null)
+            query += $"&registration={Uri.EscapeDataString(registration)}";
+        if (from is not null)
+            query += $"&from={Uri.EscapeDataString(from)}";
+        return "/data-problems" + query;
+    }
+}

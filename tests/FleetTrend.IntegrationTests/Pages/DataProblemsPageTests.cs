@@ -1,0 +1,93 @@
+using System.Net;
+using AngleSharp.Dom;
+using AngleSharp.Html.Parser;
+using FleetTrend.Contracts.V1;
+using FleetTrend.IntegrationTests.Intake;
+using FleetTrend.Store.DataChecks;
+using FleetTrend.Worker.Reports;
+using FleetTrend.Worker.Trends;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace FleetTrend.IntegrationTests.Pages;
+
+/// <summary>The page of data problems and the mail say the same: what is open, who closed what, and what waits.</summary>
+[Collection(SharedPostgres.Name)]
+public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLifetime
+{
+    private ApiServer _server = null!;
+
+    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+
+    public async Task DisposeAsync() => await _server.DisposeAsync();
+
+    [Fact]
+    public async Task Before_the_first_refresh_it_says_that_nothing_was_checked()
+    {
+        var page = await PageAsync("/data-problems");
+        Assert.Contains("nothing has been checked", page.QuerySelector("main")!.TextContent);
+        Assert.Empty(page.QuerySelectorAll("table"));
+    }
+
+    [Fact] // Two marks that look alike, a date far ahead, and three records of an aircraft that is not registered.
+    public async Task Open_and_closed_problems_and_held_records_are_there_and_in_the_mail()
+    {
+        await ShopCards.RegisterAsync(_server);
+        var ahead = ShopCards.Reading("ahead", "ZZ-A01", 0, 900);
+        ahead.MeterReading.ReadingDate = ShopCards.ToWire(DateOnly.FromDateTime(DateTime.UtcNow.AddDays(300)));
+        var pushed = await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        {
+            HoldUnregistered = true,
+            Records =
+            {
+                ShopCards.Aircraft("ZZ-A01"), ShopCards.Aircraft("ZZ-AO1"), ahead,
+                ShopCards.Finding("h1", "ZZ-Q99"), ShopCards.Finding("h2", "ZZ-Q99"), ShopCards.Reading("h3", "ZZ-Q98", 4, 10),
+            },
+        });
+        Assert.Equal(3, pushed.Outcomes.Count(o => o.State == RecordState.Held));
+        var writer = ActivatorUtilities.CreateInstance<ReportWriter>(_server.Services, ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services));
+        await writer.WriteAsync(new(new DateOnly(2026, 1, 5), new DateOnly(2026, 1, 11)), default);
+        var checks = _server.Services.GetRequiredService<DataCheckStore>();
+        var alike = (await checks.ListPresentAsync(default)).Single(c => c.Problem.Kind == "LookAlikeMarks");
+        await checks.CloseAsync(alike.CheckId, "director <b>", "both are ours", default);
+        await writer.WriteAsync(new(new DateOnly(2026, 1, 12), new DateOnly(2026, 1, 18)), default);
+
+        var open = await PageAsync("/data-problems");
+        Assert.Equal("Data problems", open.QuerySelector("h1")!.TextContent);
+        var row = Assert.Single(open.QuerySelectorAll("section[aria-labelledby=ft-checks] tbody tr"));
+        Assert.Contains("Record dated in the future", row.TextContent);
+        Assert.Contains("Rule: A record tells what has happened", row.TextContent);
+        Assert.Contains("shop-cards ahead", row.TextContent);
+        Assert.Equal(["2", "1"], open.QuerySelectorAll("section[aria-labelledby=ft-held] tbody td").Select(c => c.TextContent));
+        Assert.Contains("Records held3", string.Concat(open.QuerySelectorAll(".status div").Select(d => d.TextContent)));
+        Assert.NotNull((await PageAsync("/")).QuerySelector("nav a[href='/data-problems']"));
+
+        var closed = await PageAsync("/data-problems?state=closed&registration=zz-ao1");
+        var answered = Assert.Single(closed.QuerySelectorAll("section[aria-labelledby=ft-checks] tbody tr")).TextContent;
+        Assert.Contains("director <b>", answered);
+        Assert.Contains("both are ours (The records still say so.)", answered);
+        Assert.Contains("None.", (await PageAsync("/data-problems?state=gone")).QuerySelector("main")!.TextContent);
+        using var invalid = await _server.Http.GetAsync("/data-problems?from=no+token!");
+        Assert.Equal(HttpStatusCode.BadRequest, invalid.StatusCode);
+
+        var reports = (await _server.Reports.ListReportsAsync(new ListReportsRequest { Base = "*" })).Reports; // newest first
+        var texts = await Task.WhenAll(reports.Select(async r => (await _server.Reports.GetReportAsync(new GetReportRequest { ReportId = r.ReportId })).Report.Text));
+        Assert.All(texts, text => Assert.Contains("3 records are held", text, StringComparison.Ordinal));
+        Assert.DoesNotContain("easily taken for each other: one", texts[0], StringComparison.Ordinal);
+        Assert.Contains("easily taken for each other: one", texts[1], StringComparison.Ordinal);
+
+        // Released after the fact: the report that counted them as held still reproduces.
+        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-Q99") });
+        foreach (var report in reports)
+        {
+            var again = await _server.Reports.ReproduceReportAsync(new ReproduceReportRequest { ReportId = report.ReportId });
+            Assert.True(again.Same, again.Difference);
+        }
+    }
+
+    private async Task<IDocument> PageAsync(string path)
+    {
+        using var answer = await _server.Http.GetAsync(path);
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        return await new HtmlParser().ParseDocumentAsync(await answer.Content.ReadAsStringAsync());
+    }
+}
