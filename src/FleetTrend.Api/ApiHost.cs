@@ -51,6 +51,7 @@ public static class ApiHost
         builder.Services.AddSingleton<TrendReader>();
         builder.Services.AddSingleton<ReportReproduction>();
         builder.Services.AddAccess();
+        builder.Services.AddPageAccess(settings);
         builder.Services.AddRazorPages();
         AddGrpc(builder.Services);
         configure?.Invoke(builder);

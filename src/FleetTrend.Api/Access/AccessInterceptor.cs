@@ -1,4 +1,5 @@
 using System.Runtime.ExceptionServices;
+using FleetTrend.Hosting.Configuration;
 using FleetTrend.Intake;
 using Grpc.Core;
 using Grpc.Core.Interceptors;
@@ -8,7 +9,7 @@ namespace FleetTrend.Api.Access;
 
 /// <summary>The one gate of every call, gRPC and JSON: a good key, its limits, its scopes. What is not listed is open to nobody.</summary>
 internal sealed class AccessInterceptor(
-    KnownKeys keys, CallLimits limits, RefusedCalls refused, TimeProvider clock) : Interceptor
+    KnownKeys keys, CallLimits limits, RefusedCalls refused, HostSettings settings, TimeProvider clock) : Interceptor
 {
     /// <inheritdoc/>
     public override async Task<TResponse> UnaryServerHandler<TRequest, TResponse>(
@@ -67,7 +68,7 @@ internal sealed class AccessInterceptor(
             var result = await http.AuthenticateAsync(KeyAuthenticationHandler.SchemeName);
             if (result.Failure is { } failure)
                 ExceptionDispatchInfo.Throw(failure);
-            var caller = http.Features.Get<Caller>()
+            var caller = http.Features.Get<Caller>() ?? await ReaderOfPagesAsync(http)
                 ?? throw new CallRefusedException(Reasons.KeyRequired, "The call needs a key, sent as authorization: Bearer KEY.");
             var held = limits.Admit(caller.Key.Id);
             try
@@ -85,6 +86,21 @@ internal sealed class AccessInterceptor(
         {
             throw refused.Answer(refusal, context.Method, http).ToRpcException();
         }
+    }
+
+    /// <summary>Pages link to JSON: who may see them may read it in the same browser. Only GET, which changes nothing.</summary>
+    private async Task<Caller?> ReaderOfPagesAsync(HttpContext http)
+    {
+        if (!HttpMethods.IsGet(http.Request.Method))
+            return null;
+        await http.AuthenticateAsync(PageAccess.Name);
+        return http.Features.Get<Caller>() ?? (settings.OpenPages ? Anybody(http) : null);
+    }
+
+    private static Caller Anybody(HttpContext http)
+    {
+        http.Features.Set(PageAccess.Anybody);
+        return PageAccess.Anybody;
     }
 
     private static void RefuseWithoutScope(Caller caller, string method)

@@ -1,6 +1,8 @@
 using System.Globalization;
+using FleetTrend.Api.Access;
 using FleetTrend.Reports.Html;
 using FleetTrend.Store.Reports;
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages;
@@ -12,7 +14,7 @@ public static class ReportPages
     public const string WholeFleet = "*";
 
     private const string Policy =
-        "default-src 'none'; style-src 'self' 'unsafe-inline'; img-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'";
+        "default-src 'none'; style-src 'self' 'unsafe-inline'; img-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
     private static readonly Lazy<string> StyleSheet = new(ReadStyleSheet);
 
@@ -25,9 +27,13 @@ public static class ReportPages
             if (context.GetEndpoint()?.Metadata.GetMetadata<PageActionDescriptor>() is not null) AddHeaders(context.Response.Headers);
             return next(context);
         });
-        app.MapRazorPages();
+        app.MapRazorPages().Add(endpoint =>
+        {
+            if (endpoint is not RouteEndpointBuilder { RoutePattern.RawText: "sign-in" })
+                endpoint.Metadata.Add(new AuthorizeAttribute(PageAccess.Name));
+        });
         app.MapGet("/site.css", () => Results.Text(StyleSheet.Value, "text/css"));
-        app.MapGet("/reports/{id:long}/plots/{name}", PlotAsync);
+        app.MapGet("/reports/{id:long}/plots/{name}", PlotAsync).RequireAuthorization(PageAccess.Name);
     }
 
     /// <summary>A stored report as a piece of a page.</summary>

@@ -62,6 +62,7 @@ internal sealed class DemoCommand : AsyncCommand<DemoCommand.Settings>
         return given with
         {
             DataFolder = folder,
+            OpenPages = true,
             Notice = "Synthetic data: an invented school, invented aircraft, invented findings. Evidence of nothing.",
             Mail = given.Mail with { Folder = Path.Combine(folder, "mail") },
             Schedule = given.Schedule with { RefreshDelay = TimeSpan.FromSeconds(5) },

@@ -49,6 +49,9 @@ public sealed record HostSettings
     /// <summary>How much callers may ask of the API.</summary>
     public AccessSettings Access { get; init; } = new();
 
+    /// <summary>Whether pages need no key. No setting of an operator: the demo sets it, which shows invented data on one machine.</summary>
+    public bool OpenPages { get; init; }
+
     /// <summary>OpenTelemetry collector (OTLP); null exports nothing.</summary>
     public Uri? OtlpEndpoint { get; init; }
 

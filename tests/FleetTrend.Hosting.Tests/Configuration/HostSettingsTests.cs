@@ -77,7 +77,7 @@ public sealed class HostSettingsTests
     [InlineData(SettingNames.NightlyRefresh, "25:00")]
     [InlineData(SettingNames.RefreshDelaySeconds, "3601")]
     [InlineData(SettingNames.OtlpEndpoint, "ftp://collector")]
-    [InlineData(SettingNames.GrpcAddress, "*:5081")] // plain text for other machines
+    [InlineData(SettingNames.GrpcAddress, "0.0.0.0:5081")] // plain text for other machines
     [InlineData(SettingNames.HttpAddress, "10.1.2.3:5080")]
     [InlineData(SettingNames.HttpAddress, "[2001:db8::1]:5080")]
     [InlineData(SettingNames.AllowPlainText, "yes")]

@@ -1,0 +1,97 @@
+using System.Net;
+using AngleSharp.Html.Parser;
+using FleetTrend.Contracts.V1;
+using FleetTrend.IntegrationTests.Intake;
+using FleetTrend.Store.Keys;
+
+namespace FleetTrend.IntegrationTests.Pages;
+
+/// <summary>Who sees the pages.</summary>
+[Collection(SharedPostgres.Name)]
+public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
+{
+    private ApiServer _server = null!;
+
+    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+
+    public async Task DisposeAsync() => await _server.DisposeAsync();
+
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/reports/1")]
+    [InlineData("/reports/1/plots/x.png")]
+    public async Task Without_a_key_a_page_leads_to_signing_in(string path)
+    {
+        using var stranger = _server.HttpWith(null);
+        using var answer = await stranger.GetAsync(path);
+        Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
+        Assert.StartsWith("/sign-in?ReturnUrl=", answer.Headers.Location!.PathAndQuery, StringComparison.Ordinal);
+        using var sheet = await stranger.GetAsync("/site.css");
+        Assert.Equal(HttpStatusCode.OK, sheet.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_key_that_reads_trends_opens_pages_and_what_they_link_to_until_it_is_revoked()
+    {
+        var key = await _server.CreateKeyAsync(null, KeyScope.TrendsRead);
+        using var browser = _server.HttpWith(null);
+        using (var signedIn = await SignInAsync(browser, key, "?ReturnUrl=%2F"))
+            Assert.Equal((HttpStatusCode.Redirect, "/"), (signedIn.StatusCode, signedIn.Headers.Location!.OriginalString));
+
+        using (var page = await browser.GetAsync("/"))
+            Assert.Equal(HttpStatusCode.OK, page.StatusCode);
+        using (var linked = await browser.GetAsync("/v1/flags"))
+            Assert.Equal(HttpStatusCode.OK, linked.StatusCode);
+        using (var beyond = await browser.GetAsync("/v1/keys"))
+            Assert.Equal(HttpStatusCode.Forbidden, beyond.StatusCode);
+        using (var content = new StringContent("{}", System.Text.Encoding.UTF8, "application/json"))
+        using (var changing = await browser.PostAsync("/v1/trends:refresh", content))
+            Assert.Equal(HttpStatusCode.Unauthorized, changing.StatusCode); // another site could send it in the reader's name
+
+        await _server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = key.Split('_')[1] });
+        using (var page = await browser.GetAsync("/"))
+            Assert.Equal(HttpStatusCode.Redirect, page.StatusCode);
+        using (var linked = await browser.GetAsync("/v1/flags"))
+            Assert.Equal(HttpStatusCode.Unauthorized, linked.StatusCode);
+    }
+
+    [Fact]
+    public async Task Other_keys_do_not_open_pages_and_nobody_is_led_elsewhere()
+    {
+        using var browser = _server.HttpWith(null);
+        foreach (var key in new[] { "", KeyText.Create().Reveal(), await _server.CreateKeyAsync(ShopCards.Source, KeyScope.RecordsWrite) })
+        {
+            using var refused = await SignInAsync(browser, key, "");
+            Assert.Equal(HttpStatusCode.OK, refused.StatusCode);
+            var page = new HtmlParser().ParseDocument(await refused.Content.ReadAsStringAsync());
+            Assert.NotEmpty(page.QuerySelector("[role=alert]")!.TextContent);
+            Assert.Null(page.QuerySelector("input[name=key]")!.GetAttribute("value"));
+        }
+
+        using var answer = await SignInAsync(browser, _server.Key, "?ReturnUrl=https%3A%2F%2Felsewhere.example%2F");
+        Assert.Equal("/", answer.Headers.Location!.OriginalString);
+    }
+
+    [Fact]
+    public async Task The_demo_shows_its_pages_without_a_key_and_nothing_more()
+    {
+        await using var demo = await ApiServer.StartAsync(postgres, settings => settings with { OpenPages = true });
+        using var anybody = demo.HttpWith(null);
+        using var page = await anybody.GetAsync("/");
+        using var linked = await anybody.GetAsync("/v1/flags");
+        using var beyond = await anybody.GetAsync("/v1/keys");
+        Assert.Equal(
+            (HttpStatusCode.OK, HttpStatusCode.OK, HttpStatusCode.Forbidden), (page.StatusCode, linked.StatusCode, beyond.StatusCode));
+    }
+
+    private static async Task<HttpResponseMessage> SignInAsync(HttpClient browser, string key, string query)
+    {
+        var form = new HtmlParser().ParseDocument(await browser.GetStringAsync($"/sign-in{query}"));
+        using var content = new FormUrlEncodedContent(new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            ["key"] = key,
+            ["__RequestVerificationToken"] = form.QuerySelector("input[name=__RequestVerificationToken]")!.GetAttribute("value")!,
+        });
+        return await browser.PostAsync($"/sign-in{query}", content);
+    }
+}
