@@ -1,7 +1,6 @@
 using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
-using FleetTrend.Contracts.V1;
 
 namespace FleetTrend.IntegrationTests.Intake;
 
@@ -33,23 +32,15 @@ public sealed class GuideTests(PostgresFixture postgres) : IAsyncLifetime
         }
     }
 
-    [Fact]
-    public async Task The_client_pushes_and_pushes_again()
+    [Fact] // .ci/examples runs the program itself.
+    public void What_the_guide_shows_of_the_example_in_csharp_stands_there()
     {
-        await ShopCards.RegisterAsync(_server);
-        var client = new ShopClient(_server.Intake);
-        Record[] records = [ShopCards.Aircraft("ZZ-A01"), ShopCards.Finding("card 1"), ShopCards.Finding("card 2", hours: -1)];
-
-        var first = await client.PushAsync(records, CancellationToken.None);
-        var second = await client.PushAsync(records, CancellationToken.None);
-
-        Assert.Equal([RecordState.Accepted, RecordState.Accepted, RecordState.Refused], first.Select(o => o.State));
-        Assert.Equal([RecordState.Unchanged, RecordState.Unchanged, RecordState.Refused], second.Select(o => o.State));
-        Assert.Contains("[NUMBER_OUT_OF_RANGE]", ShopClient.Explain(first[2]));
-        Assert.Equal(ShopClient.Explain(first[1]), ShopClient.Explain(second[1]));
+        var shown = Regex.Match(Guide, @"```csharp\n(?<code>.*?)```", RegexOptions.Singleline | RegexOptions.NonBacktracking);
+        Assert.Contains(shown.Groups["code"].Value, File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "guide", "push.cs")));
     }
 
     [Fact]
-    public void The_client_in_the_guide_is_the_one_that_runs_here() =>
-        Assert.Contains(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "guide", "ShopClient.cs")).TrimEnd(), Guide);
+    public void Every_proto_is_explained() => Assert.All(
+        Directory.EnumerateFiles(Path.Combine(AppContext.BaseDirectory, "guide", "protos")),
+        file => Assert.Contains($"`{Path.GetFileName(file)}`", Guide));
 }
