@@ -63,6 +63,7 @@ public static class ApiHost
                 ApiLog.PlainText(app.Logger, address);
         }
 
+        app.UseMalformedMessageAnswers();
         app.MapFleetTrendHealth();
         app.MapFleetTrendGrpcHealth();
         app.MapGrpcReflectionService();

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Net.Sockets;
 using FleetTrend.Intake;
+using Google.Protobuf;
 using Google.Protobuf.WellKnownTypes;
 using Google.Rpc;
 using Grpc.Core;
@@ -55,6 +56,10 @@ internal sealed class FaultInterceptor(ILogger<FaultInterceptor> log) : Intercep
             return Status(Reasons.DatabaseUnavailable, "The database does not answer; send the same again later.", RetryAfter).ToRpcException();
         }
 
+        if (exception is InvalidProtocolBufferException) // of a stream: a unary request is read before we are asked
+            return MalformedMessages.Status.ToRpcException();
+        if (exception is PostgresException { SqlState: PostgresErrorCodes.CharacterNotInRepertoire })
+            return new Refusal("", "\0", Reasons.TextNotPrintable, "texts without the character U+0000.").ToException();
         if (exception is IOException) // reading or writing the call itself; the cancellation is about to follow
             return Gone();
         ApiLog.Fault(log, context.Method, exception);

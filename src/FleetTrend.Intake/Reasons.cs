@@ -63,6 +63,9 @@ public static class Reasons
     /// <summary>A message is larger than a call takes.</summary>
     public static readonly Reason MessageTooLarge = new("MESSAGE_TOO_LARGE", Code.ResourceExhausted, "Send fewer records per call. Repeating the same call does not help.");
 
+    /// <summary>The bytes are no message of the call.</summary>
+    public static readonly Reason MessageMalformed = new("MESSAGE_MALFORMED", Code.InvalidArgument, "Encode the message with code made from these protos.");
+
     /// <summary>The source is not registered.</summary>
     public static readonly Reason SourceNotRegistered = new("SOURCE_NOT_REGISTERED", Code.FailedPrecondition, "Register the source with CreateSource, then send the record again.");
 

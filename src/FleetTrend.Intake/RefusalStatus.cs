@@ -6,14 +6,18 @@ namespace FleetTrend.Intake;
 /// <summary>Broken rules in the form that a caller gets: google.rpc.Status with ErrorInfo and BadRequest.</summary>
 public static class RefusalStatus
 {
-    /// <summary>One status for all broken rules of one thing. The first decides code and reason; BadRequest lists every one.</summary>
+    /// <summary>Most rules that BadRequest lists: the answer of a unary call travels in headers, and clients take few kilobytes there.</summary>
+    public const int MostListed = 20;
+
+    /// <summary>One status for all broken rules of one thing. The first decides code and reason; BadRequest lists them, up to
+    /// <see cref="MostListed"/>.</summary>
     /// <param name="refusals">At least one.</param>
     public static Status Of(IReadOnlyList<Refusal> refusals)
     {
         ArgumentOutOfRangeException.ThrowIfZero(refusals.Count, nameof(refusals));
         var first = refusals[0];
         var badRequest = new BadRequest();
-        foreach (var refusal in refusals)
+        foreach (var refusal in refusals.Take(MostListed))
         {
             badRequest.FieldViolations.Add(new BadRequest.Types.FieldViolation
             {
@@ -28,7 +32,7 @@ public static class RefusalStatus
             Code = (int)first.Reason.Code,
             Message = refusals.Count == 1
                 ? $"{first.Field}: {Describe(first)}"
-                : $"{first.Field}: {Describe(first)} ({refusals.Count} rules broken; field_violations lists them)",
+                : $"{first.Field}: {Describe(first)} ({refusals.Count} rules broken; field_violations lists {(refusals.Count > MostListed ? $"the first {MostListed}" : "them")})",
             Details = { Any.Pack(Info(first)), Any.Pack(badRequest) },
         };
     }

@@ -39,14 +39,14 @@ internal sealed class FieldReader
     public FieldReader At(string field) => new(_refusals, _prefix + field + ".", _today);
 
     public void Refuse(string field, string value, Reason reason, string rule) =>
-        _refusals.Add(new Refusal(_prefix + field, Shown(value), reason, rule));
+        _refusals.Add(new Refusal(_prefix + field, value, reason, rule));
 
     /// <summary>One line of text; a length from <paramref name="min"/> (0: may be empty) to <paramref name="max"/>.</summary>
     public string Line(string field, string value, int min, int max)
     {
         var rule = $"{(min == 0 ? "up to" : $"{min} to")} {max} printable characters, no space at either end.";
         if (CheckLength(field, value, min, max, rule)
-            && (value.Any(c => char.IsControl(c)) || value.EnumerateRunes().Any(Hidden) || value != value.Trim()))
+            && (value.Any(c => char.IsControl(c)) || value.EnumerateRunes().Any(ShownText.IsHidden) || value != value.Trim()))
             Refuse(field, value, Reasons.TextNotPrintable, rule);
         return value;
     }
@@ -168,25 +168,5 @@ internal sealed class FieldReader
         else if (length > max)
             Refuse(field, value, Reasons.TextTooLong, rule);
         return length >= min && length <= max;
-    }
-
-    private static bool Hidden(Rune rune) =>
-        rune == Rune.ReplacementChar
-        || Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format
-            or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
-            or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned;
-
-    private static string Shown(string value)
-    {
-        var text = new StringBuilder();
-        foreach (var rune in value.EnumerateRunes().Take(120))
-        {
-            if (Hidden(rune))
-                text.Append(CultureInfo.InvariantCulture, $"\\u{rune.Value:X4}");
-            else
-                text.Append(rune.ToString());
-        }
-
-        return text.ToString();
     }
 }

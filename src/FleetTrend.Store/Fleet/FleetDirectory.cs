@@ -40,11 +40,13 @@ public sealed class FleetDirectory(NpgsqlDataSource dataSource, LayoutStore layo
     private async Task<Dictionary<string, List<Assignment>>> ReadAssignmentsAsync(
         IReadOnlyCollection<string> registrations, CancellationToken ct)
     {
+        // The lateral subquery holds the planner to the index on (aircraft_id, kind): few records are of that kind, and where its
+        // statistics do not know how few, it would read all.
         await using var command = dataSource.CreateCommand(
             $"""
             select distinct aircraft.registration, line.from_date, line.base, type_group.name
             from aircraft
-            join records record on record.aircraft_id = aircraft.id and record.kind = 1
+            cross join lateral (select * from records where records.aircraft_id = aircraft.id and records.kind = 1 offset 0) record
             join assignments line on line.record_id = record.id
             join type_groups type_group on type_group.id = line.type_group_id
             where aircraft.registration = any(@registrations) and {NewestRevision.Condition}

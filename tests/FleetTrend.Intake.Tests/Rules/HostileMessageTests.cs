@@ -28,7 +28,7 @@ public sealed class HostileMessageTests
                 Assert.Contains(refusal.Reason, Reasons.All);
             }
 
-            Assert.Equal(parsed.Refusals.Count, RefusalStatus.Of(parsed.Refusals).GetDetail<BadRequest>().FieldViolations.Count);
+            Assert.Equal(Math.Min(parsed.Refusals.Count, RefusalStatus.MostListed), RefusalStatus.Of(parsed.Refusals).GetDetail<BadRequest>().FieldViolations.Count);
         },
         iter: 20_000);
 

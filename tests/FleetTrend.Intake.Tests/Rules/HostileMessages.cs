@@ -9,8 +9,8 @@ internal sealed class HostileMessages(int seed)
 {
     private static readonly string[] Texts =
     [
-        "", " ", "ZZ-A01", "zz-a01", "shop-cards", "card 17", Valid.Weld, Valid.Gasket, "trainer-four", "North", "\0", "\ud83d\udd27", "\u202e",
-        "../../etc/passwd", "'; drop table records; --", "<script>", new string('x', 3_000), "exhaust/cyl-3/flange-weld\n", "\u0130", "Ǆ",
+        "", " ", "ZZ-A01", "zz-a01", "shop-cards", "card 17", "exhaust/cyl-3/flange-weld", "exhaust/cyl-3/gasket", "trainer-four", "North", "\0", "\ud83d\udd27", "\u202e",
+        "../../etc/passwd", "'; drop table records; --", "<script>", new string('x', 20_000), "exhaust/cyl-3/flange-weld\n", "\u0130", "Ǆ",
     ];
 
     private static readonly double[] Numbers =
@@ -28,6 +28,23 @@ internal sealed class HostileMessages(int seed)
         var message = new T();
         Fill(message);
         return message;
+    }
+
+    public IMessage Make(MessageDescriptor type)
+    {
+        var message = (IMessage)Activator.CreateInstance(type.ClrType)!;
+        Fill(message);
+        return message;
+    }
+
+    /// <summary>Gives one field of a message another value, or several where it is a list.</summary>
+    public void SpoilOneField(IMessage message)
+    {
+        var field = Pick([.. message.Descriptor.Fields.InDeclarationOrder()]);
+        if (field.IsRepeated)
+            ((IList)field.Accessor.GetValue(message)).Add(Value(field));
+        else
+            field.Accessor.SetValue(message, Value(field));
     }
 
     private void Fill(IMessage message)

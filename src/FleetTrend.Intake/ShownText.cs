@@ -1,0 +1,32 @@
+using System.Globalization;
+using System.Text;
+
+namespace FleetTrend.Intake;
+
+/// <summary>A caller's text as an answer may repeat it: short, and with nothing in it that a terminal or a log could take for its own.</summary>
+internal static class ShownText
+{
+    private const int MostCharacters = 120;
+
+    /// <summary>The first characters, hidden ones written as \uXXXX.</summary>
+    public static string Of(string value)
+    {
+        var text = new StringBuilder();
+        foreach (var rune in value.EnumerateRunes().Take(MostCharacters))
+        {
+            if (IsHidden(rune))
+                text.Append(CultureInfo.InvariantCulture, $"\\u{rune.Value:X4}");
+            else
+                text.Append(rune.ToString());
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>True for a character that does not show, or that has no meaning everyone shares.</summary>
+    public static bool IsHidden(Rune rune) =>
+        rune == Rune.ReplacementChar
+        || Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format
+            or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
+            or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned;
+}
