@@ -114,7 +114,10 @@ public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
             Key = ShopCards.Key("i"),
             Inspection = new Inspection
             {
-                Registration = "ZZ-A01", InspectionDate = ShopCards.Day(1), TimeInServiceHours = 1, Occasion = Occasion.Annual,
+                Registration = "ZZ-A01",
+                InspectionDate = ShopCards.Day(1),
+                TimeInServiceHours = 1,
+                Occasion = Occasion.Annual,
                 Looks =
                 {
                     new LocationLook { LocationCode = "EX1-FW", State = LookState.Examined },
@@ -198,7 +201,8 @@ public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
             new ListCodesRequest { Source = ShopCards.Source, PageToken = "!" }).ResponseAsync));
         await _codes.SetCodeAsync(new SetCodeRequest
         {
-            Code = new SourceCode { Source = ShopCards.Source, Code = "x", Condition = Condition.Wear }, ValidateOnly = true,
+            Code = new SourceCode { Source = ShopCards.Source, Code = "x", Condition = Condition.Wear },
+            ValidateOnly = true,
         });
         Assert.Equal(0, await _server.CountAsync("source_codes"));
     }

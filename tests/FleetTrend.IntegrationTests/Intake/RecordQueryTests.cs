@@ -164,7 +164,10 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
             Key = ShopCards.Key("aircraft ZZ-A02", 3),
             Aircraft = new Aircraft
             {
-                Registration = "ZZ-A02", WatchStartDate = ShopCards.Day(0), MeterOffsetHours = -12.3, RetiredDate = ShopCards.Day(900),
+                Registration = "ZZ-A02",
+                WatchStartDate = ShopCards.Day(0),
+                MeterOffsetHours = -12.3,
+                RetiredDate = ShopCards.Day(900),
                 Assignments =
                 {
                     new Assignment { FromDate = ShopCards.Day(0), Base = "North", TypeGroup = ShopCards.TypeGroup },
@@ -183,8 +186,13 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
             Key = ShopCards.Key("in"),
             Installation = new Installation
             {
-                Registration = "ZZ-A02", Location = ShopCards.Gasket, InstallationDate = ShopCards.Day(3), TimeInServiceHours = 3.3,
-                PartHours = 0, SerialNumber = "S-1", PartNumber = "invented",
+                Registration = "ZZ-A02",
+                Location = ShopCards.Gasket,
+                InstallationDate = ShopCards.Day(3),
+                TimeInServiceHours = 3.3,
+                PartHours = 0,
+                SerialNumber = "S-1",
+                PartNumber = "invented",
             },
         };
         yield return new Record
@@ -197,8 +205,13 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
             Key = ShopCards.Key("out"),
             Removal = new Removal
             {
-                Registration = "ZZ-A02", Location = ShopCards.Gasket, RemovalDate = ShopCards.Day(5), TimeInServiceHours = 5.5,
-                Reason = RemovalReason.WithSisters, ExaminedGood = true, SerialNumber = "S-1",
+                Registration = "ZZ-A02",
+                Location = ShopCards.Gasket,
+                RemovalDate = ShopCards.Day(5),
+                TimeInServiceHours = 5.5,
+                Reason = RemovalReason.WithSisters,
+                ExaminedGood = true,
+                SerialNumber = "S-1",
             },
         };
         yield return new Record
@@ -206,7 +219,10 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
             Key = ShopCards.Key("look"),
             Inspection = new Inspection
             {
-                Registration = "ZZ-A02", InspectionDate = ShopCards.Day(6), TimeInServiceHours = 6.7, Occasion = Occasion.Progressive,
+                Registration = "ZZ-A02",
+                InspectionDate = ShopCards.Day(6),
+                TimeInServiceHours = 6.7,
+                Occasion = Occasion.Progressive,
                 Looks =
                 {
                     new LocationLook { Location = ShopCards.Weld, State = LookState.Examined, Method = LookMethod.Borescope },
@@ -219,8 +235,17 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
             Key = ShopCards.Key("found"),
             Finding = new Finding
             {
-                Registration = "ZZ-A02", Location = ShopCards.Gasket, FoundDate = ShopCards.Day(7), TimeInServiceHours = 7.9, Condition = Condition.LeakTrace,
-                Grade = FindingGrade.Accepted, SizeMm = 0.1, TraceColour = TraceColour.Rose, Method = LookMethod.Touch, SameEventAs = "found before", Note = "a\nb",
+                Registration = "ZZ-A02",
+                Location = ShopCards.Gasket,
+                FoundDate = ShopCards.Day(7),
+                TimeInServiceHours = 7.9,
+                Condition = Condition.LeakTrace,
+                Grade = FindingGrade.Accepted,
+                SizeMm = 0.1,
+                TraceColour = TraceColour.Rose,
+                Method = LookMethod.Touch,
+                SameEventAs = "found before",
+                Note = "a\nb",
             },
         };
         yield return new Record
@@ -228,8 +253,13 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
             Key = ShopCards.Key("done"),
             Action = new Contracts.V1.Action
             {
-                Registration = "ZZ-A02", Location = ShopCards.Gasket, ActionDate = ShopCards.Day(8), TimeInServiceHours = 8.1,
-                Kind = ActionKind.Replaced, PartHours = 17.2, Note = "as a set",
+                Registration = "ZZ-A02",
+                Location = ShopCards.Gasket,
+                ActionDate = ShopCards.Day(8),
+                TimeInServiceHours = 8.1,
+                Kind = ActionKind.Replaced,
+                PartHours = 17.2,
+                Note = "as a set",
             },
         };
     }

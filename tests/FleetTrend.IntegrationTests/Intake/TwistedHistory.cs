@@ -129,7 +129,9 @@ internal sealed class TwistedHistory
             default:
                 wrong.MeterChange = new MeterChange
                 {
-                    Registration = RegistrationOf(record), ChangeDate = new Google.Type.Date { Year = 2024, Month = 5, Day = 1 + _random.Next(28) }, OldMeterHours = 5,
+                    Registration = RegistrationOf(record),
+                    ChangeDate = new Google.Type.Date { Year = 2024, Month = 5, Day = 1 + _random.Next(28) },
+                    OldMeterHours = 5,
                 };
                 break;
         }
