@@ -57,6 +57,11 @@ public sealed class SchemaTests(PostgresFixture postgres)
             ("ix_flags_subject", "insert into flags (subject, kind, state, base, type_group, event_count, body_json, raise_time, last_seen_time, "
                 + "answered_by, answer_time) values ('s', 'k', 2, 'b', 'g', 1, '{}', now(), now(), 'x', now())"),
             ("ck_flags_answer", "update flags set state = 2"),
+            ("ck_source_codes_meaning", "insert into source_codes (source_id, kind, code, condition) values (1, 1, 'x', 1)"),
+            ("fk_source_codes_locations_location", "insert into source_codes (source_id, kind, code, location) values (1, 1, 'x', 'exhaust/none/here')"),
+            ("ix_held_records_source_id_source_record_id_revision", Held("r-1", 1) + "; " + Held("r-1", 1)),
+            ("ck_held_records_revision", Held("r-1", 0)),
+            ("fk_held_codes_held_records_held_record_id", "insert into held_codes values (99, 1, 'x')"),
             ("ck_reports_period", "insert into reports (base, period_start_date, period_end_date, as_of, code_version, parameters_json, subject, text, html, "
                 + "message_id_seed) values ('*', date '2026-03-08', date '2026-03-02', now(), '1', '{}', 's', '', '', '')"),
         ];
@@ -139,6 +144,10 @@ public sealed class SchemaTests(PostgresFixture postgres)
     private static string Envelope(int id, string recordId, int revision, int kind, string aircraft = "1", int source = 1, string hash = Hash) =>
         "insert into records (id, source_id, source_record_id, revision, kind, aircraft_id, accept_time, content_hash) "
         + $"values ({id}, {source}, '{recordId}', {revision}, {kind}, {aircraft}, now(), {hash})";
+
+    private static string Held(string recordId, int revision) =>
+        "insert into held_records (source_id, source_record_id, revision, registration, record, content_hash, hold_time) "
+        + $"values (1, '{recordId}', {revision}, 'ZZ-A01', '', {Hash}, now())";
 
     private static string Finding(string location, string date, string hours, int condition, int recordId) =>
         "insert into findings (record_id, location, found_date, time_in_service_hours, condition, grade, trace_colour, method) "
