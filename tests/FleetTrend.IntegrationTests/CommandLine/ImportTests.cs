@@ -110,6 +110,25 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         Assert.Equal(0, await CountAsync("select count(*) from records"));
     }
 
+    [Fact] // Without aircraft.csv 11 records wait; the type group and the retraction do not.
+    public async Task Held_records_are_accepted_on_their_own_once_the_aircraft_is_there()
+    {
+        using var first = CsvFolder.Example();
+        File.Delete(first.Of("aircraft.csv"));
+        File.Delete(first.Of("assignments.csv"));
+        first.Replace("inspections.csv", "hundred-hour,all", "hundred-hour,");
+
+        var (code, held, _) = await ImportAsync(first.Path, s => s with { Hold = true });
+        Assert.Equal((0, 11, 2), (code, Total(held, "held"), Total(held, "accepted")));
+
+        using var later = new CsvFolder();
+        File.Copy(_folder.Of("aircraft.csv"), later.Of("aircraft.csv"));
+        File.Copy(_folder.Of("assignments.csv"), later.Of("assignments.csv"));
+        Assert.Equal(0, (await ImportAsync(later.Path)).Code);
+        var (_, again, _) = await ImportAsync(first.Path, s => s with { Hold = true });
+        Assert.Equal((0, 13), (Total(again, "held"), Total(again, "unchanged")));
+    }
+
     [Fact]
     public async Task A_key_that_may_not_push_or_is_none_ends_with_4_and_says_so()
     {
