@@ -85,7 +85,7 @@ internal sealed class SerialNumbers
     {
         if (whereabouts.TryGetValue(part, out var elsewhere) && elsewhere != move.Place)
         {
-            Conflict(move, $"is still recorded at {elsewhere.Registration} {elsewhere.Location}", [move.Key]);
+            Conflict(move, $"is still recorded at {elsewhere.Registration} {elsewhere.Location}", [move.Key], elsewhere.Registration);
             return move.PartHours;
         }
 
@@ -102,12 +102,17 @@ internal sealed class SerialNumbers
         return told;
     }
 
-    private static void Conflict(Move move, string what, IReadOnlyList<RecordKey> keys) =>
-        move.Records.List(
+    private static void Conflict(Move move, string what, IReadOnlyList<RecordKey> keys, string? elsewhere = null) =>
+        move.Records.Problems.Add(new DataProblem(
             DataProblemKind.SerialNumberConflict,
+            move.Records.Card.Registration,
             move.Date,
             $"Serial number {move.Serial}, installed at {move.Location} on {move.Date:O}, {what}.",
-            keys);
+            keys)
+        {
+            OtherRegistration = elsewhere == move.Records.Card.Registration ? null : elsewhere,
+            Subject = [move.Key],
+        });
 
     private enum Step
     {

@@ -84,6 +84,36 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
         }
     }
 
+    [Fact]
+    public async Task Codes_without_a_meaning_are_listed_with_the_records_that_wait_for_them()
+    {
+        await ShopCards.RegisterAsync(_server);
+        var coded = ShopCards.Finding("coded");
+        coded.Finding.Location = "";
+        coded.Finding.LocationCode = "EX-3<F>";
+        await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { ShopCards.Aircraft("ZZ-A01"), coded } });
+
+        var page = await PageAsync("/data-problems");
+        var row = Assert.Single(page.QuerySelectorAll("section[aria-labelledby=ft-held] table")[^1].QuerySelectorAll("tbody tr"));
+        Assert.Equal(["shop-cards", "location", "EX-3<F>", "1"], row.QuerySelectorAll("th, td").Take(4).Select(c => c.TextContent));
+    }
+
+    [Fact] // The record of the one came and is held; that of the other never came.
+    public async Task Only_a_retraction_whose_record_never_came_is_a_problem()
+    {
+        await ShopCards.RegisterAsync(_server);
+        await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        {
+            HoldUnregistered = true,
+            Records = { ShopCards.Finding("waits", "ZZ-Q99"), TakenBack("waits"), TakenBack("never <sent>") },
+        });
+        await ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default);
+        var row = Assert.Single((await PageAsync("/data-problems")).QuerySelectorAll("section[aria-labelledby=ft-checks] tbody tr"));
+        Assert.Contains("shop-cards took back never <sent>, which it never sent: a stain", row.TextContent);
+
+        static Record TakenBack(string id) => new() { Key = ShopCards.Key(id, 2), Retraction = new Retraction { Reason = "a stain" } };
+    }
+
     private async Task<IDocument> PageAsync(string path)
     {
         using var answer = await _server.Http.GetAsync(path);
