@@ -63,7 +63,7 @@ public sealed class TurnbullEstimate
     /// <summary>Estimates the distribution. Source: see the type's remarks.</summary>
     /// <param name="lives">The lives, in any order.</param>
     /// <returns>The estimate; or the reason: nothing observed, no failure, or (with truncation) an age at which everything under
-    /// observation had failed while other lives came under observation only later.</returns>
+    /// observation had failed while other lives came under observation only later, or the bound on its work was met before the maximum was.</returns>
     public static Outcome<TurnbullEstimate> Estimate(IReadOnlyList<Life> lives)
     {
         var problem = new TurnbullProblem(lives);
@@ -85,7 +85,7 @@ public sealed class TurnbullEstimate
         return TurnbullSolver.Solve(problem) is { } solution
             ? new TurnbullEstimate(problem, solution)
             : new NotEstimable(
-                NotEstimableKind.DidNotConverge, problem.Failures, "The non-parametric estimate did not settle within the iteration limit.");
+                NotEstimableKind.DidNotConverge, problem.Failures, "The non-parametric estimate did not settle within the bound on its work.");
     }
 
     /// <summary>

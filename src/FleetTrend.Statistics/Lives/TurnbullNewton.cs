@@ -8,10 +8,14 @@ internal sealed class TurnbullNewton
 {
     private const double Ridge = 1e-9;
 
+    /// <summary>Sum of squared row lengths up to which the Cholesky factor is the quicker way: about a tenth of a second.</summary>
+    private const double FactorMax = 2e8;
+
     private readonly int[] free;
     private readonly double[] gradient;
     private readonly int[] start; // first column of each row's envelope
-    private readonly double[][] rows; // lower triangle, rows[k][c - start[k]]
+    private readonly double[][] rows = []; // lower triangle, rows[k][c - start[k]]
+    private readonly TurnbullConjugateGradient? conjugate; // in place of the factor, where that would take too long
 
     internal TurnbullNewton(TurnbullProblem problem, double[] cumulative, double[] gradient, int[] free)
     {
@@ -25,6 +29,13 @@ internal sealed class TurnbullNewton
         {
             var (a, b) = (before[first[i]] - 1, before[end[i]] - 1);
             if (a >= 0 && b > a) start[b] = Math.Min(start[b], a);
+        }
+
+        for (var k = 0; k < free.Length; k++) Work += (double)(k - start[k] + 1) * (k - start[k] + 1);
+        if (Work > FactorMax)
+        {
+            conjugate = new TurnbullConjugateGradient(problem, cumulative, free.Length, before);
+            return;
         }
 
         rows = new double[free.Length][];
@@ -42,9 +53,19 @@ internal sealed class TurnbullNewton
         }
     }
 
+    /// <summary>Multiplications that the direction takes, about.</summary>
+    internal double Work { get; private set; }
+
     /// <summary>The change of each free step.</summary>
     internal double[] Direction()
     {
+        if (conjugate is not null)
+        {
+            var direction = conjugate.Direction(Array.ConvertAll(free, j => gradient[j]));
+            Work = conjugate.Work;
+            return direction;
+        }
+
         Factor();
         var n = free.Length;
         var solution = new double[n];

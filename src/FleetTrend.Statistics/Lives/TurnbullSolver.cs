@@ -18,12 +18,16 @@ internal sealed class TurnbullSolver
 
     private const int NewtonStepsMax = 400;
 
+    /// <summary>Multiplications after which it stops, whatever it has reached: about half a minute.</summary>
+    private const double WorkMax = 3e10;
+
     private readonly TurnbullProblem problem;
     private readonly int m;
     private readonly double[] gradient;
     private readonly double[] cumulative;
     private readonly double total;
     private double[] steps;
+    private double work;
 
     private TurnbullSolver(TurnbullProblem problem)
     {
@@ -42,12 +46,12 @@ internal sealed class TurnbullSolver
         Array.Fill(steps, 1.0 / Math.Max(1, m));
         for (var i = 0; i < WarmUpSteps; i++) StepByExpectation();
         Prune();
-        if (steps.Count(x => x > 0) > SupportAtStart) steps = TurnbullThinning.Thin(problem, steps, SupportAtStart);
+        if (steps.Count(x => x > 0) > SupportAtStart && ExactAges() <= SupportAtStart) steps = TurnbullThinning.Thin(problem, steps, SupportAtStart);
         var iterations = WarmUpSteps;
         var stalls = 0;
         var value = Evaluate(steps);
         var gap = Gap();
-        while (iterations < NewtonStepsMax && gap > 1e-13 * total && stalls < 3)
+        while (iterations < NewtonStepsMax && work < WorkMax && gap > 1e-13 * total && stalls < 3)
         {
             iterations++;
             var next = StepProjected(value) ?? StepInside(value);
@@ -61,6 +65,7 @@ internal sealed class TurnbullSolver
             }
             else
             {
+                // Nothing along Newton's direction gains: EM cannot lose.
                 for (var i = 0; i < 5; i++) StepByExpectation();
                 value = Evaluate(steps);
                 gap = Gap();
@@ -156,7 +161,7 @@ internal sealed class TurnbullSolver
     private double? StepProjected(double value)
     {
         var free = FreeSteps();
-        return Search(value, free, new TurnbullNewton(problem, cumulative, gradient, free).Direction(), 1, halvingsMax: 20);
+        return Search(value, free, Direction(free), 1, halvingsMax: 20);
     }
 
     /// <summary>
@@ -167,7 +172,7 @@ internal sealed class TurnbullSolver
         var free = FreeSteps();
         while (true)
         {
-            var direction = new TurnbullNewton(problem, cumulative, gradient, free).Direction();
+            var direction = Direction(free);
             int[] kept = [.. free.Where((j, k) => steps[j] > 0 || direction[k] > 0)];
             if (kept.Length == free.Length)
             {
@@ -175,8 +180,25 @@ internal sealed class TurnbullSolver
                 return Search(value, free, direction, Math.Min(1, reach), halvingsMax: 60);
             }
 
+            if (work > WorkMax) return null;
             free = kept;
         }
+    }
+
+    private double[] Direction(int[] free)
+    {
+        var newton = new TurnbullNewton(problem, cumulative, gradient, free);
+        var direction = newton.Direction();
+        work += newton.Work;
+        return direction;
+    }
+
+    /// <summary>Candidates in which some life must have failed: they keep their mass, so that the support cannot be thinned to fewer.</summary>
+    private int ExactAges()
+    {
+        var count = 0;
+        for (var i = 0; i < problem.First.Length; i++) count += problem.End[i] == problem.First[i] + 1 ? 1 : 0;
+        return count;
     }
 
     /// <summary>The first of the sizes full, full/2, full/4 ... that gains enough along a direction, projected on x >= 0.</summary>
