@@ -63,6 +63,9 @@ public static class Reasons
     /// <summary>A message is larger than a call takes.</summary>
     public static readonly Reason MessageTooLarge = new("MESSAGE_TOO_LARGE", Code.ResourceExhausted, "Send fewer records per call. Repeating the same call does not help.");
 
+    /// <summary>A record is larger than any honest one.</summary>
+    public static readonly Reason RecordTooLarge = new("RECORD_TOO_LARGE", Code.InvalidArgument, "Shorten its texts or lists; fields that the contract does not have count too.");
+
     /// <summary>The bytes are no message of the call.</summary>
     public static readonly Reason MessageMalformed = new("MESSAGE_MALFORMED", Code.InvalidArgument, "Encode the message with code made from these protos.");
 

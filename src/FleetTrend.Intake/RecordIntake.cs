@@ -29,8 +29,13 @@ public sealed class RecordIntake(
     /// <summary>Most records of one call.</summary>
     public const int MaxRecords = 1_000;
 
+    /// <summary>Most bytes of one record: several times what the rules of its fields leave room for.</summary>
+    public const int MaxRecordBytes = 256 * 1024;
+
     private static readonly MessageParser<Wire.Record> KnownFields = Wire.Record.Parser.WithDiscardUnknownFields(true);
     private static readonly Dictionary<SourceCode, CodeMeaning> NoCodes = [];
+
+    private readonly RecentAircraft _recent = new(fleet, clock);
 
     // Neither a source nor a type group ever goes away or changes its layout: what was seen once stays true.
     private volatile IReadOnlySet<string> _sources = new HashSet<string>(StringComparer.Ordinal);
@@ -67,13 +72,17 @@ public sealed class RecordIntake(
             return batch.Outcomes;
         var results = await writer.SaveAsync([.. batch.Good.Select(g => g.Record)], ct);
         var releases = false;
+        var changesAircraft = false;
         foreach (var ((place, record), result) in batch.Good.Zip(results))
         {
             batch.Outcomes[place] = Outcomes.Of(batch.Records[place], result, batch.Waiting.GetValueOrDefault(place));
             // A held record too: its aircraft may have been registered by another process just now.
+            changesAircraft |= result is SaveResult.Accepted && record.Content is Airframe or Retraction;
             releases |= result is SaveResult.Held || (result is SaveResult.Accepted && record.Content is Airframe);
         }
 
+        if (changesAircraft)
+            _recent.Forget();
         if (releases)
             release.Set();
         return batch.Outcomes;
@@ -108,10 +117,21 @@ public sealed class RecordIntake(
         IReadOnlyList<Wire.Record> records, PushTerms terms, CheckedAircraft? aircraft, CancellationToken ct)
     {
         ArgumentOutOfRangeException.ThrowIfGreaterThan(records.Count, MaxRecords, nameof(records));
-        var known = await ReadKnownAsync(records, terms.OwnSource, ct);
-        foreach (var airframe in aircraft?.Airframes ?? [])
-            known.Add(airframe);
+        var parsed = Parse(records, terms, await ReadKnownAsync(records, terms.OwnSource, aircraft, anew: false, ct));
+
+        // Another process may have given the aircraft another layout a moment ago.
+        if (parsed.Refused.Any(r => r.Record.Refusals.Any(x => x.Reason == Reasons.LocationNotInLayout)))
+            parsed = Parse(records, terms, await ReadKnownAsync(records, terms.OwnSource, aircraft, anew: true, ct));
         var outcomes = new Wire.RecordOutcome[records.Count];
+        await RefuseAsync(records, parsed.Refused, outcomes, ct);
+        return new ParsedRecords(records, parsed.Good, parsed.Waiting, outcomes);
+    }
+
+    private static (
+        List<(int Place, NewRecord Record)> Good,
+        List<(int Place, ParsedRecord Record)> Refused,
+        Dictionary<int, IReadOnlyList<Refusal>> Waiting) Parse(IReadOnlyList<Wire.Record> records, PushTerms terms, KnownFleet known)
+    {
         var good = new List<(int Place, NewRecord Record)>(records.Count);
         var refused = new List<(int Place, ParsedRecord Record)>();
         var waiting = new Dictionary<int, IReadOnlyList<Refusal>>();
@@ -131,8 +151,7 @@ public sealed class RecordIntake(
                 known.Add(airframe);
         }
 
-        await RefuseAsync(records, refused, outcomes, ct);
-        return new ParsedRecords(records, good, waiting, outcomes);
+        return (good, refused, waiting);
     }
 
     /// <summary>True where nothing is wrong with a record but that something it refers to is not there yet.</summary>
@@ -167,7 +186,8 @@ public sealed class RecordIntake(
         reason.Code == Google.Rpc.Code.FailedPrecondition
         || reason == Reasons.ConditionNotAtKind || reason == Reasons.FieldNotAllowed || reason == Reasons.DuplicateLine; // as codes are read
 
-    private async Task<KnownFleet> ReadKnownAsync(IReadOnlyList<Wire.Record> records, string? ownSource, CancellationToken ct)
+    private async Task<KnownFleet> ReadKnownAsync(
+        IReadOnlyList<Wire.Record> records, string? ownSource, CheckedAircraft? counted, bool anew, CancellationToken ct)
     {
         if (records.Any(r => r.Key is { } key && !_sources.Contains(key.Source)))
             _sources = await sources.ReadNamesAsync(ct);
@@ -192,10 +212,10 @@ public sealed class RecordIntake(
         };
         string[] registrations = [.. records.Select(RegistrationOf).Where(r => Patterns.Registration.IsMatch(r))
             .Select(r => r.ToUpperInvariant()).Distinct(StringComparer.Ordinal)];
-        if (registrations.Length == 0)
-            return known;
-        foreach (var aircraft in (await fleet.ReadAsync(registrations, ct)).Values)
+        foreach (var aircraft in await _recent.ReadAsync(registrations, anew, ct))
             known.Add(aircraft.Registration, aircraft.Locations);
+        foreach (var airframe in counted?.Airframes ?? [])
+            known.Add(airframe);
         return known;
     }
 

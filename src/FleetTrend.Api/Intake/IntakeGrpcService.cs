@@ -60,7 +60,7 @@ internal sealed class IntakeGrpcService(
     {
         // A stream can last for hours; a server that stops does not wait for it.
         using var ending = CancellationTokenSource.CreateLinkedTokenSource(context.CancellationToken, lifetime.ApplicationStopping);
-        var stream = new RecordStream(intake, OwnSource(context), LogRefused);
+        using var stream = new RecordStream(intake, OwnSource(context), LogRefused);
         try
         {
             await stream.RunAsync(requestStream, responseStream, ending.Token);

@@ -11,6 +11,7 @@ namespace FleetTrend.Api.Intake;
 /// acknowledged once its transaction has committed. Reading pauses while <see cref="MostWaiting"/> wait, and HTTP/2 makes the sender pause.
 /// </summary>
 internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<IReadOnlyList<RecordOutcome>, int> onOutcomes)
+    : IDisposable
 {
     /// <summary>Records read and not yet taken up.</summary>
     public const int MostWaiting = 2_000;
@@ -20,10 +21,15 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
 
     private static readonly WriteOptions Buffered = new(WriteFlags.BufferHint);
 
+    private static readonly Task<IReadOnlyList<RecordOutcome>> NothingStored = Task.FromResult<IReadOnlyList<RecordOutcome>>([]);
+
     private readonly Channel<StreamRecordsRequest> _waiting = Channel.CreateBounded<StreamRecordsRequest>(
         new BoundedChannelOptions(MostWaiting) { SingleReader = true, SingleWriter = true });
 
     private readonly CheckedAircraft _checked = new();
+
+    // Two thousand records of the largest message would be more memory than a server has: of those too large one waits at a time.
+    private readonly SemaphoreSlim _roomForTooLarge = new(1);
 
     /// <summary>Records acknowledged so far, refused ones included.</summary>
     public long Acknowledged { get; private set; }
@@ -46,12 +52,20 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
         }
     }
 
+    /// <inheritdoc/>
+    public void Dispose() => _roomForTooLarge.Dispose();
+
     private async Task ReadAsync(IAsyncStreamReader<StreamRecordsRequest> requests, CancellationToken ct)
     {
         try
         {
             while (await requests.MoveNext(ct))
+            {
+                if (IsTooLarge(requests.Current))
+                    await _roomForTooLarge.WaitAsync(ct);
                 await _waiting.Writer.WriteAsync(requests.Current, ct);
+            }
+
             _waiting.Writer.Complete();
         }
         catch (Exception broken) // it surfaces where the channel is read, after what was read before
@@ -62,7 +76,12 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
 
     private async Task WriteAsync(IServerStreamWriter<StreamRecordsResponse> responses, CancellationToken ct)
     {
-        var storing = Task.CompletedTask;
+        // One batch is parsed while two are stored: the database computes for one while the disk is waited for with the other. Records of
+        // both with one key meet in its unique index, as those of two senders do. Acknowledgements come in the order sent.
+        var storingBefore = NothingStored;
+        var storing = NothingStored;
+        var acknowledgingBefore = Task.CompletedTask;
+        var acknowledging = Task.CompletedTask;
         var mustWait = false;
         try
         {
@@ -71,12 +90,15 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
                 var together = TakeTogether();
                 IReadOnlyList<Record> records = [.. together.Select(r => r.Record ?? new Record())];
                 var terms = new PushTerms(ownSource, together[0].HoldUnregistered ? UnregisteredAircraft.Hold : UnregisteredAircraft.Refuse);
-                if (mustWait)
-                    await storing;
+                if (mustWait || together[0].ValidateOnly)
+                    await Task.WhenAll(storingBefore, storing);
                 var parsed = together[0].ValidateOnly ? null : await intake.ParseAsync(records, terms, ct);
-                await storing;
-                var outcomes = parsed is null ? intake.CheckAsync(records, terms, _checked, ct) : intake.StoreAsync(parsed, ct);
-                storing = AcknowledgeAsync(together, outcomes, responses, ct);
+                await storingBefore;
+                await acknowledgingBefore;
+                storingBefore = storing;
+                storing = parsed is null ? intake.CheckAsync(records, terms, _checked, ct) : intake.StoreAsync(parsed, ct);
+                acknowledgingBefore = acknowledging;
+                acknowledging = AcknowledgeAsync(acknowledgingBefore, together, storing, responses, ct);
 
                 // An aircraft counts for the records after it once it is stored.
                 mustWait = records.Any(r => r.Aircraft is not null);
@@ -84,10 +106,11 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
         }
         finally
         {
-            await storing.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+            // Whatever broke the stream, nothing of it goes on behind its back.
+            await Task.WhenAll(storingBefore, storing, acknowledging).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         }
 
-        await storing;
+        await acknowledging;
     }
 
     private List<StreamRecordsRequest> TakeTogether()
@@ -103,11 +126,13 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
         one.ValidateOnly == other.ValidateOnly && one.HoldUnregistered == other.HoldUnregistered;
 
     private async Task AcknowledgeAsync(
+        Task before,
         List<StreamRecordsRequest> together,
         Task<IReadOnlyList<RecordOutcome>> storing,
         IServerStreamWriter<StreamRecordsResponse> responses,
         CancellationToken ct)
     {
+        await before;
         var outcomes = await storing;
         onOutcomes(outcomes);
         for (var i = 0; i < outcomes.Count; i++)
@@ -117,5 +142,10 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
             await responses.WriteAsync(new StreamRecordsResponse { Sequence = together[i].Sequence, Outcome = outcomes[i] }, ct);
             Acknowledged++;
         }
+
+        if (together.Any(IsTooLarge))
+            _roomForTooLarge.Release();
     }
+
+    private static bool IsTooLarge(StreamRecordsRequest request) => request.CalculateSize() > RecordIntake.MaxRecordBytes;
 }

@@ -23,6 +23,9 @@ internal static class LocalCluster
         fsync = on
         synchronous_commit = on
         full_page_writes = on
+        shared_buffers = '256MB'
+        max_wal_size = '4GB'
+        checkpoint_timeout = '15min'
         timezone = 'UTC'
         log_timezone = 'UTC'
 

@@ -17,6 +17,13 @@ internal static class RecordRules
     {
         var reader = new FieldReader(known.Today);
         record ??= new Wire.Record();
+        var bytes = record.CalculateSize();
+        if (bytes > RecordIntake.MaxRecordBytes)
+        {
+            reader.Refuse("", bytes.ToString(CultureInfo.InvariantCulture), Reasons.RecordTooLarge, "up to 262,144 bytes per record.");
+            return new ParsedRecord(new RecordKey("", "", 1), null, reader.Refusals);
+        }
+
         var key = ReadKey(record.Key, reader, known);
         object? content = record.ContentCase switch
         {

@@ -56,6 +56,20 @@ public sealed class StreamTests(PostgresFixture postgres, ITestOutputHelper outp
     }
 
     [Fact]
+    public async Task Records_too_large_are_refused_one_by_one_and_the_others_are_stored()
+    {
+        var large = ShopCards.Finding("card large");
+        large.Finding.Note = new string('x', 300_000);
+        var acknowledged = await StreamAsync(
+            [ShopCards.Aircraft("ZZ-A01"), large, ShopCards.Finding("card 1"), large, large, ShopCards.Finding("card 2")]);
+
+        Assert.Equal(
+            ["", "RECORD_TOO_LARGE", "", "RECORD_TOO_LARGE", "RECORD_TOO_LARGE", ""],
+            acknowledged.Select(a => a.Outcome.Error?.GetDetail<ErrorInfo>()?.Reason ?? ""));
+        Assert.Equal(2, await CountAsync("findings"));
+    }
+
+    [Fact]
     public async Task A_record_is_acknowledged_while_the_stream_stays_open()
     {
         using var patience = new CancellationTokenSource(Patience);
