@@ -111,11 +111,14 @@ internal sealed class PowerLawLikelihood
         }
     }
 
+    /// <summary>
+    /// Slope of the profile. The data and the mean counts each hold events over exponent, which cancel: both are taken without it, so that
+    /// the slope keeps its digits near an exponent of zero.
+    /// </summary>
     private double Slope(double exponent)
     {
         var (sum, slope) = Power(exponent);
-        var data = IsCounted ? CountedSlope(exponent) : Events / exponent + sumLog;
-        return data - Events * (slope / sum);
+        return (IsCounted ? CountedSlope(exponent) : sumLog) - Events * (slope / sum);
     }
 
     private double CountedSlope(double exponent)
@@ -124,7 +127,7 @@ internal sealed class PowerLawLikelihood
         foreach (var (start, stop, events) in counted)
         {
             if (events > 0)
-                sum += events * LogSlope(start, stop, exponent);
+                sum += events * LogSlopeExcess(start, stop, exponent);
         }
         return sum;
     }
@@ -136,7 +139,7 @@ internal sealed class PowerLawLikelihood
         {
             var difference = Difference(start, stop, exponent);
             sum += difference;
-            slope += difference == 0 ? 0 : difference * LogSlope(start, stop, exponent);
+            slope += difference == 0 ? 0 : difference * LogSlopeExcess(start, stop, exponent);
         }
         return (sum, slope);
     }
@@ -146,14 +149,18 @@ internal sealed class PowerLawLikelihood
             ? -Math.Exp(exponent * logStop) * Accurate.ExpMinusOne(exponent * (logStart - logStop))
             : Math.Exp(exponent * logStop);
 
-    /// <summary>Derivative by the exponent of the logarithm of stop^b - start^b.</summary>
-    private static double LogSlope(double logStart, double logStop, double exponent)
+    /// <summary>Derivative by the exponent b of the logarithm of stop^b - start^b, less 1/b.</summary>
+    private static double LogSlopeExcess(double logStart, double logStop, double exponent)
     {
         if (!double.IsFinite(logStart))
-            return logStop;
-        // With w = log stop - log start: log stop + w / (exp(b w) - 1).
+            return logStop - 1 / exponent;
+        // With w = log stop - log start: log stop + w / (exp(b w) - 1) - 1 / b, which near b w = 0 is a series.
         var width = logStop - logStart;
-        return logStop + width / Accurate.ExpMinusOne(exponent * width);
+        var x = exponent * width;
+        var rest = x < 0.01
+            ? -0.5 + x * (1.0 / 12 - x * x / 720)
+            : 1 / Accurate.ExpMinusOne(x) - 1 / x;
+        return logStop + width * rest;
     }
 
     /// <summary>Root between two exponents, on a logarithmic scale.</summary>

@@ -47,8 +47,14 @@ public sealed record PowerLawProcess
     /// </summary>
     public required Outcome<double> ExponentUnbiased { get; init; }
 
-    /// <summary>Age by which a unit expects one event, hours.</summary>
-    public required double Scale { get; init; }
+    /// <summary>
+    /// Age by which a unit expects one event, hours. With an exponent near zero it may be too small or too large for a number (0 or
+    /// infinite, few digits just before): <see cref="LogScale"/> never is.
+    /// </summary>
+    public double Scale => Math.Exp(LogScale);
+
+    /// <summary>Natural logarithm of <see cref="Scale"/>.</summary>
+    public required double LogScale { get; init; }
 
     /// <summary>Interval of the scale, from the observed information on the logarithm.</summary>
     public required Interval ScaleInterval { get; init; }
@@ -63,11 +69,11 @@ public sealed record PowerLawProcess
     public double ConstantRatePValue => SpecialTail(LikelihoodRatio);
 
     /// <summary>Factor lambda of the mean count lambda · t^exponent, hours to the power of minus the exponent.</summary>
-    public double Lambda => Math.Pow(Scale, -Exponent);
+    public double Lambda => Math.Exp(-Exponent * LogScale);
 
     /// <summary>Expected events of one unit from age zero to an age.</summary>
     /// <param name="age">Age, hours.</param>
-    public double MeanCount(double age) => Math.Pow(age / Scale, Exponent);
+    public double MeanCount(double age) => Math.Exp(Exponent * (Math.Log(age) - LogScale));
 
     /// <summary>Expected events per hour at an age.</summary>
     /// <param name="age">Age, hours, above zero.</param>
@@ -149,7 +155,7 @@ public sealed record PowerLawProcess
             ExponentStandardError = 1 / Math.Sqrt(ProfileInformation(likelihood, exponent)),
             ExponentUnbiased = new NotEstimable(
                 NotEstimableKind.NoInformation, likelihood.Events, "No bias correction is defined for counts between looks."),
-            Scale = Math.Exp(logScale),
+            LogScale = logScale,
             ScaleInterval = new Interval(Math.Exp(logScale - margin), Math.Exp(logScale + margin), confidence),
             LogLikelihood = maximum,
             LikelihoodRatio = Math.Max(0, 2 * (maximum - likelihood.Profile(1))),
