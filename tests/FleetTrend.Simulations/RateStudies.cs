@@ -10,15 +10,27 @@ internal static class RateStudies
     private const string Discrete =
         "exact limits hold at every mean, so for few events they hold more often than stated: counts come in steps; the mid-p interval is the nearer one";
 
+    private const string AllAlike =
+        "all alike: every true ratio is one, in the middle of what shrinkage expects, so it is held more often than stated; no better one is known";
+
+    private const string LawTakenAsKnown =
+        "the law is itself estimated, and on the boundary there is no interval at all; the law integrated over, uniform shrinkage, is the better one";
+
     private const string SmallSpread =
-        "a spread so small that it is hard to tell from none pulls ratios towards one; with 100 sets the error of this row is about 1 point";
+        "a spread so small that it is hard to tell from none pulls ratios towards one; the law integrated over, uniform shrinkage, is the better one";
+
+    private const string FewAircraft =
+        "few aircraft that differ little: the prior allows for more difference than there is, so it holds more often than stated; half-Cauchy is the nearer one";
 
     public static IEnumerable<Study> All =>
     [
         .. new[] { 2.0, 8, 30, 200 }.SelectMany(mean => new[] { Rate(mean, isExact: true), Rate(mean, isExact: false) }),
         .. new[] { 5.0, 40 }.Select(Ratio),
         .. new[] { 12, 30, 60 }.SelectMany(units => new[] { 3.0, 10, double.PositiveInfinity }
-            .SelectMany(shape => new[] { Posterior(units, shape, isIntegrated: true), Posterior(units, shape, isIntegrated: false) })),
+            .SelectMany(shape => new[]
+            {
+                Posterior(units, shape, RatePrior.UniformShrinkage), Posterior(units, shape, RatePrior.Weak), Posterior(units, shape, null),
+            })),
     ];
 
     private static Study Rate(double mean, bool isExact) => new()
@@ -26,7 +38,7 @@ internal static class RateStudies
         Quantity = "rate",
         Setting = $"{mean} events expected in 1,000 h, the mean itself varied by a fifth either way",
         Method = isExact ? "exact (Garwood)" : "mid-p",
-        Reason = isExact && mean < 100 ? Discrete : !isExact && mean < 5 ? "a handful of counts: near 95 percent on average over means, not at each" : null,
+        Reason = isExact && mean < 100 ? Discrete : !isExact && mean < 5 ? "a handful of counts: near 95 percent on average over means, not at each; no better one is known that holds at every mean as the exact one does" : null,
         Draw = random =>
         {
             var truth = mean * Draws.Between(random, 0.8, 1.2);
@@ -40,22 +52,24 @@ internal static class RateStudies
         Quantity = "rate ratio",
         Setting = $"{mean} against {2 * mean} events expected, true ratio 1.5",
         Method = "exact conditional",
-        Reason = "conditional and exact: more often right than stated, as for a single rate",
+        Reason = "conditional and exact: more often right than stated, as for a single rate; where few events make it wide, events must be waited for",
         Draw = random => RateRatio.Estimate(Draws.Count(random, 1.5 * mean), 1, Draws.Count(random, 2 * mean), 2).TryGetValue(out var ratio)
             ? [(ratio.Interval, 1.5)]
             : [],
     };
 
-    /// <summary>Expected events from 1 to 12 per unit; truth is each unit's own rate over the mean.</summary>
-    private static Study Posterior(int units, double shape, bool isIntegrated) => new()
+    /// <summary>Expected events from 1 to 12 per unit; truth is each unit's own rate over the mean. Without a prior the law is the fitted one.</summary>
+    private static Study Posterior(int units, double shape, RatePrior? prior) => new()
     {
         Quantity = "posterior ratio",
         Setting = $"{units} aircraft, 1 to 12 events expected each, " + (double.IsInfinity(shape) ? "all alike" : $"frailty shape {shape}"),
-        Method = isIntegrated ? "law of rates integrated over" : "law of rates taken as known",
-        Share = isIntegrated ? 0.1 : 1,
-        Reason = double.IsInfinity(shape)
-            ? "all alike: every true ratio is one, in the middle of what shrinkage expects, so it is held more often than stated"
-            : isIntegrated ? (shape > 3 ? SmallSpread : null) : "the law is itself estimated, and on the boundary there is no interval at all; integrate over it instead",
+        Method = prior is null ? "law of rates taken as known"
+            : "law of rates integrated over, " + (prior == RatePrior.Weak ? "half-Cauchy" : "uniform shrinkage"),
+        Share = prior is null ? 1 : 0.4,
+        Reason = double.IsInfinity(shape) ? AllAlike
+            : prior is null ? LawTakenAsKnown
+            : prior == RatePrior.Weak ? SmallSpread
+            : FewAircraft,
         Draw = random =>
         {
             var (counts, truth) = (new CountExposure[units], new double[units]);
@@ -65,12 +79,12 @@ internal static class RateStudies
                 truth[i] = Draws.Frailty(random, shape);
                 counts[i] = new CountExposure(Draws.Count(random, truth[i] * expected), expected);
             }
-            return isIntegrated ? Integrated(counts, truth) : PlugIn(counts, truth);
+            return prior is null ? PlugIn(counts, truth) : Integrated(counts, truth, prior);
         },
     };
 
-    private static IEnumerable<(Interval, double)> Integrated(CountExposure[] counts, double[] truth) =>
-        HierarchicalRates.Estimate(counts).TryGetValue(out var rates)
+    private static IEnumerable<(Interval, double)> Integrated(CountExposure[] counts, double[] truth, RatePrior prior) =>
+        HierarchicalRates.Estimate(counts, prior: prior).TryGetValue(out var rates)
             ? rates.Units.Select((u, i) => (u.RatioInterval, truth[i]))
             : [];
 

@@ -1,3 +1,4 @@
+using FleetTrend.Reports.Fonts;
 using ScottPlot;
 
 namespace FleetTrend.Cli.Analysis;
@@ -8,7 +9,9 @@ internal static class AnalysisPlot
     /// <summary>An empty plot with words.</summary>
     public static Plot New(string title, string x, string y)
     {
+        ShippedFonts.Ensure();
         var plot = new Plot();
+        plot.Font.Set(ShippedFonts.Family);
         plot.Title(title);
         plot.XLabel(x);
         plot.YLabel(y);

@@ -73,7 +73,8 @@ internal sealed class RateResult : IAnalysisResult
             yield return line;
         yield return new Text(
             "Limits: exact Poisson (Garwood 1936). p: chance of so many events or more at the others' rate, exact given the total; "
-            + "q: false discovery rate over the units (Benjamini and Hochberg 1995).");
+            + "q: false discovery rate over the units (Benjamini and Hochberg 1995). Shrunk: mean given the law between units, where one is fitted; "
+            + $"its limits average over laws (George, Makov and Smith 1993; {RatePrior.UniformShrinkage.Description}).");
         yield return new Text(Words.Caution);
     }
 
@@ -90,7 +91,7 @@ internal sealed class RateResult : IAnalysisResult
         }
         AnalysisPlot.Labels(plot, [.. known.Select(u => u.Unit)]);
         if (Pooled is { } pooled)
-            plot.Add.VerticalLine(pooled.Rate, 1, Colors.Gray, LinePattern.Dashed);
+            plot.Add.VerticalLine(pooled.Rate, 1, Colors.Gray);
         return plot;
     }
 
@@ -115,20 +116,21 @@ internal sealed class RateResult : IAnalysisResult
     }
 
     /// <summary>
-    /// With the fitted law where there is one; on the boundary, where that law is a point, with the law's uncertainty carried
-    /// through, so that an interval never has no width.
+    /// The mean is that of the fitted law where there is one. Its limits average over laws, since those of the fitted law taken as known
+    /// hold too seldom (COVERAGE.md of the statistics library); on the boundary, where the fitted law is a point, so does the mean.
     /// </summary>
     private (double Rate, Interval Interval)[]? Shrunk(CountExposure[] pairs, Outcome<GammaPoissonFit> law)
     {
         if (!law.TryGetValue(out var fit))
             return null;
+        var units = HierarchicalRates.Estimate(pairs, confidence, RatePrior.UniformShrinkage).Value.Units;
         if (!fit.NoExtraVariation)
-            return Array.ConvertAll(pairs, p => (fit.Posterior(p, confidence).Value.Mean, fit.Posterior(p, confidence).Value.Interval));
+            return [.. units.Select((u, i) => (fit.Posterior(pairs[i], confidence).Value.Mean, u.RateInterval))];
         Notes.Add(new AnalysisNote(
             "prior", nameof(NotEstimableKind.OnBoundary),
             "The units' counts vary no more than chance: no law of rates is fitted; shrunk rates average over laws ("
-            + RatePrior.Weak.Description + ")."));
-        return [.. HierarchicalRates.Estimate(pairs, confidence).Value.Units.Select(u => (u.Rate, u.RateInterval))];
+            + RatePrior.UniformShrinkage.Description + ")."));
+        return [.. units.Select(u => (u.Rate, u.RateInterval))];
     }
 
     private T? Missing<T>(string about, NotEstimable reason)

@@ -4,7 +4,7 @@ using SkiaSharp;
 namespace FleetTrend.Reports.Fonts;
 
 /// <summary>DejaVu Sans from this assembly's resources, so that a plot looks the same on every machine.</summary>
-internal sealed class ShippedFonts : IFontResolver
+public sealed class ShippedFonts : IFontResolver
 {
     /// <summary>Family name under which plots ask for it.</summary>
     public const string Family = "DejaVu Sans";
