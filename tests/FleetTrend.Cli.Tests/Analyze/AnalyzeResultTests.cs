@@ -149,6 +149,9 @@ public sealed class AnalyzeResultTests
         Assert.Contains(word, output, StringComparison.Ordinal);
         Assert.Contains("return no aircraft to service", output.ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.StartsWith("<?xml", File.ReadAllText(file.Beside("plot.svg")), StringComparison.Ordinal);
+
+        // The font that comes with the program, whatever the machine has.
+        Assert.Contains("font-family=\"DejaVu Sans\"", File.ReadAllText(file.Beside("plot.svg")), StringComparison.Ordinal);
     }
 
     private static string ValveSeats()

@@ -52,6 +52,16 @@ public sealed class HierarchicalRatesTests
         static double Width(Interval interval) => Math.Log(interval.Upper / interval.Lower);
     }
 
+    [Fact] // By hand: under uniform shrinkage the share shape/(1 + shape) is uniform, so that its density in the shape is (1 + shape)^-2.
+    public void Uniform_shrinkage_is_uniform()
+    {
+        foreach (var shape in (double[])[0.01, 0.5, 3, 200])
+        {
+            var onLogs = RatePrior.UniformShrinkage.OnLogs(2, shape) - RatePrior.UniformShrinkage.OnLogs(5, 1);
+            Assert.Equal(shape / Math.Pow(1 + shape, 2) / (1 / 4.0), Math.Exp(onLogs), 1e-12);
+        }
+    }
+
     [Fact] // On the boundary ratios stay near one, with an interval that still has width.
     public void Even_counts_give_ratios_near_one_with_width()
     {
