@@ -27,10 +27,12 @@ public sealed record GammaMoments(double Mean, double Variance)
     public static Outcome<GammaMoments> Estimate(IReadOnlyList<CountExposure> units) =>
         EqualRatesTest.Test(units).Then<GammaMoments>(test =>
         {
-            var observed = units.Where(u => u.Exposure > 0).ToList();
-            var total = observed.Sum(u => u.Exposure);
+            // T - sum of t²/T as sum of t (T - t)/T: where one unit has nearly all the exposure, the difference itself has no digits left.
+            var observed = units.Select(u => u.Exposure).Where(t => t > 0).OrderDescending().ToList();
+            var others = observed.Skip(1).Sum();
+            var total = observed[0] + others;
             var spread = test.PooledRate * (test.ChiSquare - test.DegreesOfFreedom);
-            var weight = total - observed.Sum(u => u.Exposure * u.Exposure) / total;
+            var weight = observed[0] * others / total + observed.Skip(1).Sum(t => t * (total - t) / total);
             return spread > 0
                 ? new GammaMoments(test.PooledRate, spread / weight)
                 : new NotEstimable(NotEstimableKind.OnBoundary, test.Events, "Rates spread no more than chance alone would spread them.");
