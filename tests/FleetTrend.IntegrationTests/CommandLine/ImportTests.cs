@@ -126,7 +126,9 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         File.Copy(_folder.Of("assignments.csv"), later.Of("assignments.csv"));
         Assert.Equal(0, (await ImportAsync(later.Path)).Code);
         var (_, again, _) = await ImportAsync(first.Path, s => s with { Hold = true });
-        Assert.Equal((0, 13), (Total(again, "held"), Total(again, "unchanged")));
+
+        // Whether the server has let a record in by now or this import does, no record waits and none is refused.
+        Assert.Equal((0, 13), (Total(again, "held"), Total(again, "unchanged") + Total(again, "accepted")));
     }
 
     [Fact]
