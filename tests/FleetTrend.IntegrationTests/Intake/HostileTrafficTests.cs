@@ -116,6 +116,8 @@ public sealed class HostileTrafficTests(PostgresFixture postgres)
             using var answer = await server.Http.SendAsync(request);
             var body = await answer.Content.ReadAsStringAsync();
             Assert.True((int)answer.StatusCode < 500, $"{number} {request.Method} {request.RequestUri}: {(int)answer.StatusCode} {body}");
+            if (answer.StatusCode == HttpStatusCode.BadRequest && body.Length > 0)
+                AssertStatus(JsonDocument.Parse(body).RootElement, $"{number} {request.RequestUri}: {body}");
             if (answer.StatusCode is HttpStatusCode.Conflict or HttpStatusCode.TooManyRequests or HttpStatusCode.Forbidden)
                 Assert.Contains(JsonDocument.Parse(body).RootElement.GetProperty("details")[0].GetProperty("reason").GetString()!, Documented);
         });
@@ -199,6 +201,15 @@ public sealed class HostileTrafficTests(PostgresFixture postgres)
 
     private static async Task InParallelAsync(int count, Func<int, Task> send) =>
         await Parallel.ForEachAsync(Enumerable.Range(0, count), new ParallelOptions { MaxDegreeOfParallelism = Senders }, async (i, _) => await send(i));
+
+    /// <summary>A status of the standard error model; without details only where the body was no JSON of the call.</summary>
+    private static void AssertStatus(JsonElement status, string shown)
+    {
+        Assert.True(status.GetProperty("code").GetInt32() is (int)StatusCode.InvalidArgument or (int)StatusCode.FailedPrecondition, shown);
+        Assert.NotEqual("", status.GetProperty("message").GetString());
+        if (status.TryGetProperty("details", out var details) && details.GetArrayLength() > 0)
+            Assert.True(Documented.Contains(details[0].GetProperty("reason").GetString()!), shown);
+    }
 
     private static void AssertOutcome(RecordOutcome outcome)
     {
