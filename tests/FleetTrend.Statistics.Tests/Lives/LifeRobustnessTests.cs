@@ -61,7 +61,7 @@ public sealed class LifeRobustnessTests
             {
                 0 => Life.FailedAt(sorted[1]),
                 1 => Life.GoodAt(sorted[1], sorted[0]),
-                2 => Life.FailedBetween(sorted[1], sorted[2], sorted[0]),
+                2 when sorted[2] > sorted[0] => Life.FailedBetween(sorted[1], sorted[2], sorted[0]),
                 3 => Life.FailedBetween(0, sorted[2]),
                 _ => sorted[1] > sorted[0] ? Life.FailedAt(sorted[1], sorted[0]) : Life.GoodAt(sorted[1]),
             };
