@@ -38,7 +38,7 @@ internal sealed class ImportCommand : AsyncCommand<ImportCommand.Settings>
 
         /// <summary>Hold instead of refuse.</summary>
         [CommandOption("--hold")]
-        [Description("Have records of an aircraft that is not registered held until it is.")]
+        [Description("Have records of an aircraft, or of a location of it, that is not registered held until it is.")]
         public bool Hold { get; init; }
 
         /// <summary>Print JSON.</summary>
@@ -101,6 +101,7 @@ internal sealed class ImportCommand : AsyncCommand<ImportCommand.Settings>
             throw;
         }
 
+        rejects.Complete();
         var summary = ImportSummary.Of(settings, run, rejects);
         if (settings.Json)
             await output.WriteLineAsync(Analysis.JsonOutput.Of(summary));

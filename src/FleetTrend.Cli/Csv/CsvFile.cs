@@ -4,7 +4,8 @@ namespace FleetTrend.Cli.Csv;
 
 /// <summary>
 /// A comma-separated file with a header line, read line by line. Columns come in any order; one that is not known is refused,
-/// because a misspelt optional column would otherwise be left out in silence.
+/// because a misspelt optional column would otherwise be left out in silence. A line without any text is passed over: spreadsheets
+/// leave them behind.
 /// </summary>
 public static class CsvFile
 {
@@ -26,7 +27,11 @@ public static class CsvFile
             yield break;
         while (Try(file, problems, () => csv.Read() ? new CsvLine((int)csv.LineNumber, columns, csv.Current.ToArray()) : null) is { } line)
         {
-            if (line.Fields.Count > columns.Count)
+            if (line.Fields.All(string.IsNullOrWhiteSpace))
+                continue;
+            if (line.Fields.FirstOrDefault(field => field.Contains('\uFFFD', StringComparison.Ordinal)) is { } unreadable)
+                problems.Add(new CsvProblem(file, line.Number, "(line)", unreadable, "is no UTF-8: save the file as CSV in UTF-8"));
+            else if (line.Fields.Count > columns.Count)
                 problems.Add(new CsvProblem(file, line.Number, "(last)", line.Fields[^1], $"the line has {line.Fields.Count} fields, the header {columns.Count}"));
             else
                 yield return line;
@@ -61,12 +66,20 @@ public static class CsvFile
             return null;
         }
 
+        if (header is [var only] && only.AsSpan().ContainsAny(';', '\t'))
+        {
+            problems.Add(new CsvProblem(file, 1, "(line)", only, "the columns are not parted by commas: save the file as CSV with commas"));
+            return null;
+        }
+
         var columns = new Dictionary<string, int>(StringComparer.Ordinal);
         var before = problems.Count;
         for (var i = 0; i < header.Length; i++)
         {
             var name = header[i].Trim().TrimStart('\uFEFF');
-            if (!required.Contains(name, StringComparer.Ordinal) && !optional.Contains(name, StringComparer.Ordinal))
+            if (name.Length == 0)
+                problems.Add(new CsvProblem(file, 1, $"(number {i + 1})", "", "has no name: name the column, or take it away"));
+            else if (!required.Contains(name, StringComparer.Ordinal) && !optional.Contains(name, StringComparer.Ordinal))
                 problems.Add(new CsvProblem(file, 1, name, name, $"is no column of this file; known are {string.Join(',', required.Concat(optional))}"));
             else if (!columns.TryAdd(name, i))
                 problems.Add(new CsvProblem(file, 1, name, name, "the column appears twice"));

@@ -7,5 +7,8 @@ namespace FleetTrend.Cli.Csv;
 public sealed record CsvLine(int Number, IReadOnlyDictionary<string, int> Columns, IReadOnlyList<string> Fields)
 {
     /// <summary>The trimmed text of a column; empty where the file has no such column.</summary>
-    public string Text(string column) => Columns.TryGetValue(column, out var i) && i < Fields.Count ? Fields[i].Trim() : "";
+    public string Text(string column) => Raw(column).Trim();
+
+    /// <summary>The text of a column as it stands; empty where the file has no such column.</summary>
+    public string Raw(string column) => Columns.TryGetValue(column, out var i) && i < Fields.Count ? Fields[i] : "";
 }

@@ -9,6 +9,9 @@ namespace FleetTrend.Cli.Import;
 /// <summary>One import: what is referred to by name is registered, then all records go through one push.</summary>
 internal sealed class ImportRun(RecordFolder folder, ChannelBase channel, PushOptions options, Rejects rejects)
 {
+    // Beyond it the server ends the stream, and with it the import; less, and still too much, is refused by the server.
+    private const int MostBytes = 4 * 1024 * 1024;
+
     private readonly Registration registration = new(channel, options.ValidateOnly);
     private readonly Dictionary<long, FileRecord> sent = [];
     private readonly Lock door = new();
@@ -75,6 +78,8 @@ internal sealed class ImportRun(RecordFolder folder, ChannelBase channel, PushOp
                 worksheets.Remember(record.Aircraft);
             else if (faults.Count == 0 && row.Row.Form == FileSet.Inspections && await worksheets.CompleteAsync(row, ct) is { } fault)
                 faults = [fault];
+            if (faults.Count == 0 && record.CalculateSize() is > MostBytes and var bytes)
+                faults = [new Fault(row.Row, "", Fault.RowTooLarge, $"up to {MostBytes:#,0} bytes with all its lines. Got {bytes:#,0}.")];
             lock (door)
             {
                 if (faults.Count == 0)

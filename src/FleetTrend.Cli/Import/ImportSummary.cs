@@ -39,11 +39,16 @@ internal sealed record ImportSummary(
 
         console.Write(table);
         if (LinesWithoutOwner > 0)
-            console.WriteLine($"{LinesWithoutOwner:N0} lines belong to nothing in the folder.");
+            console.WriteLine($"{LinesWithoutOwner:N0} {(LinesWithoutOwner == 1 ? "line belongs" : "lines belong")} to nothing in the folder.");
         if (Files.Any(f => f.Held > 0))
-            console.WriteLine("Held records are accepted on their own once their aircraft is registered or their code has a meaning.");
+            console.WriteLine("Held records are accepted on their own once their aircraft is registered and has the location, and their codes have a meaning.");
         if (Rejects is not null)
-            console.WriteLine($"Refused rows are in {Rejects}, each with its reason. Correct them there and import that folder.");
+        {
+            console.WriteLine(ValidateOnly
+                ? $"Rows that would be refused are in {Rejects}, each with its reason. Correct them in {Folder}, and take {Rejects} away."
+                : $"Refused rows are in {Rejects}, each with its reason. Correct them there and import that folder.");
+        }
+
         if (ValidateOnly)
             console.WriteLine("Checked only: nothing was stored.");
     }

@@ -5,11 +5,14 @@ namespace FleetTrend.Cli.Import;
 
 /// <summary>
 /// A folder of the same files with the rows that were not taken, and why. A thing is there with all its lines, so that the
-/// folder can be corrected and imported as it is.
+/// folder can be corrected and imported as it is. Until the run has come to its end they stand in a folder beside it, so that one that
+/// was killed leaves nothing that looks like the result of an import.
 /// </summary>
 internal sealed class Rejects(string folder) : IDisposable
 {
     private const string Between = " | ";
+
+    private readonly string partial = Path.TrimEndingDirectorySeparator(folder) + ".partial";
 
     private readonly Dictionary<FileForm, CsvWriter> writers = [];
 
@@ -37,14 +40,26 @@ internal sealed class Rejects(string folder) : IDisposable
     /// <summary>Writes a line that belongs to nothing.</summary>
     public void Add(Fault fault) => Write(fault.Row, [fault]);
 
-    /// <summary>Takes the folder away again: the run did not come to its end, and another will find the same.</summary>
+    /// <summary>The run came to its end: the folder is there from now on.</summary>
+    public void Complete()
+    {
+        Dispose();
+        if (!Any)
+            return;
+        Directory.CreateDirectory(folder);
+        foreach (var form in writers.Keys)
+            File.Move(Path.Combine(partial, form.Name), Path.Combine(folder, form.Name));
+        Directory.Delete(partial);
+    }
+
+    /// <summary>The run did not come to its end, and another will find the same.</summary>
     public void Discard()
     {
         Dispose();
         foreach (var form in writers.Keys)
-            File.Delete(Path.Combine(folder, form.Name));
-        if (writers.Count > 0)
-            Directory.Delete(folder);
+            File.Delete(Path.Combine(partial, form.Name));
+        if (Any)
+            Directory.Delete(partial);
     }
 
     /// <inheritdoc/>
@@ -59,12 +74,12 @@ internal sealed class Rejects(string folder) : IDisposable
         var columns = row.Line.Columns.Where(c => !FileForm.RejectColumns.Contains(c.Key, StringComparer.Ordinal)).OrderBy(c => c.Value).ToList();
         if (!writers.TryGetValue(row.Form, out var writer))
         {
-            Directory.CreateDirectory(folder);
-            writers.Add(row.Form, writer = CsvWriter.ToFile(Path.Combine(folder, row.Form.Name), CsvWriterOptions.Default, default));
+            Directory.CreateDirectory(partial);
+            writers.Add(row.Form, writer = CsvWriter.ToFile(Path.Combine(partial, row.Form.Name), CsvWriterOptions.Default, default));
             writer.WriteRecord([.. columns.Select(c => c.Key), .. FileForm.RejectColumns]);
         }
 
         string Joined(Func<Fault, string> part) => string.Join(Between, faults.Select(part));
-        writer.WriteRecord([.. columns.Select(c => row.Line.Text(c.Key)), Joined(f => f.Reason), Joined(f => f.Column), Joined(f => f.Why)]);
+        writer.WriteRecord([.. columns.Select(c => row.Line.Raw(c.Key)), Joined(f => f.Reason), Joined(f => f.Column), Joined(f => f.Why)]);
     }
 }

@@ -60,7 +60,7 @@ internal sealed class RecordFolder
     {
         var owners = Owners(lineForm.LinesOf!);
         return ByOwner(lineForm).Where(o => !owners.Contains(o.Key)).SelectMany(o => o.Value).Select(row => new Fault(
-            row, lineForm.Keys[0].Name, Fault.LineWithoutOwner, $"{lineForm.LinesOf} must have a row with the same {string.Join(", ", lineForm.LinesOf!.Keys.Select(k => k.Name))}."));
+            row, lineForm.Keys.Count > 1 ? lineForm.Keys[1].Name : lineForm.Keys[0].Name, Fault.LineWithoutOwner, $"{lineForm.LinesOf} must have a row with the same {string.Join(", ", lineForm.LinesOf!.Keys.Select(k => k.Name))}."));
     }
 
     private void Check()
@@ -72,7 +72,8 @@ internal sealed class RecordFolder
         }
 
         var known = FileSet.All.Select(f => f.Name).ToList();
-        foreach (var stranger in Directory.EnumerateFiles(folder, "*.csv").Where(f => !known.Contains(Path.GetFileName(f), StringComparer.Ordinal)))
+        foreach (var stranger in Directory.EnumerateFiles(folder)
+            .Where(f => Path.GetExtension(f).Equals(".csv", StringComparison.OrdinalIgnoreCase) && !known.Contains(Path.GetFileName(f), StringComparer.Ordinal)))
             problems.Add(new CsvProblem(stranger, 0, "(file)", Path.GetFileName(stranger), $"is no file of the set; known are {string.Join(", ", known)}"));
         foreach (var form in FileSet.All.Where(f => File.Exists(Path.Combine(folder, f.Name))))
             counts.Add(form, CheckFile(form));
@@ -142,9 +143,13 @@ internal sealed class RecordFolder
     {
         var message = row.Form.Message.Parser.ParseFrom(ByteString.Empty);
         foreach (var column in row.Form.Columns.Where(c => c.Field?.ContainingType == row.Form.Message))
-            Set(message, column, row, row.Line.Text(column.Name), faults);
+            Set(message, column, row, TextOf(row, column.Name), faults);
         return message;
     }
+
+    // The texts in which the contract takes line breaks may end with one; what was exported must come back as it was.
+    private static string TextOf(FileRow row, string column) =>
+        column is "note" or "reason" && row.Line.Text(column).Length > 0 ? row.Line.Raw(column) : row.Line.Text(column);
 
     private static void Set(IMessage message, Column column, FileRow row, string text, List<Fault> faults)
     {

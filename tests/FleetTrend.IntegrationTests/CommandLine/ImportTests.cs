@@ -75,6 +75,17 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         Assert.Equal(14, await CountAsync("select count(*) from records"));
     }
 
+    [Fact] // A message beyond what a server reads would end the stream, and the import with it, each time anew.
+    public async Task A_row_that_makes_too_large_a_message_is_rejected_and_stops_no_other()
+    {
+        _folder.Replace("findings.csv", "beside the weld", new string('x', 9 * 1024 * 1024));
+
+        var (code, summary, error) = await ImportAsync(_folder.Path);
+
+        Assert.Equal((1, "", 14, 1), (code, error, Total(summary, "accepted"), Total(summary, "refused")));
+        Assert.Contains(",ROW_TOO_LARGE,,", File.ReadAllText(Path.Combine(_folder.Of("rejects"), "findings.csv")), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("findings.csv", "size_mm", "size", "line 1, column size, value 'size': is no column of this file")]
     [InlineData("readings.csv", "meter_hours", "reject_why", "line 1, column meter_hours, value '': the column is required")]
