@@ -1,18 +1,23 @@
+using System.Globalization;
 using FleetTrend.Intake;
 using Google.Protobuf;
-using Google.Rpc;
-using Grpc.Core;
 using Microsoft.AspNetCore.Http.Features;
 
 namespace FleetTrend.Api;
 
 /// <summary>
-/// Bytes that are no message of the call. The framework reads a unary request before any interceptor and answers UNKNOWN; that is
-/// the one way in which UNKNOWN arises here, and it is turned into the error that the guide describes.
+/// Messages that the framework itself will not read. It reads a unary request before any interceptor: bytes that are no message of the
+/// call answer UNKNOWN, which arises here in no other way, and more bytes than it takes RESOURCE_EXHAUSTED without details, in a
+/// stream too. Both are turned into the errors that the guide describes.
 /// </summary>
 internal static class MalformedMessages
 {
+    private const string Details = "grpc-status-details-bin";
     private const string Unknown = "2";
+    private const string ResourceExhausted = "8";
+
+    private static readonly Google.Rpc.Status TooLarge = RefusalStatus.Of(new Refusal(
+        "", $"more than {2 * ApiHost.MaxMessageBytes:#,0}", Reasons.MessageTooLarge, $"up to {ApiHost.MaxMessageBytes:#,0} bytes per message."));
 
     /// <summary>The answer to a message that cannot be read.</summary>
     public static Google.Rpc.Status Status { get; } =
@@ -25,10 +30,18 @@ internal static class MalformedMessages
         var trailers = context.Response.HasStarted
             ? context.Features.Get<IHttpResponseTrailersFeature>()?.Trailers
             : context.Response.Headers;
-        if (trailers is not { IsReadOnly: false } || trailers["grpc-status"] != Unknown)
+        if (trailers is not { IsReadOnly: false })
             return;
-        trailers["grpc-status"] = ((int)StatusCode.InvalidArgument).ToString(System.Globalization.CultureInfo.InvariantCulture);
-        trailers["grpc-message"] = Uri.EscapeDataString(Status.Message);
-        trailers["grpc-status-details-bin"] = Convert.ToBase64String(Status.ToByteArray());
+        if (trailers["grpc-status"] == Unknown)
+            Answer(trailers, Status);
+        else if (trailers["grpc-status"] == ResourceExhausted && !trailers.ContainsKey(Details))
+            Answer(trailers, TooLarge);
     });
+
+    private static void Answer(IHeaderDictionary trailers, Google.Rpc.Status status)
+    {
+        trailers["grpc-status"] = status.Code.ToString(CultureInfo.InvariantCulture);
+        trailers["grpc-message"] = Uri.EscapeDataString(status.Message);
+        trailers[Details] = Convert.ToBase64String(status.ToByteArray());
+    }
 }

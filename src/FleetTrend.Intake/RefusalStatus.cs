@@ -30,9 +30,8 @@ public static class RefusalStatus
         return new Status
         {
             Code = (int)first.Reason.Code,
-            Message = refusals.Count == 1
-                ? $"{first.Field}: {Describe(first)}"
-                : $"{first.Field}: {Describe(first)} ({refusals.Count} rules broken; field_violations lists {(refusals.Count > MostListed ? $"the first {MostListed}" : "them")})",
+            Message = (first.Field.Length == 0 ? "" : $"{first.Field}: ") + Describe(first) + (refusals.Count == 1 ? ""
+                : $" ({refusals.Count} rules broken; field_violations lists {(refusals.Count > MostListed ? $"the first {MostListed}" : "them")})"),
             Details = { Any.Pack(Info(first)), Any.Pack(badRequest) },
         };
     }

@@ -11,6 +11,8 @@ public static class KestrelEndpoints
     public static IWebHostBuilder ListenAsApi(this IWebHostBuilder host, HostSettings settings) =>
         host.ConfigureKestrel(kestrel =>
         {
+            // More than a key may have open: who asks for too much on one connection is told so, and does not wait for itself.
+            kestrel.Limits.Http2.MaxStreamsPerConnection = Math.Max(200, 2 * settings.Access.CallsAtOnce);
             var certificate = settings.Tls?.Load();
             Listen(kestrel, settings.GrpcAddress, certificate is null ? HttpProtocols.Http2 : HttpProtocols.Http1AndHttp2, certificate);
             if (!settings.HasOnePort)

@@ -7,6 +7,7 @@ using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Store.Keys;
 using Google.Rpc;
 using Grpc.Core;
+using Grpc.Net.Client;
 using Microsoft.Extensions.Logging;
 
 namespace FleetTrend.IntegrationTests.Access;
@@ -53,6 +54,35 @@ public sealed class LimitTests(PostgresFixture postgres)
         }
 
         await Eventually.TrueAsync(async () => await RefusalAsync(server.Access) is null);
+    }
+
+    [Fact] // HTTP/2 has a limit of streams of its own, 100 by habit: it must not be met first, or a caller waits for itself.
+    public async Task Too_many_streams_on_one_connection_are_refused_and_do_not_wait()
+    {
+        await using var server = await StartAsync(new AccessSettings());
+        using var handler = new SocketsHttpHandler { EnableMultipleHttp2Connections = false };
+        using var channel = GrpcChannel.ForAddress(server.GrpcAddress, new GrpcChannelOptions { HttpHandler = handler });
+        var intake = new IntakeService.IntakeServiceClient(channel);
+        var headers = new Metadata { { "authorization", $"Bearer {server.Key}" } };
+        using var patience = new CancellationTokenSource(TimeSpan.FromMinutes(1));
+        var streams = new List<AsyncDuplexStreamingCall<StreamRecordsRequest, StreamRecordsResponse>>();
+        try
+        {
+            for (var i = 0; i < new AccessSettings().CallsAtOnce; i++)
+            {
+                streams.Add(intake.StreamRecords(headers, cancellationToken: patience.Token));
+                await streams[i].RequestStream.WriteAsync(new StreamRecordsRequest { Record = ShopCards.Reading("r", "ZZ-A01", 1, 1) }, patience.Token);
+                Assert.True(await streams[i].ResponseStream.MoveNext(patience.Token));
+            }
+
+            var refusal = await Assert.ThrowsAsync<RpcException>(() => new AccessService.AccessServiceClient(channel)
+                .GetOwnKeyAsync(new GetOwnKeyRequest(), headers, cancellationToken: patience.Token).ResponseAsync);
+            Assert.Equal((StatusCode.ResourceExhausted, "CALLS_AT_ONCE"), (refusal.StatusCode, ReasonOf(refusal)));
+        }
+        finally
+        {
+            streams.ForEach(stream => stream.Dispose());
+        }
     }
 
     [Fact]

@@ -137,6 +137,8 @@ public sealed class PushTests(PostgresFixture postgres) : IAsyncLifetime
         var heavy = ShopCards.Finding("card 1");
         heavy.Finding.Note = new string('n', 4 * 1024 * 1024);
         await AssertRefusedAsync(new PushRecordsRequest { Records = { heavy } }, StatusCode.ResourceExhausted, "MESSAGE_TOO_LARGE");
+        heavy.Finding.Note = new string('n', 9 * 1024 * 1024); // more than the framework reads
+        await AssertRefusedAsync(new PushRecordsRequest { Records = { heavy } }, StatusCode.ResourceExhausted, "MESSAGE_TOO_LARGE");
 
         var response = await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { records.Take(1_000) } });
         Assert.Equal(1_000, response.AcceptedCount);

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using FleetTrend.Contracts.V1;
 using Google.Rpc;
+using Grpc.Core;
 using Xunit.Abstractions;
 
 namespace FleetTrend.IntegrationTests.Intake;
@@ -67,6 +68,25 @@ public sealed class StreamTests(PostgresFixture postgres, ITestOutputHelper outp
             ["", "RECORD_TOO_LARGE", "", "RECORD_TOO_LARGE", "RECORD_TOO_LARGE", ""],
             acknowledged.Select(a => a.Outcome.Error?.GetDetail<ErrorInfo>()?.Reason ?? ""));
         Assert.Equal(2, await CountAsync("findings"));
+    }
+
+    [Fact]
+    public async Task A_message_beyond_what_is_read_ends_the_stream_with_the_limit_and_keeps_what_came_before()
+    {
+        using var patience = new CancellationTokenSource(Patience);
+        using var call = _server.Intake.StreamRecords(cancellationToken: patience.Token);
+        var large = ShopCards.Finding("card 1");
+        large.Finding.Note = new string('x', 9 * 1024 * 1024);
+        await call.RequestStream.WriteAsync(new StreamRecordsRequest { Record = ShopCards.Aircraft("ZZ-A01") });
+        Assert.True(await call.ResponseStream.MoveNext(patience.Token));
+        var writing = call.RequestStream.WriteAsync(new StreamRecordsRequest { Record = large });
+        var refusal = await Assert.ThrowsAsync<RpcException>(() => call.ResponseStream.MoveNext(patience.Token));
+        await Xunit.Record.ExceptionAsync(() => writing); // the server answers without reading all of it, which may break the writing
+
+        var info = refusal.GetRpcStatus()!.GetDetail<ErrorInfo>()!;
+        Assert.Equal((StatusCode.ResourceExhausted, "MESSAGE_TOO_LARGE"), (refusal.StatusCode, info.Reason));
+        Assert.Equal("up to 4,194,304 bytes per message.", info.Metadata["rule"]);
+        Assert.Equal(1, await CountAsync("records"));
     }
 
     [Fact]
