@@ -24,7 +24,7 @@ public sealed record PushOptions
     /// </summary>
     public bool ValidateOnly { get; init; }
 
-    /// <summary>Have records about an aircraft that is not registered held until it is, instead of refused.</summary>
+    /// <summary>Have records about an aircraft, or a location of it, that is not registered held until it is, instead of refused.</summary>
     public bool HoldUnregistered { get; init; }
 
     /// <summary>Told of each break and the pause after it.</summary>

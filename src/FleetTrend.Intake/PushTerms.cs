@@ -5,6 +5,6 @@ namespace FleetTrend.Intake;
 /// <summary>For whom records are pushed, and how.</summary>
 /// <param name="OwnSource">The source that the caller may push for; a record of another one is refused. Null for every source: only
 /// for records that were let in before.</param>
-/// <param name="Unregistered">What becomes of records about aircraft that are not registered. A record with a code that has no
-/// meaning yet is held in any case.</param>
-public sealed record PushTerms(string? OwnSource, UnregisteredAircraft Unregistered = UnregisteredAircraft.Refuse);
+/// <param name="Missing">What becomes of records about an aircraft, or a location of it, that is not there. A record with a code that
+/// has no meaning yet is held in any case.</param>
+public sealed record PushTerms(string? OwnSource, MissingPlace Missing = MissingPlace.Refuse);

@@ -79,7 +79,7 @@ public static class Reasons
     public static readonly Reason TypeGroupNotRegistered = new("TYPE_GROUP_NOT_REGISTERED", Code.FailedPrecondition, "Register it with CreateTypeGroup, then send the record again.");
 
     /// <summary>The layouts of the aircraft's type groups do not have the location.</summary>
-    public static readonly Reason LocationNotInLayout = new("LOCATION_NOT_IN_LAYOUT", Code.FailedPrecondition, "GetLayout has the paths; map your own codes to them.");
+    public static readonly Reason LocationNotInLayout = new("LOCATION_NOT_IN_LAYOUT", Code.FailedPrecondition, "GetLayout has the paths; map your own codes to them, or correct the aircraft's assignments.");
 
     /// <summary>A code of the source has no meaning yet; the record is held.</summary>
     public static readonly Reason CodeNotMapped = new("CODE_NOT_MAPPED", Code.FailedPrecondition, "Give the code its meaning with SetCode; the record is then accepted on its own.");

@@ -76,9 +76,10 @@ public sealed class RecordIntake(
         foreach (var ((place, record), result) in batch.Good.Zip(results))
         {
             batch.Outcomes[place] = Outcomes.Of(batch.Records[place], result, batch.Waiting.GetValueOrDefault(place));
-            // A held record too: its aircraft may have been registered by another process just now.
             changesAircraft |= result is SaveResult.Accepted && record.Content is Airframe or Retraction;
-            releases |= result is SaveResult.Held || (result is SaveResult.Accepted && record.Content is Airframe);
+
+            // A newly held record too: what it waits for may have come by another process just now.
+            releases |= result is SaveResult.Held { IsNew: true } || (result is SaveResult.Accepted && record.Content is Airframe);
         }
 
         if (changesAircraft)
@@ -117,11 +118,11 @@ public sealed class RecordIntake(
         IReadOnlyList<Wire.Record> records, PushTerms terms, CheckedAircraft? aircraft, CancellationToken ct)
     {
         ArgumentOutOfRangeException.ThrowIfGreaterThan(records.Count, MaxRecords, nameof(records));
-        var parsed = Parse(records, terms, await ReadKnownAsync(records, terms.OwnSource, aircraft, anew: false, ct));
+        var parsed = Parse(records, terms, await ReadKnownAsync(records, terms, aircraft, anew: false, ct));
 
         // Another process may have given the aircraft another layout a moment ago.
-        if (parsed.Refused.Any(r => r.Record.Refusals.Any(x => x.Reason == Reasons.LocationNotInLayout)))
-            parsed = Parse(records, terms, await ReadKnownAsync(records, terms.OwnSource, aircraft, anew: true, ct));
+        if (parsed.Refused.Select(r => r.Record.Refusals).Concat(parsed.Waiting.Values).Any(all => all.Any(x => x.Reason == Reasons.LocationNotInLayout)))
+            parsed = Parse(records, terms, await ReadKnownAsync(records, terms, aircraft, anew: true, ct));
         var outcomes = new Wire.RecordOutcome[records.Count];
         await RefuseAsync(records, parsed.Refused, outcomes, ct);
         return new ParsedRecords(records, parsed.Good, parsed.Waiting, outcomes);
@@ -138,7 +139,7 @@ public sealed class RecordIntake(
         for (var i = 0; i < records.Count; i++)
         {
             var parsed = RecordRules.Parse(records[i], known);
-            if (parsed.Content is null && Waits(parsed, terms.Unregistered))
+            if (parsed.Content is null && Waits(parsed, terms))
             {
                 good.Add((i, new NewRecord(parsed.Key, Held(records[i]), ContentHash.Of(records[i]))));
                 waiting.Add(i, parsed.Refusals);
@@ -155,9 +156,10 @@ public sealed class RecordIntake(
     }
 
     /// <summary>True where nothing is wrong with a record but that something it refers to is not there yet.</summary>
-    private static bool Waits(ParsedRecord record, UnregisteredAircraft unregistered) => record.Refusals.All(refusal =>
+    private static bool Waits(ParsedRecord record, PushTerms terms) => record.Refusals.All(refusal =>
         refusal.Reason == Reasons.CodeNotMapped
-        || (refusal.Reason == Reasons.AircraftNotRegistered && unregistered == UnregisteredAircraft.Hold));
+        || (terms.Missing == MissingPlace.Hold
+            && (refusal.Reason == Reasons.AircraftNotRegistered || refusal.Reason == Reasons.LocationNotInLayout)));
 
     private static HeldContent Held(Wire.Record record) =>
         new(RegistrationOf(record).ToUpperInvariant(), KnownFields.ParseFrom(record.ToByteString()).ToByteArray(), [.. RecordCodes.Of(record)]);
@@ -187,7 +189,7 @@ public sealed class RecordIntake(
         || reason == Reasons.ConditionNotAtKind || reason == Reasons.FieldNotAllowed || reason == Reasons.DuplicateLine; // as codes are read
 
     private async Task<KnownFleet> ReadKnownAsync(
-        IReadOnlyList<Wire.Record> records, string? ownSource, CheckedAircraft? counted, bool anew, CancellationToken ct)
+        IReadOnlyList<Wire.Record> records, PushTerms terms, CheckedAircraft? counted, bool anew, CancellationToken ct)
     {
         if (records.Any(r => r.Key is { } key && !_sources.Contains(key.Source)))
             _sources = await sources.ReadNamesAsync(ct);
@@ -206,14 +208,17 @@ public sealed class RecordIntake(
         {
             Codes = carried.Length == 0 ? NoCodes : await codes.ReadAsync(carried, ct),
             Today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime),
-            OwnSource = ownSource,
+            OwnSource = terms.OwnSource,
             Sources = _sources,
             TypeGroups = _typeGroups,
         };
         string[] registrations = [.. records.Select(RegistrationOf).Where(r => Patterns.Registration.IsMatch(r))
             .Select(r => r.ToUpperInvariant()).Distinct(StringComparer.Ordinal)];
+
+        // What may wait must not depend on when it came: it is let in where any revision of the aircraft, an older one too, gave it the
+        // location. Where the newest does not, it is listed as a data problem and takes part in no number, whichever came first.
         foreach (var aircraft in await _recent.ReadAsync(registrations, anew, ct))
-            known.Add(aircraft.Registration, aircraft.Locations);
+            known.Add(aircraft.Registration, terms.Missing == MissingPlace.Hold ? aircraft.LocationsEver : aircraft.Locations);
         foreach (var airframe in counted?.Airframes ?? [])
             known.Add(airframe);
         return known;

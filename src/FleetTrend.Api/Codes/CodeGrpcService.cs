@@ -21,14 +21,14 @@ internal sealed class CodeGrpcService(CodeStore codes, ReleaseSignal release) : 
         var (code, meaning) = CodeRules.Parse(request.Code, out var refusals);
         if (refusals.Count > 0)
             throw refusals.ToException();
-        var (state, stored) = await codes.SetAsync(code, meaning, write: !request.ValidateOnly, context.CancellationToken);
+        var (state, stored, replaced) = await codes.SetAsync(code, meaning, write: !request.ValidateOnly, context.CancellationToken);
         if (state == SetCodeState.SourceUnknown)
             throw new Refusal("code.source", code.Source, Reasons.SourceNotRegistered, "a registered source.").ToException();
         if (state == SetCodeState.LocationUnknown && meaning is CodeMeaning.Location location)
             throw new Refusal("code.location", location.Path, Reasons.LocationNotInLayout, "a location of a layout.").ToException();
         if (!request.ValidateOnly)
             release.Set();
-        return new SetCodeResponse { Code = stored!.ToWire() };
+        return new SetCodeResponse { Code = stored!.ToWire(), Replaced = replaced?.ToWire() };
     }
 
     /// <inheritdoc/>
@@ -38,7 +38,8 @@ internal sealed class CodeGrpcService(CodeStore codes, ReleaseSignal release) : 
         var code = CodeRules.Parse(request, out var refusals);
         if (refusals.Count > 0)
             throw refusals.ToException();
-        await codes.DeleteAsync(code, context.CancellationToken);
+        if (!request.ValidateOnly)
+            await codes.DeleteAsync(code, context.CancellationToken);
         return new DeleteCodeResponse();
     }
 

@@ -95,7 +95,7 @@ internal sealed class IntakeGrpcService(
         validateOnly ? intake.CheckAsync(records, terms, new CheckedAircraft(), ct) : intake.PushAsync(records, terms, ct);
 
     private static PushTerms Terms(ServerCallContext context, bool holdUnregistered) =>
-        new(OwnSource(context), holdUnregistered ? UnregisteredAircraft.Hold : UnregisteredAircraft.Refuse);
+        new(OwnSource(context), holdUnregistered ? MissingPlace.Hold : MissingPlace.Refuse);
 
     /// <summary>A key that may write records has a source.</summary>
     private static string OwnSource(ServerCallContext context) => Caller.Of(context).Source!;

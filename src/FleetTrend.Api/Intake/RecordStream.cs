@@ -89,7 +89,7 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
             {
                 var together = TakeTogether();
                 IReadOnlyList<Record> records = [.. together.Select(r => r.Record ?? new Record())];
-                var terms = new PushTerms(ownSource, together[0].HoldUnregistered ? UnregisteredAircraft.Hold : UnregisteredAircraft.Refuse);
+                var terms = new PushTerms(ownSource, together[0].HoldUnregistered ? MissingPlace.Hold : MissingPlace.Refuse);
                 if (mustWait || together[0].ValidateOnly)
                     await Task.WhenAll(storingBefore, storing);
                 var parsed = together[0].ValidateOnly ? null : await intake.ParseAsync(records, terms, ct);

@@ -11,7 +11,7 @@ public sealed class HeldRecordIntake(RecordIntake intake, HeldRecords held)
     private const int Together = 500;
 
     // Each was held for the source whose key pushed it.
-    private static readonly PushTerms AnySource = new(OwnSource: null, UnregisteredAircraft.Hold);
+    private static readonly PushTerms AnySource = new(OwnSource: null, MissingPlace.Hold);
 
     /// <summary>Pushes again every held record that may pass now. What passes is accepted; what does not stays held until
     /// something new arrives that could change it. Running it twice, or in several processes at once, does no harm.</summary>

@@ -76,7 +76,7 @@ internal sealed class ProblemsSection
         return Line.Of(
             new Run.Strong($"{NumberWords.Count(count, "record is", "records are")} held"),
             $", about {NumberWords.Count(marks.Count, "registration mark", "registration marks")}, {draft.AsOf}: "
-            + $"until the aircraft is registered and every code of the source has a meaning they take part in no number.{codes}");
+            + $"until the aircraft is registered and has the location, and every code of the source has a meaning, they take part in no number.{codes}");
     }
 
     private bool IsHere(DataProblem problem) =>

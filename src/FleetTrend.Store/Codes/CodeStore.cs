@@ -15,9 +15,9 @@ public sealed class CodeStore(NpgsqlDataSource dataSource)
     /// <param name="meaning">The meaning.</param>
     /// <param name="write">False to say what would become of it and write nothing.</param>
     /// <param name="ct">Cancels.</param>
-    /// <returns>What became of it, and the code as stored where it is.</returns>
+    /// <returns>What became of it; the code as stored where it is; and as it was where it meant something else.</returns>
     /// <exception cref="ArgumentException">The code stands for something else than the meaning.</exception>
-    public async Task<(SetCodeState State, KnownCode? Stored)> SetAsync(
+    public async Task<(SetCodeState State, KnownCode? Stored, KnownCode? Replaced)> SetAsync(
         SourceCode code, CodeMeaning meaning, bool write, CancellationToken ct)
     {
         if (code.Kind != meaning.Kind)
@@ -25,9 +25,14 @@ public sealed class CodeStore(NpgsqlDataSource dataSource)
         await using var connection = await dataSource.OpenConnectionAsync(ct);
         await using var transaction = await connection.BeginTransactionAsync(ct);
         if (!await ExistsAsync(connection, "select from sources where name = $1", code.Source, ct))
-            return (SetCodeState.SourceUnknown, null);
+            return (SetCodeState.SourceUnknown, null, null);
         if (meaning is CodeMeaning.Location { Path: var path } && !await ExistsAsync(connection, "select from locations where path = $1", path, ct))
-            return (SetCodeState.LocationUnknown, null);
+            return (SetCodeState.LocationUnknown, null, null);
+        const string This = "sources.name = @source and known.kind = @kind and known.code = @code";
+        await using var standing = new NpgsqlCommand(
+            $"select {Columns} from source_codes known join sources on sources.id = known.source_id where {This} for update of known", connection);
+        AddKey(standing, code);
+        var replaced = (await ReadAsync(standing, ct)).SingleOrDefault(known => known.Meaning != meaning);
         await using var command = new NpgsqlCommand(
             $"""
             insert into source_codes as known (source_id, kind, code, location, condition, action)
@@ -35,8 +40,7 @@ public sealed class CodeStore(NpgsqlDataSource dataSource)
             on conflict (source_id, kind, code) do update
             set location = excluded.location, condition = excluded.condition, action = excluded.action, set_time = clock_timestamp()
             where (known.location, known.condition, known.action) is distinct from (excluded.location, excluded.condition, excluded.action);
-            select {Columns} from source_codes known join sources on sources.id = known.source_id
-            where sources.name = @source and known.kind = @kind and known.code = @code
+            select {Columns} from source_codes known join sources on sources.id = known.source_id where {This}
             """,
             connection);
         AddKey(command, code);
@@ -55,7 +59,7 @@ public sealed class CodeStore(NpgsqlDataSource dataSource)
         var stored = (await ReadAsync(command, ct))[0];
         if (write)
             await transaction.CommitAsync(ct);
-        return (SetCodeState.Stored, stored);
+        return (SetCodeState.Stored, stored, replaced);
     }
 
     /// <summary>Takes the meaning of a code away; a code that has none stays so.</summary>

@@ -16,55 +16,63 @@ public sealed class FleetDirectory(NpgsqlDataSource dataSource, LayoutStore layo
     public async Task<IReadOnlyDictionary<string, KnownAircraft>> ReadAsync(
         IReadOnlyCollection<string> registrations, CancellationToken ct)
     {
-        var assignments = await ReadAssignmentsAsync(registrations, ct);
-        var typeGroups = assignments.Values.SelectMany(lines => lines).Select(line => line.TypeGroup).ToHashSet(StringComparer.Ordinal);
-        if (!typeGroups.All(_layouts.ContainsKey))
+        var lines = await ReadAssignmentsAsync(registrations, ct);
+        if (!lines.All(line => _layouts.ContainsKey(line.Assignment.TypeGroup)))
             _layouts = await layouts.ReadByTypeGroupAsync(ct);
         var known = _layouts;
 
         // Aircraft of one type group share one table of locations.
-        var locations = new Dictionary<string, IReadOnlyDictionary<string, Location>>(StringComparer.Ordinal);
-        return assignments.ToDictionary(
-            aircraft => aircraft.Key,
-            aircraft =>
-            {
-                var groups = aircraft.Value.Select(line => line.TypeGroup).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
-                var name = string.Join(' ', groups);
-                if (!locations.TryGetValue(name, out var table))
-                    locations.Add(name, table = Merge(groups.Select(group => known[group])));
-                return new KnownAircraft(aircraft.Key, aircraft.Value, table);
-            },
-            StringComparer.Ordinal);
+        var tables = new Dictionary<string, IReadOnlyDictionary<string, Location>>(StringComparer.Ordinal);
+        return lines.GroupBy(line => line.Registration, StringComparer.Ordinal)
+            .Where(aircraft => aircraft.Any(line => line.Holds))
+            .ToDictionary(
+                aircraft => aircraft.Key,
+                aircraft =>
+                {
+                    List<Assignment> holding = [.. aircraft.Where(line => line.Holds).Select(line => line.Assignment)];
+                    return new KnownAircraft(aircraft.Key, holding, Locations(holding), Locations(aircraft.Select(line => line.Assignment)));
+                },
+                StringComparer.Ordinal);
+
+        IReadOnlyDictionary<string, Location> Locations(IEnumerable<Assignment> assignments)
+        {
+            var groups = assignments.Select(line => line.TypeGroup).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+            var name = string.Join(' ', groups);
+            if (!tables.TryGetValue(name, out var table))
+                tables.Add(name, table = Merge(groups.Select(group => known[group])));
+            return table;
+        }
     }
 
-    private async Task<Dictionary<string, List<Assignment>>> ReadAssignmentsAsync(
+    /// <summary>Assignments of every revision of every airframe record, with whether the revision is the newest.</summary>
+    private async Task<List<(string Registration, Assignment Assignment, bool Holds)>> ReadAssignmentsAsync(
         IReadOnlyCollection<string> registrations, CancellationToken ct)
     {
         // The lateral subquery holds the planner to the index on (aircraft_id, kind): few records are of that kind, and where its
         // statistics do not know how few, it would read all.
         await using var command = dataSource.CreateCommand(
             $"""
-            select distinct aircraft.registration, line.from_date, line.base, type_group.name
+            select distinct aircraft.registration, line.from_date, line.base, type_group.name, {NewestRevision.Condition} as holds
             from aircraft
             cross join lateral (select * from records where records.aircraft_id = aircraft.id and records.kind = 1 offset 0) record
             join assignments line on line.record_id = record.id
             join type_groups type_group on type_group.id = line.type_group_id
-            where aircraft.registration = any(@registrations) and {NewestRevision.Condition}
+            where aircraft.registration = any(@registrations)
             order by aircraft.registration, line.from_date, line.base, type_group.name
             """);
         command.Parameters.AddWithValue("registrations", registrations.ToArray());
         command.Parameters.AddWithValue("as_of", DateTime.SpecifyKind(DateTime.MaxValue, DateTimeKind.Utc)); // infinity: all that is committed
-        var assignments = new Dictionary<string, List<Assignment>>(StringComparer.Ordinal);
+        var lines = new List<(string, Assignment, bool)>();
         await using var reader = await command.ExecuteReaderAsync(ct);
         while (await reader.ReadAsync(ct))
         {
-            var registration = reader.GetString(0);
-            if (!assignments.TryGetValue(registration, out var lines))
-                assignments.Add(registration, lines = []);
-            lines.Add(new Assignment(reader.GetFieldValue<DateOnly>(1), reader.GetString(2), reader.GetString(3)));
+            lines.Add((
+                reader.GetString(0),
+                new Assignment(reader.GetFieldValue<DateOnly>(1), reader.GetString(2), reader.GetString(3)),
+                reader.GetBoolean(4)));
         }
 
-        return assignments;
+        return lines;
     }
 
     private static Dictionary<string, Location> Merge(IEnumerable<Layout> layouts)

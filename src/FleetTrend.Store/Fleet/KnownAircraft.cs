@@ -7,7 +7,9 @@ namespace FleetTrend.Store.Fleet;
 /// <param name="Registration">Registration mark.</param>
 /// <param name="Assignments">Its assignments by date, of all sources that describe it.</param>
 /// <param name="Locations">Every location of every layout that its type groups have, by path.</param>
+/// <param name="LocationsEver">The same, with the type groups that only superseded or retracted records gave it.</param>
 public sealed record KnownAircraft(
     string Registration,
     IReadOnlyList<Assignment> Assignments,
-    IReadOnlyDictionary<string, Location> Locations);
+    IReadOnlyDictionary<string, Location> Locations,
+    IReadOnlyDictionary<string, Location> LocationsEver);

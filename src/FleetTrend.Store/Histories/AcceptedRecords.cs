@@ -33,7 +33,7 @@ public sealed class AcceptedRecords(NpgsqlDataSource dataSource)
         while (await reader.ReadAsync(ct))
         {
             found[reader.GetInt64(0) - 1] = await reader.IsDBNullAsync(1, ct)
-                ? new SaveResult.Held(reader.GetFieldValue<DateTimeOffset>(2))
+                ? new SaveResult.Held(reader.GetFieldValue<DateTimeOffset>(2), IsNew: false)
                 : new SaveResult.Unchanged(reader.GetFieldValue<DateTimeOffset>(1));
         }
 

@@ -51,10 +51,10 @@ internal sealed class BatchDecision(
         if (record.Content is HeldContent held)
         {
             if (waiting.TryGetValue(key, out var first))
-                return new SaveResult.Held(first.HoldTime);
+                return new SaveResult.Held(first.HoldTime, IsNew: false);
             waiting.Add(key, new HeldRevision(null, record.ContentHash, acceptTime));
             Held.Add((sourceId, record.Key, record.ContentHash, held));
-            return new SaveResult.Held(acceptTime);
+            return new SaveResult.Held(acceptTime, IsNew: true);
         }
 
         var mentions = Mentions.Of(record.Content);

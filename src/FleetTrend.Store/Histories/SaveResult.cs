@@ -17,7 +17,8 @@ public abstract record SaveResult
 
     /// <summary>It waits, and will survive a crash; no history has it.</summary>
     /// <param name="HoldTime">Since when it waits (UTC, microseconds).</param>
-    public sealed record Held(DateTimeOffset HoldTime) : SaveResult;
+    /// <param name="IsNew">False where it waited before.</param>
+    public sealed record Held(DateTimeOffset HoldTime, bool IsNew) : SaveResult;
 
     /// <summary>Nothing of it was written.</summary>
     /// <param name="Reason">Why.</param>

@@ -2,7 +2,7 @@ using Npgsql;
 
 namespace FleetTrend.Store.Holding;
 
-/// <summary>Records that wait for an aircraft to be registered, or for a code of their source to get a meaning.</summary>
+/// <summary>Records that wait for an aircraft to be registered, for it to have a location, or for a code of their source to get a meaning.</summary>
 public sealed class HeldRecords(NpgsqlDataSource dataSource)
 {
     // Waiting, and not superseded by a newer revision that was accepted.

@@ -135,16 +135,40 @@ public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
         await SetAsync(new SourceCode { Code = "CRK", Condition = Condition.Crack });
         await SetAsync(new SourceCode { Code = "EX1-FW", Location = ShopCards.Weld });
         await PushAsync(Coded("card 1"));
-        var changed = await SetAsync(new SourceCode { Code = "CRK", Condition = Condition.Corrosion });
-        Assert.Equal(changed, await SetAsync(new SourceCode { Code = "CRK", Condition = Condition.Corrosion }));
+        var corrosion = new SetCodeRequest { Code = new SourceCode { Source = ShopCards.Source, Code = "CRK", Condition = Condition.Corrosion } };
+        var changed = await _codes.SetCodeAsync(corrosion);
+        Assert.Equal(("CRK", Condition.Crack), (changed.Replaced.Code, changed.Replaced.Condition));
+        Assert.Equal(new SetCodeResponse { Code = changed.Code }, await _codes.SetCodeAsync(corrosion));
         await PushAsync(Coded("card 2"));
 
         Assert.Equal(RecordState.Unchanged, (await PushAsync(Coded("card 1"))).State);
         Assert.Equal(1, await _server.CountAsync("findings where condition = 1"));
         Assert.Equal(1, await _server.CountAsync("findings where condition = 4"));
-        await _codes.DeleteCodeAsync(new DeleteCodeRequest { Source = ShopCards.Source, Kind = CodeKind.Condition, Code = "CRK" });
+        var delete = new DeleteCodeRequest { Source = ShopCards.Source, Kind = CodeKind.Condition, Code = "CRK", ValidateOnly = true };
+        await _codes.DeleteCodeAsync(delete);
+        Assert.Equal(2, await _server.CountAsync("source_codes"));
+        delete.ValidateOnly = false;
+        await _codes.DeleteCodeAsync(delete);
         Assert.Equal(RecordState.Unchanged, (await PushAsync(Coded("card 1"))).State);
         Assert.Equal(RecordState.Held, (await PushAsync(Coded("card 3"))).State);
+    }
+
+    [Fact]
+    public async Task A_higher_revision_has_the_new_meaning_and_what_was_known_before_stays()
+    {
+        await SetAsync(new SourceCode { Code = "CRK", Condition = Condition.Crack });
+        await SetAsync(new SourceCode { Code = "EX1-FW", Location = ShopCards.Weld });
+        var first = await PushAsync(Coded("card 1"));
+        await SetAsync(new SourceCode { Code = "CRK", Condition = Condition.Corrosion });
+        var again = Coded("card 1");
+        again.Key.Revision = 2;
+        await PushAsync(again);
+
+        var records = new RecordService.RecordServiceClient(_server.Channel);
+        var question = new GetRecordRequest { Source = ShopCards.Source, SourceRecordId = "card 1" };
+        Assert.Equal(Condition.Corrosion, (await records.GetRecordAsync(question)).Record.Record.Finding.Condition);
+        question.AsOfTime = first.AcceptTime;
+        Assert.Equal(Condition.Crack, (await records.GetRecordAsync(question)).Record.Record.Finding.Condition);
     }
 
     [Fact]

@@ -7,7 +7,7 @@ namespace FleetTrend.IntegrationTests.Intake;
 /// <summary>
 /// A synthetic fleet as two sources might push it: some records corrected (other hours, another aircraft, another kind), some taken
 /// back, some taken back and sent again, some with codes in place of our words, some about aircraft that are taken back or never
-/// registered. Everything about it is drawn from one seed.
+/// registered, some at locations that their aircraft gets, or loses, with another type group. Everything about it is drawn from one seed.
 /// </summary>
 internal sealed class TwistedHistory
 {
@@ -17,6 +17,11 @@ internal sealed class TwistedHistory
     private const string Ghost = "ZZ-G01";
     private const string Never = "ZZ-Q99";
     private const string CodedAircraft = "ZZ-B04";
+    private const string Four = "synthetic-trainer-four";
+    private const string Six = "synthetic-tourer-six";
+    private const string AnyWeld = "exhaust/cyl-1/flange-weld";
+    private const string SixOnlyWeld = "exhaust/cyl-5/flange-weld";
+    private const string NoWeld = "exhaust/cyl-9/flange-weld";
 
     // A replaced meter, a planted crack that comes back, a misread meter, a planted shroud: see SyntheticSchool.
     private static readonly string[][] Groups = [["ZZ-A05", "ZZ-A07", "ZZ-A10"], ["ZZ-B01", CodedAircraft]];
@@ -25,6 +30,7 @@ internal sealed class TwistedHistory
     private readonly List<IMessage> _steps = [];
     private readonly Dictionary<string, Record> _final = new(StringComparer.Ordinal);
     private readonly HashSet<string> _waiting = new(StringComparer.Ordinal);
+    private readonly List<Record> _superseded = [];
     private readonly Dictionary<string, SourceCode> _codes = new(StringComparer.Ordinal);
 
     public TwistedHistory(SyntheticFleet fleet, int seed)
@@ -33,6 +39,8 @@ internal sealed class TwistedHistory
         foreach (var record in fleet.Records.Where(r => Groups.Any(g => g.Contains(RegistrationOf(r)))))
             Add(record);
         AddGhost(fleet.Records[0]);
+        AddRegrouped("ZZ-G02", [(0, Four)], [(0, Four), (200, Six)]);
+        AddRegrouped("ZZ-G03", [(0, Six)], [(0, Four)]);
         _steps.AddRange(_codes.Values);
         _steps.Add(new Record { Key = new RecordKey { Source = LogSource, SourceRecordId = "never came", Revision = 2 }, Retraction = new Retraction() });
     }
@@ -43,7 +51,10 @@ internal sealed class TwistedHistory
     /// <summary>What counts in the end, by source and identifier; in our own words, aircraft first.</summary>
     public IReadOnlyDictionary<string, Record> Final => _final;
 
-    /// <summary>Those of <see cref="Final"/> that may wait for ever: their aircraft is not registered.</summary>
+    /// <summary>Revisions of aircraft that do not count in the end, and that let in records at locations which the newest lacks.</summary>
+    public IReadOnlyList<Record> Superseded => _superseded;
+
+    /// <summary>Those of <see cref="Final"/> that may wait for ever: their aircraft is not registered, or never had the location.</summary>
     public IReadOnlySet<string> Waiting => _waiting;
 
     public static string NameOf(RecordKey key) => $"{key.Source}/{key.SourceRecordId}";
@@ -104,6 +115,53 @@ internal sealed class TwistedHistory
         }
     }
 
+    /// <summary>An aircraft whose second revision has other type groups, with looks at a location of both, of the larger layout, and of none.</summary>
+    private void AddRegrouped(string registration, (int Day, string Group)[] first, (int Day, string Group)[] second)
+    {
+        var start = new DateOnly(2024, 1, 1);
+        foreach (var (revision, groups) in new[] { (1, first), (2, second) })
+        {
+            var record = new Record
+            {
+                Key = new RecordKey { Source = ShopSource, SourceRecordId = registration, Revision = revision },
+                Aircraft = new Aircraft
+                {
+                    Registration = registration,
+                    WatchStartDate = ShopCards.ToWire(start),
+                    Assignments =
+                    {
+                        groups.Select(g => new Assignment { FromDate = ShopCards.ToWire(start.AddDays(g.Day)), Base = "North", TypeGroup = g.Group }),
+                    },
+                },
+            };
+            _steps.Add(record);
+            if (revision == 1)
+                _superseded.Add(record);
+            else
+                _final.Add(NameOf(record.Key), record);
+        }
+
+        foreach (var (location, day) in new[] { AnyWeld, SixOnlyWeld, NoWeld }.SelectMany(l => new[] { 20, 120, 220, 320 }, (l, d) => (l, d)))
+        {
+            var record = new Record
+            {
+                Key = new RecordKey { Source = LogSource, SourceRecordId = $"{registration} {location} {day}", Revision = 1 },
+                Inspection = new Inspection
+                {
+                    Registration = registration,
+                    InspectionDate = ShopCards.ToWire(start.AddDays(day)),
+                    TimeInServiceHours = 2 * day,
+                    Occasion = Occasion.HundredHour,
+                    Looks = { new LocationLook { Location = location, State = LookState.Examined } },
+                },
+            };
+            _steps.Add(record);
+            _final.Add(NameOf(record.Key), record);
+            if (location == NoWeld)
+                _waiting.Add(NameOf(record.Key));
+        }
+    }
+
     private Record Wrong(Record record)
     {
         var wrong = record.Clone();
@@ -124,6 +182,7 @@ internal sealed class TwistedHistory
                 break;
             case 4:
                 wrong.Aircraft.Assignments[0].Base = "Elsewhere";
+                wrong.Aircraft.Assignments[0].TypeGroup = _random.Next(2) == 0 ? Four : Six;
                 wrong.Aircraft.MeterOffsetHours = _random.Next(100);
                 break;
             default:

@@ -159,7 +159,7 @@ public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, C
         var marks = waiting.OrderByDescending(h => h.Value).ThenBy(h => h.Key, StringComparer.Ordinal).ToList();
         List<Block> blocks =
         [
-            new Block.Paragraph("Held records take part in no number. They are released on their own when the aircraft is registered and every code of the source has a meaning."),
+            new Block.Paragraph("Held records take part in no number. They are released on their own when the aircraft is registered and has the location, and every code of the source has a meaning."),
             new Block.Table(
                 marks.Count > MostMarks ? $"Held records by registration mark: the {MostMarks} with most of {marks.Count}" : "Held records by registration mark",
                 [new("Registration mark"), new("Records held", true)],
