@@ -89,6 +89,7 @@ public static class Observe
             lives.AddRange(LocationLives.Of(timeline, records, hours));
         }
 
+        InstallationsOverParts.List(records, records.InstallationsOverParts);
         var lastInspection = records.Inspections.Count == 0 ? (DateOnly?)null : records.Inspections[^1].Content.InspectionDate;
         return new AircraftObservations
         {

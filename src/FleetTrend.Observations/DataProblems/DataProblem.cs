@@ -27,6 +27,10 @@ public sealed record DataProblem(
     /// <summary>Those records of the evidence that make it this problem and no other; null for all of the evidence.</summary>
     public IReadOnlyList<RecordKey>? Subject { get; init; }
 
+    /// <summary>True where it is how a source records and no slip: once a person has closed it, further records of the kind do not open it again.</summary>
+    [JsonIgnore]
+    public bool IsHabit { get; init; }
+
     /// <summary>
     /// The same for the same problem from refresh to refresh, whatever the words and revisions: a hash (64 hexadecimal digits)
     /// of kind, aircraft, aspect and subject.
@@ -43,10 +47,11 @@ public sealed record DataProblem(
 
     /// <summary>
     /// The same while what a person would look at is the same (64 hexadecimal digits): the records of the evidence with their
-    /// revisions; for look-alike marks the marks alone, since a new revision of an aircraft says nothing about its mark.
+    /// revisions; for look-alike marks the marks alone, since a new revision of an aircraft says nothing about its mark; for a habit of a
+    /// source the habit alone.
     /// </summary>
     [JsonIgnore]
-    public string Fingerprint => Kind == DataProblemKind.LookAlikeMarks
+    public string Fingerprint => Kind == DataProblemKind.LookAlikeMarks || IsHabit
         ? Identity
         : Hash([Identity, .. Evidence.Select(k => $"{k.Source}\u001f{k.SourceRecordId}\u001f{k.Revision}").Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)]);
 

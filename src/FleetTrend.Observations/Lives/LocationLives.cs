@@ -109,11 +109,7 @@ internal sealed class LocationLives
                 && !day.Actions.Any(a => a.Content.Kind == ActionKind.Replaced);
             if (unrecorded)
             {
-                records.List(
-                    DataProblemKind.InstallationMismatch,
-                    day.Date,
-                    $"An installation at {timeline.Location} on {day.Date:O} over a part whose removal is not recorded; it counts as taken out good.",
-                    renewal.Keys);
+                records.InstallationsOverParts.Add(new InstallationOverPart(day.Date, timeline.Location, renewal.Keys));
             }
 
             if (life.HasStart || life.IsWatched || !renewal.IsInstallation)

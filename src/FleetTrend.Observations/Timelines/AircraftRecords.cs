@@ -26,6 +26,9 @@ internal sealed class AircraftRecords
 
     public List<DataProblem> Problems { get; }
 
+    /// <summary>Found while the lives are put together; listed once all of them are.</summary>
+    public List<InstallationOverPart> InstallationsOverParts { get; } = [];
+
     public required IReadOnlyList<Recorded<MeterReading>> Readings { get; init; }
 
     public required IReadOnlyList<Recorded<MeterChange>> MeterChanges { get; init; }
