@@ -5,6 +5,7 @@ using FleetTrend.Api.Flags;
 using FleetTrend.Api.Intake;
 using FleetTrend.Api.Layouts;
 using FleetTrend.Api.Pages;
+using FleetTrend.Api.Pages.Forms;
 using FleetTrend.Api.Records;
 using FleetTrend.Api.Reports;
 using FleetTrend.Api.Sources;
@@ -48,11 +49,14 @@ public static class ApiHost
         builder.Services.AddSingleton<HeldRecordIntake>();
         builder.Services.AddSingleton<ReleaseSignal>();
         builder.Services.AddHostedService<HeldRecordRelease>();
+        builder.Services.AddSingleton<FlagAnswers>();
+        builder.Services.AddSingleton<CheckAnswers>();
+        builder.Services.AddSingleton<CodeAnswers>();
         builder.Services.AddSingleton<TrendReader>();
         builder.Services.AddSingleton<ReportReproduction>();
         builder.Services.AddAccess();
         builder.Services.AddPageAccess(settings);
-        builder.Services.AddRazorPages();
+        builder.Services.AddRazorPages().AddMvcOptions(mvc => mvc.Filters.Add(new FormTooOldFilter()));
         AddGrpc(builder.Services);
         configure?.Invoke(builder);
 

@@ -36,6 +36,18 @@ internal static partial class ApiLog
     [LoggerMessage(3205, LogLevel.Warning, "The first key, {KeyId}, which administers, is in {File}; keep it elsewhere and delete the file")]
     public static partial void FirstKeyMade(ILogger log, string keyId, string file);
 
+    [LoggerMessage(3207, LogLevel.Information, "Flag {FlagId} was answered by key {By}: {State}")]
+    public static partial void FlagAnswered(ILogger log, long flagId, string by, string state);
+
+    [LoggerMessage(3208, LogLevel.Information, "Data check {CheckId} was closed by key {By}")]
+    public static partial void CheckClosed(ILogger log, long checkId, string by);
+
+    [LoggerMessage(3209, LogLevel.Information, "Finding merge {MergeId} was decided by key {By}")]
+    public static partial void MergeDecided(ILogger log, long mergeId, string by);
+
+    [LoggerMessage(3210, LogLevel.Information, "A {Kind} code of source {Source} was given its meaning by key {By}")]
+    public static partial void CodeSet(ILogger log, string kind, string source, string by);
+
     [LoggerMessage(3206, LogLevel.Warning, "{Address} speaks plain text with other machines: whoever is on the way reads keys and data")]
     public static partial void PlainText(ILogger log, NetworkAddress address);
 

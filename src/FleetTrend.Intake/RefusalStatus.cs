@@ -46,6 +46,10 @@ public static class RefusalStatus
         Metadata = { ["field"] = refusal.Field, ["value"] = refusal.Value, ["rule"] = refusal.Rule },
     };
 
-    private static string Describe(Refusal refusal) =>
-        refusal.Value.Length == 0 ? refusal.Rule : $"{refusal.Rule} Got \"{refusal.Value}\".";
+    /// <summary>A broken rule with the value that broke it.</summary>
+    public static string Describe(Refusal refusal)
+    {
+        ArgumentNullException.ThrowIfNull(refusal);
+        return refusal.Value.Length == 0 ? refusal.Rule : $"{refusal.Rule} Got \"{refusal.Value}\".";
+    }
 }

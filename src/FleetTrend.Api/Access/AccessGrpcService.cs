@@ -3,6 +3,7 @@ using FleetTrend.Intake;
 using FleetTrend.Intake.Rules;
 using FleetTrend.Store.Keys;
 using Grpc.Core;
+using ApiKey = FleetTrend.Contracts.V1.ApiKey;
 
 namespace FleetTrend.Api.Access;
 
@@ -17,10 +18,17 @@ internal sealed class AccessGrpcService(KeyStore store, KnownKeys known, ILogger
         var refusals = KeyRules.Check(request);
         if (refusals.Count > 0)
             throw refusals.ToException();
+        var source = request.Source.Length == 0 ? null : request.Source;
+        if (request.ValidateOnly)
+        {
+            return source is null || await store.IsSourceAsync(source, context.CancellationToken)
+                ? new CreateKeyResponse { Key = new ApiKey { Name = request.Name, Source = request.Source, Scopes = { request.Scopes.Order() } } }
+                : throw NoSuchSource(request.Source);
+        }
+
         var made = await store.AddAsync(
-            request.Name, request.Source.Length == 0 ? null : request.Source, [.. request.Scopes.Select(scope => (KeyScope)scope)],
-            context.CancellationToken)
-            ?? throw new Refusal("source", request.Source, Reasons.SourceNotRegistered, "a registered source.").ToException();
+            request.Name, source, [.. request.Scopes.Select(scope => (KeyScope)scope)], context.CancellationToken)
+            ?? throw NoSuchSource(request.Source);
         await known.ForgetAsync();
         ApiLog.KeyMade(log, made.Key.Id, Caller.Of(context).Key.Id);
         return new CreateKeyResponse { Key = made.Key.ToWire(), KeyText = made.Text };
@@ -40,8 +48,10 @@ internal sealed class AccessGrpcService(KeyStore store, KnownKeys known, ILogger
         var refusals = KeyRules.Check(request);
         if (refusals.Count > 0)
             throw refusals.ToException();
-        var key = await store.RevokeAsync(request.KeyId, context.CancellationToken)
+        var key = await store.RevokeAsync(request.KeyId, write: !request.ValidateOnly, context.CancellationToken)
             ?? throw new Refusal("key_id", request.KeyId, Reasons.KeyNotFound, "the identifier of a key.").ToException();
+        if (request.ValidateOnly)
+            return new RevokeKeyResponse { Key = key.ToWire() };
         await known.ForgetAsync();
         ApiLog.KeyRevoked(log, key.Id, Caller.Of(context).Key.Id);
         return new RevokeKeyResponse { Key = key.ToWire() };
@@ -50,4 +60,7 @@ internal sealed class AccessGrpcService(KeyStore store, KnownKeys known, ILogger
     /// <inheritdoc/>
     public override Task<GetOwnKeyResponse> GetOwnKey(GetOwnKeyRequest request, ServerCallContext context) =>
         Task.FromResult(new GetOwnKeyResponse { Key = Caller.Of(context).Key.ToWire() });
+
+    private static RpcException NoSuchSource(string source) =>
+        new Refusal("source", source, Reasons.SourceNotRegistered, "a registered source.").ToException();
 }

@@ -9,7 +9,7 @@ namespace FleetTrend.Api.Access;
 
 /// <summary>The one gate of every call, gRPC and JSON: a good key, its limits, its scopes. What is not listed is open to nobody.</summary>
 internal sealed class AccessInterceptor(
-    KnownKeys keys, CallLimits limits, RefusedCalls refused, HostSettings settings, TimeProvider clock) : Interceptor
+    KnownKeys keys, CallGate gate, RefusedCalls refused, HostSettings settings, TimeProvider clock) : Interceptor
 {
     /// <inheritdoc/>
     public override async Task<TResponse> UnaryServerHandler<TRequest, TResponse>(
@@ -70,17 +70,7 @@ internal sealed class AccessInterceptor(
                 ExceptionDispatchInfo.Throw(failure);
             var caller = http.Features.Get<Caller>() ?? await ReaderOfPagesAsync(http)
                 ?? throw new CallRefusedException(Reasons.KeyRequired, "The call needs a key, sent as authorization: Bearer KEY.");
-            var held = limits.Admit(caller.Key.Id);
-            try
-            {
-                RefuseWithoutScope(caller, context.Method);
-                return held;
-            }
-            catch
-            {
-                held.Dispose();
-                throw;
-            }
+            return gate.Admit(caller, context.Method);
         }
         catch (CallRefusedException refusal)
         {
@@ -101,18 +91,5 @@ internal sealed class AccessInterceptor(
     {
         http.Features.Set(PageAccess.Anybody);
         return PageAccess.Anybody;
-    }
-
-    private static void RefuseWithoutScope(Caller caller, string method)
-    {
-        var needed = CallScopes.Of(method);
-        if (needed.Any(caller.Has))
-            return;
-        var names = string.Join(" or ", needed.Select(CallScopes.NameOf));
-        throw new CallRefusedException(
-            Reasons.ScopeRequired, names.Length == 0 ? "The call is open to nobody." : $"The call needs a key with {names}.")
-        {
-            Metadata = new Dictionary<string, string>(StringComparer.Ordinal) { ["key_id"] = caller.Key.Id, ["scopes"] = names },
-        };
     }
 }

@@ -9,6 +9,7 @@ internal static class AccessRegistration
     {
         services.AddSingleton<KnownKeys>();
         services.AddSingleton<CallLimits>();
+        services.AddSingleton<CallGate>();
         services.AddSingleton<RefusedCalls>();
         services.AddAuthentication(KeyAuthenticationHandler.SchemeName)
             .AddScheme<AuthenticationSchemeOptions, KeyAuthenticationHandler>(KeyAuthenticationHandler.SchemeName, null);

@@ -24,20 +24,23 @@ internal sealed record Caller(ApiKey Key)
     /// <summary>The source that a call may be about. A key with a scope beyond <see cref="KeyScope.RecordsWrite"/> that opens the call
     /// is not bound to one; any other key is bound to its own, and "all" means that. Comes before it is looked whether there is
     /// such a source.</summary>
-    /// <param name="context">The call.</param>
+    /// <param name="method">The call, as gRPC writes it.</param>
     /// <param name="field">The field that names the source.</param>
     /// <param name="asked">What it holds; empty for all where the call takes that.</param>
-    /// <returns>The source; empty for all.</returns>
-    /// <exception cref="RpcException">PERMISSION_DENIED, SOURCE_NOT_YOURS.</exception>
-    public static string SourceFor(ServerCallContext context, string field, string asked)
+    /// <returns>The source; empty for all. SOURCE_NOT_YOURS where it may not be that one.</returns>
+    public Answer<string> SourceFor(string method, string field, string asked)
     {
-        var caller = Of(context);
-        if (CallScopes.Of(context.Method).Any(scope => scope != KeyScope.RecordsWrite && caller.Has(scope)))
+        if (CallScopes.Of(method).Any(scope => scope != KeyScope.RecordsWrite && Has(scope)))
             return asked;
-        if (asked.Length == 0 && caller.Source is { } own)
+        if (asked.Length == 0 && Source is { } own)
             return own;
-        return caller.Owns(asked)
+        return Owns(asked)
             ? asked
-            : throw new Refusal(field, asked.Length > 40 ? asked[..40] : asked, Reasons.SourceNotYours, "the source that the key belongs to.").ToException();
+            : new Refusal(field, asked.Length > 40 ? asked[..40] : asked, Reasons.SourceNotYours, "the source that the key belongs to.");
     }
+
+    /// <summary>The source that a call may be about, or the exception that ends it.</summary>
+    /// <exception cref="RpcException">PERMISSION_DENIED, SOURCE_NOT_YOURS.</exception>
+    public static string SourceFor(ServerCallContext context, string field, string asked) =>
+        Of(context).SourceFor(context.Method, field, asked).OrThrow();
 }

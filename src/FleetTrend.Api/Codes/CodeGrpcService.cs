@@ -1,35 +1,20 @@
 using FleetTrend.Api.Access;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
-using FleetTrend.Intake.Holding;
 using FleetTrend.Intake.Rules;
-using FleetTrend.Records.Sources;
 using FleetTrend.Store.Codes;
 using Grpc.Core;
 
 namespace FleetTrend.Api.Codes;
 
 /// <summary>What the codes of sources mean, and which have no meaning yet.</summary>
-internal sealed class CodeGrpcService(CodeStore codes, ReleaseSignal release) : CodeService.CodeServiceBase
+internal sealed class CodeGrpcService(CodeStore codes, CodeAnswers answers) : CodeService.CodeServiceBase
 {
     private const int MostPerPage = 500;
 
     /// <inheritdoc/>
-    public override async Task<SetCodeResponse> SetCode(SetCodeRequest request, ServerCallContext context)
-    {
-        Caller.SourceFor(context, "code.source", request.Code?.Source ?? "");
-        var (code, meaning) = CodeRules.Parse(request.Code, out var refusals);
-        if (refusals.Count > 0)
-            throw refusals.ToException();
-        var (state, stored, replaced) = await codes.SetAsync(code, meaning, write: !request.ValidateOnly, context.CancellationToken);
-        if (state == SetCodeState.SourceUnknown)
-            throw new Refusal("code.source", code.Source, Reasons.SourceNotRegistered, "a registered source.").ToException();
-        if (state == SetCodeState.LocationUnknown && meaning is CodeMeaning.Location location)
-            throw new Refusal("code.location", location.Path, Reasons.LocationNotInLayout, "a location of a layout.").ToException();
-        if (!request.ValidateOnly)
-            release.Set();
-        return new SetCodeResponse { Code = stored!.ToWire(), Replaced = replaced?.ToWire() };
-    }
+    public override async Task<SetCodeResponse> SetCode(SetCodeRequest request, ServerCallContext context) =>
+        (await answers.SetAsync(request, Caller.Of(context), context.CancellationToken)).OrThrow();
 
     /// <inheritdoc/>
     public override async Task<DeleteCodeResponse> DeleteCode(DeleteCodeRequest request, ServerCallContext context)

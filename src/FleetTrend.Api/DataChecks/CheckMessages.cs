@@ -32,7 +32,7 @@ internal static class CheckMessages
 
     public static Wire.FindingMerge ToWire(this StoredMerge merge) => new()
     {
-        MergeId = merge.MergeId.ToString(CultureInfo.InvariantCulture),
+        MergeId = merge.MergeId == 0 ? "" : merge.MergeId.ToString(CultureInfo.InvariantCulture),
         Kept = merge.Kept.ToWire(),
         Merged = merge.Merged.ToWire(),
         IsMerged = merge.IsMerged,

@@ -1,7 +1,6 @@
-using System.Globalization;
+using FleetTrend.Api.Access;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
-using FleetTrend.Intake.Rules;
 using FleetTrend.Store.Flags;
 using Grpc.Core;
 using FlagState = FleetTrend.Contracts.V1.FlagState;
@@ -10,7 +9,7 @@ using StoredState = FleetTrend.Store.Flags.FlagState;
 namespace FleetTrend.Api.Flags;
 
 /// <summary>Flags and what people answered to them.</summary>
-internal sealed class FlagGrpcService(FlagStore flags) : FlagService.FlagServiceBase
+internal sealed class FlagGrpcService(FlagStore flags, FlagAnswers answers) : FlagService.FlagServiceBase
 {
     private const int MostPerPage = 1_000;
 
@@ -30,41 +29,10 @@ internal sealed class FlagGrpcService(FlagStore flags) : FlagService.FlagService
     }
 
     /// <inheritdoc/>
-    public override async Task<AcknowledgeFlagResponse> AcknowledgeFlag(AcknowledgeFlagRequest request, ServerCallContext context)
-    {
-        Refuse(FlagAnswerRules.Acknowledgement(request));
-        var flag = await flags.AcknowledgeAsync(
-            IdOf(request.FlagId), request.AcknowledgedBy, request.Comment, context.CancellationToken);
-        return new AcknowledgeFlagResponse { Flag = Answered(flag, request.FlagId, request.AcknowledgedBy, request.Comment, StoredState.Acknowledged).ToWire() };
-    }
+    public override async Task<AcknowledgeFlagResponse> AcknowledgeFlag(AcknowledgeFlagRequest request, ServerCallContext context) =>
+        new() { Flag = (await answers.AcknowledgeAsync(request, Caller.Of(context), context.CancellationToken)).OrThrow().ToWire() };
 
     /// <inheritdoc/>
-    public override async Task<CloseFlagResponse> CloseFlag(CloseFlagRequest request, ServerCallContext context)
-    {
-        Refuse(FlagAnswerRules.Closing(request));
-        var flag = await flags.CloseAsync(IdOf(request.FlagId), request.ClosedBy, request.Comment, context.CancellationToken);
-        return new CloseFlagResponse { Flag = Answered(flag, request.FlagId, request.ClosedBy, request.Comment, StoredState.Closed).ToWire() };
-    }
-
-    private static void Refuse(IReadOnlyList<Refusal> refusals)
-    {
-        if (refusals.Count > 0)
-            throw refusals.ToException();
-    }
-
-    private static long IdOf(string flagId) =>
-        long.TryParse(flagId, NumberStyles.None, CultureInfo.InvariantCulture, out var id) ? id : throw NotFound(flagId);
-
-    /// <summary>The flag with the answer that was given; a closed flag keeps the one that it has.</summary>
-    private static StoredFlag Answered(StoredFlag? flag, string flagId, string by, string comment, StoredState state)
-    {
-        if (flag is null)
-            throw NotFound(flagId);
-        if (flag.State != state || flag.AnsweredBy != by || flag.Answer != comment)
-            throw new Refusal("flag_id", flagId, Reasons.FlagIsClosed, "a flag that is not closed.").ToException();
-        return flag;
-    }
-
-    private static RpcException NotFound(string flagId) =>
-        new Refusal("flag_id", flagId, Reasons.FlagNotFound, "the identifier of a flag.").ToException();
+    public override async Task<CloseFlagResponse> CloseFlag(CloseFlagRequest request, ServerCallContext context) =>
+        new() { Flag = (await answers.CloseAsync(request, Caller.Of(context), context.CancellationToken)).OrThrow().ToWire() };
 }

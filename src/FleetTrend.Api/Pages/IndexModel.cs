@@ -1,10 +1,9 @@
-using System.Text.Json;
+using FleetTrend.Api.Pages.Flags;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Snapshots;
 using FleetTrend.Trends;
-using FleetTrend.Trends.Flags;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages;
@@ -42,6 +41,12 @@ public sealed class IndexModel(SnapshotStore snapshots, ReportStore reports, Fla
     /// <summary>The fleet table of the latest trends as HTML.</summary>
     public string FleetHtml { get; private set; } = "";
 
+    /// <summary>Flags that nobody has answered.</summary>
+    public int UnansweredFlags { get; private set; }
+
+    /// <summary>Flags that somebody has acknowledged, and that are not closed.</summary>
+    public int AcknowledgedFlags { get; private set; }
+
     /// <summary>Reports, newest first.</summary>
     public IReadOnlyList<ReportSummary> Archive { get; private set; } = [];
 
@@ -60,7 +65,9 @@ public sealed class IndexModel(SnapshotStore snapshots, ReportStore reports, Fla
         NewestInspection = flying.Max(l => l.LatestInspectionDate);
         NewestHours = flying.Max(l => l.LatestDate);
         var open = await flags.ListAsync(null, null, MostFlags, null, ct);
-        var fleet = FleetSection.Of(Trends, [.. open.Items.Select(Line)]);
+        UnansweredFlags = open.Items.Count(flag => flag.State == FlagState.Open);
+        AcknowledgedFlags = open.Items.Count - UnansweredFlags;
+        var fleet = FleetSection.Of(Trends, [.. open.Items.Select(flag => flag.ToLine())]);
         FleetHtml = FleetTrend.Reports.Html.ReportHtml.Render(fleet with { Name = "fleet-now", Heading = "Fleet now" });
         Report = await reports.LatestAsync(ReportPages.WholeFleet, ct);
         if (Report is not null) ReportHtml = ReportPages.Body(Report);
@@ -71,12 +78,4 @@ public sealed class IndexModel(SnapshotStore snapshots, ReportStore reports, Fla
             .Select(g => g.MaxBy(r => r.PeriodEnd)!)
             .OrderBy(r => r.Base, StringComparer.Ordinal)];
     }
-
-    private static FlagLine Line(StoredFlag flag) => new()
-    {
-        Flag = JsonSerializer.Deserialize<ProposedFlag>(flag.Proposal.BodyJson, TrendSnapshotJson.Options)
-            ?? throw new InvalidOperationException($"Flag {flag.FlagId} has no body."),
-        State = flag.State == FlagState.Acknowledged ? FlagLineState.Acknowledged : FlagLineState.Open,
-        RaisedDate = DateOnly.FromDateTime(flag.RaiseTime.UtcDateTime),
-    };
 }

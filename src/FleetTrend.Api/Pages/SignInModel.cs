@@ -1,4 +1,6 @@
 using FleetTrend.Api.Access;
+using FleetTrend.Store.Keys;
+using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
@@ -9,6 +11,23 @@ public sealed class SignInModel : PageModel
 {
     /// <summary>Why the key was not taken; null before one was sent.</summary>
     public string? Refusal { get; private set; }
+
+    /// <summary>Who is signed in; null where nobody is.</summary>
+    public ApiKey? SignedIn { get; private set; }
+
+    /// <summary>Looks who is signed in.</summary>
+    public async Task OnGetAsync()
+    {
+        await HttpContext.AuthenticateAsync(PageAccess.Name);
+        SignedIn = HttpContext.Features.Get<Caller>()?.Key;
+    }
+
+    /// <summary>Signs the browser out.</summary>
+    public async Task<IActionResult> OnPostOutAsync()
+    {
+        await HttpContext.SignOutAsync(PageAccess.Name);
+        return LocalRedirect(PageAccess.SignInPath);
+    }
 
     /// <summary>Signs in and leads on to the page that was asked for.</summary>
     public async Task<IActionResult> OnPostAsync([FromForm] string? key, [FromQuery] string? returnUrl)

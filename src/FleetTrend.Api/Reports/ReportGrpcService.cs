@@ -33,6 +33,8 @@ internal sealed class ReportGrpcService(
     public override async Task<RequestReportResponse> RequestReport(RequestReportRequest request, ServerCallContext context)
     {
         Refuse(ReportRules.Request(request));
+        if (request.ValidateOnly)
+            return new RequestReportResponse();
         return new RequestReportResponse { RequestTime = (await requests.AddAsync(request.RequestId, context.CancellationToken)).ToWire() };
     }
 
@@ -48,7 +50,7 @@ internal sealed class ReportGrpcService(
     public override async Task<SetRecipientsResponse> SetRecipients(SetRecipientsRequest request, ServerCallContext context)
     {
         Refuse(ReportRules.Recipients(request));
-        var stored = await recipients.SetAsync(request.Base, request.Addresses, context.CancellationToken);
+        var stored = await recipients.SetAsync(request.Base, request.Addresses, write: !request.ValidateOnly, context.CancellationToken);
         return new SetRecipientsResponse { Recipients = stored.ToWire() };
     }
 

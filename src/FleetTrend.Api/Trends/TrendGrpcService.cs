@@ -15,7 +15,7 @@ internal sealed class TrendGrpcService(
 {
     /// <inheritdoc/>
     public override async Task<RequestRefreshResponse> RequestRefresh(RequestRefreshRequest request, ServerCallContext context) =>
-        new() { RequestTime = (await refreshes.RequestAsync(context.CancellationToken)).ToWire() };
+        request.ValidateOnly ? new() : new() { RequestTime = (await refreshes.RequestAsync(context.CancellationToken)).ToWire() };
 
     /// <inheritdoc/>
     public override async Task<ListRatesResponse> ListRates(ListRatesRequest request, ServerCallContext context)

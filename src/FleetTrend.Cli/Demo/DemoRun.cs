@@ -35,7 +35,7 @@ internal static class DemoRun
         var wait = new DemoResults(keys, Patience);
         await StepAsync("Computing trends (Hangfire job)", () => wait.RefreshAsync(ct));
         await StepAsync("Making and mailing the weekly reports (Hangfire jobs)", () => wait.ReportAsync(fleet, settings.Mail, ct));
-        var allFound = DemoSummary.Print(fleet, await wait.FlagsAsync(ct), await wait.ReportsAsync(ct), hosts, keys.ReadingKey, settings.Mail);
+        var allFound = DemoSummary.Print(fleet, await wait.FlagsAsync(ct), await wait.ReportsAsync(ct), hosts, keys, settings.Mail);
         if (!once)
         {
             AnsiConsole.MarkupLine("\nThe pages stay up. Ctrl+C stops everything.");

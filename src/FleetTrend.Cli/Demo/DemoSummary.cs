@@ -11,7 +11,7 @@ internal static class DemoSummary
 {
     /// <summary>Prints it. True where every planted trouble was found.</summary>
     public static bool Print(
-        SyntheticFleet fleet, IReadOnlyList<Flag> flags, IReadOnlyList<Report> reports, BothHosts hosts, string readingKey, MailSettings mail)
+        SyntheticFleet fleet, IReadOnlyList<Flag> flags, IReadOnlyList<Report> reports, BothHosts hosts, DemoKeys keys, MailSettings mail)
     {
         AnsiConsole.WriteLine();
         AnsiConsole.MarkupLineInterpolated($"[bold]{fleet.School}[/]");
@@ -33,7 +33,7 @@ internal static class DemoSummary
 
         AnsiConsole.Write(table);
         PrintOthers([.. flags.Where(f => !explained.Contains(f))]);
-        PrintPlaces(reports, hosts, readingKey, mail);
+        PrintPlaces(reports, hosts, keys, mail);
         return allFound;
     }
 
@@ -52,7 +52,7 @@ internal static class DemoSummary
         }
     }
 
-    private static void PrintPlaces(IReadOnlyList<Report> reports, BothHosts hosts, string readingKey, MailSettings mail)
+    private static void PrintPlaces(IReadOnlyList<Report> reports, BothHosts hosts, DemoKeys keys, MailSettings mail)
     {
         var grid = new Grid().AddColumns(2);
         grid.AddRow("Page", Markup.Escape(hosts.PagesUrl));
@@ -72,7 +72,8 @@ internal static class DemoSummary
         }
 
         grid.AddRow("API", Markup.Escape($"gRPC {hosts.GrpcUrl} (reflection on); curl -H 'authorization: Bearer KEY' {hosts.PagesUrl}/v1/flags"));
-        grid.AddRow("KEY", Markup.Escape(readingKey));
+        grid.AddRow("KEY", Markup.Escape(keys.ReadingKey));
+        grid.AddRow("To answer", Markup.Escape($"sign in at {hosts.PagesUrl}/sign-in with {keys.DirectorKey}"));
         AnsiConsole.Write(grid);
         AnsiConsole.MarkupLine("Statistics support a decision; they never return an aircraft to service.");
     }

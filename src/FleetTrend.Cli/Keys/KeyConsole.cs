@@ -67,7 +67,7 @@ internal sealed partial class KeyConsole(KeyStore keys, SourceStore sources, Tex
     /// <summary>Revokes a key.</summary>
     public async Task<int> RevokeAsync(string id, bool json, CancellationToken ct)
     {
-        if (await keys.RevokeAsync(id, ct) is not { } key)
+        if (await keys.RevokeAsync(id, write: true, ct) is not { } key)
             return Refuse($"key '{(KeyText.TryParse(id, out var text) ? text.Id : id)}': must be the identifier of a key, as 'fleettrend keys list' shows it");
         if (json)
             output.WriteLine(JsonOutput.Of(new { key = Fields(key) }));

@@ -29,6 +29,6 @@ public abstract record Run
 
     /// <summary>A link.</summary>
     /// <param name="Text">The words.</param>
-    /// <param name="Target">Where it leads.</param>
+    /// <param name="Target">Where it leads; relative only on pages.</param>
     public sealed record Link(string Text, Uri Target) : Run;
 }

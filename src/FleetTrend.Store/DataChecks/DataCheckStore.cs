@@ -74,9 +74,21 @@ public sealed class DataCheckStore(IDbContextFactory<FleetDbContext> contexts, N
         return await context.DataChecks.GroupBy(row => row.State).ToDictionaryAsync(group => group.Key, group => group.Count(), ct);
     }
 
+    /// <summary>The check, or null.</summary>
+    public async Task<StoredDataCheck?> GetAsync(long checkId, CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        return await context.DataChecks.AsNoTracking().SingleOrDefaultAsync(check => check.Id == checkId, ct) is { } row ? ToCheck(row) : null;
+    }
+
     /// <summary>Closes an open check. A check that is not open stays as it is.</summary>
-    /// <returns>The check as it is now, or null where there is none.</returns>
-    public async Task<StoredDataCheck?> CloseAsync(long checkId, string by, string note, CancellationToken ct)
+    /// <param name="checkId">The check.</param>
+    /// <param name="by">Who.</param>
+    /// <param name="note">How it was settled.</param>
+    /// <param name="write">False to say what would become of it and write nothing.</param>
+    /// <param name="ct">Cancels.</param>
+    /// <returns>The check as it is then, or null where there is none.</returns>
+    public async Task<StoredDataCheck?> CloseAsync(long checkId, string by, string note, bool write, CancellationToken ct)
     {
         await using var context = await contexts.CreateDbContextAsync(ct);
         await using var transaction = await context.Database.BeginTransactionAsync(ct);
@@ -88,7 +100,8 @@ public sealed class DataCheckStore(IDbContextFactory<FleetDbContext> contexts, N
             """,
             ct);
         var row = await context.DataChecks.AsNoTracking().SingleOrDefaultAsync(check => check.Id == checkId, ct);
-        await transaction.CommitAsync(ct);
+        if (write)
+            await transaction.CommitAsync(ct);
         return row is null ? null : ToCheck(row);
     }
 

@@ -25,8 +25,9 @@ public sealed class FindingMergeStore(IDbContextFactory<FleetDbContext> contexts
     /// <param name="merged">The finding that counts as the same event.</param>
     /// <param name="by">Who decides.</param>
     /// <param name="note">Why.</param>
+    /// <param name="write">False to say what would become of it and write nothing; a merge made so has no identifier.</param>
     /// <param name="ct">Cancels.</param>
-    public async Task<MergeResult> MergeAsync(FindingName kept, FindingName merged, string by, string note, CancellationToken ct)
+    public async Task<MergeResult> MergeAsync(FindingName kept, FindingName merged, string by, string note, bool write, CancellationToken ct)
     {
         await using var connection = await dataSource.OpenConnectionAsync(ct);
         await using var transaction = await connection.BeginTransactionAsync(ct);
@@ -42,6 +43,8 @@ public sealed class FindingMergeStore(IDbContextFactory<FleetDbContext> contexts
         if (stands != joins)
             return new MergeResult(MergeState.NotAlike, null, joins.Registration);
         var stored = await AddAsync(connection, kept, merged, isMerged: true, by, note, ct);
+        if (!write)
+            return new MergeResult(MergeState.Stored, stored with { MergeId = 0 }, joins.Registration);
         await transaction.CommitAsync(ct);
         return new MergeResult(MergeState.Stored, stored, joins.Registration);
     }
@@ -50,8 +53,9 @@ public sealed class FindingMergeStore(IDbContextFactory<FleetDbContext> contexts
     /// <param name="merged">The finding that was merged into another.</param>
     /// <param name="by">Who decides.</param>
     /// <param name="note">Why.</param>
+    /// <param name="write">False to say what would become of it and write nothing; a decision made so has no identifier.</param>
     /// <param name="ct">Cancels.</param>
-    public async Task<MergeResult> UnmergeAsync(FindingName merged, string by, string note, CancellationToken ct)
+    public async Task<MergeResult> UnmergeAsync(FindingName merged, string by, string note, bool write, CancellationToken ct)
     {
         await using var connection = await dataSource.OpenConnectionAsync(ct);
         await using var transaction = await connection.BeginTransactionAsync(ct);
@@ -63,8 +67,26 @@ public sealed class FindingMergeStore(IDbContextFactory<FleetDbContext> contexts
         if (!latest.IsMerged)
             return new MergeResult(MergeState.Unchanged, latest, registration);
         var stored = await AddAsync(connection, latest.Kept, merged, isMerged: false, by, note, ct);
+        if (!write)
+            return new MergeResult(MergeState.Stored, stored with { MergeId = 0 }, registration);
         await transaction.CommitAsync(ct);
         return new MergeResult(MergeState.Stored, stored, registration);
+    }
+
+    /// <summary>The decision of that identifier; null where there is none.</summary>
+    public async Task<StoredMerge?> GetAsync(long mergeId, CancellationToken ct)
+    {
+        await using var command = dataSource.CreateCommand($"select {Columns} {From} where decision.id = $1");
+        command.Parameters.Add(new NpgsqlParameter<long> { TypedValue = mergeId });
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        return await reader.ReadAsync(ct) ? Read(reader) : null;
+    }
+
+    /// <summary>The latest decision about a finding as the one that is merged into another; null where there is none.</summary>
+    public async Task<StoredMerge?> LatestAsync(FindingName merged, CancellationToken ct)
+    {
+        await using var connection = await dataSource.OpenConnectionAsync(ct);
+        return await LatestAsync(connection, merged, ct);
     }
 
     /// <summary>Decisions, newest first.</summary>

@@ -3,7 +3,7 @@ namespace FleetTrend.Store.DataChecks;
 /// <summary>One decision about two findings; it never changes.</summary>
 public sealed record StoredMerge
 {
-    /// <summary>Identifier; higher is newer.</summary>
+    /// <summary>Identifier; higher is newer. 0 where it was only checked.</summary>
     public required long MergeId { get; init; }
 
     /// <summary>The finding that stands.</summary>

@@ -73,16 +73,26 @@ public sealed class FlagStore(IDbContextFactory<FleetDbContext> contexts)
     }
 
     /// <summary>Says that somebody has seen a flag. The same words again change nothing; a closed flag stays as it is.</summary>
-    /// <returns>The flag as it is now, or null where there is none.</returns>
-    public Task<StoredFlag?> AcknowledgeAsync(long flagId, string by, string comment, CancellationToken ct) =>
-        AnswerAsync(flagId, FlagState.Acknowledged, by, comment, ct);
+    /// <param name="flagId">The flag.</param>
+    /// <param name="by">Who.</param>
+    /// <param name="comment">What is being done; may be empty.</param>
+    /// <param name="write">False to say what would become of it and write nothing.</param>
+    /// <param name="ct">Cancels.</param>
+    /// <returns>The flag as it is then, or null where there is none.</returns>
+    public Task<StoredFlag?> AcknowledgeAsync(long flagId, string by, string comment, bool write, CancellationToken ct) =>
+        AnswerAsync(flagId, FlagState.Acknowledged, by, comment, write, ct);
 
     /// <summary>Closes a flag. A flag that is closed stays as it is.</summary>
-    /// <returns>The flag as it is now, or null where there is none.</returns>
-    public Task<StoredFlag?> CloseAsync(long flagId, string by, string comment, CancellationToken ct) =>
-        AnswerAsync(flagId, FlagState.Closed, by, comment, ct);
+    /// <param name="flagId">The flag.</param>
+    /// <param name="by">Who.</param>
+    /// <param name="comment">What was done.</param>
+    /// <param name="write">False to say what would become of it and write nothing.</param>
+    /// <param name="ct">Cancels.</param>
+    /// <returns>The flag as it is then, or null where there is none.</returns>
+    public Task<StoredFlag?> CloseAsync(long flagId, string by, string comment, bool write, CancellationToken ct) =>
+        AnswerAsync(flagId, FlagState.Closed, by, comment, write, ct);
 
-    private async Task<StoredFlag?> AnswerAsync(long flagId, FlagState state, string by, string comment, CancellationToken ct)
+    private async Task<StoredFlag?> AnswerAsync(long flagId, FlagState state, string by, string comment, bool write, CancellationToken ct)
     {
         await using var context = await contexts.CreateDbContextAsync(ct);
         await using var transaction = await context.Database.BeginTransactionAsync(ct);
@@ -98,7 +108,8 @@ public sealed class FlagStore(IDbContextFactory<FleetDbContext> contexts)
             row.AnswerTime = (await context.Database.SqlQuery<DateTimeOffset>($"select clock_timestamp() as \"Value\"").ToListAsync(ct))[0];
             row.ClosedEventCount = state == FlagState.Closed ? row.EventCount : null;
             await context.SaveChangesAsync(ct);
-            await transaction.CommitAsync(ct);
+            if (write)
+                await transaction.CommitAsync(ct);
         }
 
         return ToFlag(row);

@@ -32,6 +32,27 @@ public sealed class HeldRecords(NpgsqlDataSource dataSource)
         return counts;
     }
 
+    /// <summary>Registration marks without an aircraft that records wait for now, by mark.</summary>
+    /// <param name="count">Most to return.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<IReadOnlyList<WaitedForAircraft>> ListUnregisteredAsync(int count, CancellationToken ct)
+    {
+        await using var command = dataSource.CreateCommand(
+            $"""
+            select held.registration, count(*)::integer, min(held.hold_time) from held_records held
+            where held.release_time is null and {Waits}
+              and not exists (select from aircraft where aircraft.registration = held.registration)
+            group by held.registration order by held.registration limit @count
+            """);
+        command.Parameters.AddWithValue("as_of", EndOfTime);
+        command.Parameters.AddWithValue("count", count);
+        var marks = new List<WaitedForAircraft>();
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        while (await reader.ReadAsync(ct))
+            marks.Add(new WaitedForAircraft(reader.GetString(0), reader.GetInt32(1), reader.GetFieldValue<DateTimeOffset>(2)));
+        return marks;
+    }
+
     /// <summary>Records that wait now, oldest first.</summary>
     /// <param name="source">Name of a source; null for all.</param>
     /// <param name="registration">Registration mark in upper case; null for all.</param>

@@ -22,6 +22,13 @@ public sealed class KeyStore(IDbContextFactory<FleetDbContext> contexts)
         return source is not null && sourceRow is null ? null : await InsertAsync(context, name, sourceRow, scopes, ct);
     }
 
+    /// <summary>The source that a key would belong to; false where there is none of that name.</summary>
+    public async Task<bool> IsSourceAsync(string source, CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        return await context.Sources.AnyAsync(row => row.Name == source, ct);
+    }
+
     /// <summary>Makes the first key of an empty table, for administering.</summary>
     /// <param name="name">For people.</param>
     /// <param name="handOver">Gives the key to somebody before it is stored; when that fails there is no key.</param>
@@ -65,13 +72,19 @@ public sealed class KeyStore(IDbContextFactory<FleetDbContext> contexts)
     }
 
     /// <summary>Revokes a key for ever; a second time changes nothing.</summary>
-    /// <returns>The key; null where there is none of that identifier.</returns>
-    public async Task<ApiKey?> RevokeAsync(string id, CancellationToken ct)
+    /// <param name="id">Its identifier.</param>
+    /// <param name="write">False to say what would become of it and write nothing.</param>
+    /// <param name="ct">Cancels.</param>
+    /// <returns>The key as it is then; null where there is none of that identifier.</returns>
+    public async Task<ApiKey?> RevokeAsync(string id, bool write, CancellationToken ct)
     {
         await using var context = await contexts.CreateDbContextAsync(ct);
+        await using var transaction = await context.Database.BeginTransactionAsync(ct);
         await context.Database.ExecuteSqlAsync(
             $"update api_keys set revoke_time = clock_timestamp() where id = {id} and revoke_time is null", ct);
         var row = await context.Keys.AsNoTracking().Include(key => key.Source).SingleOrDefaultAsync(key => key.Id == id, ct);
+        if (write)
+            await transaction.CommitAsync(ct);
         return row is null ? null : ToKey(row);
     }
 

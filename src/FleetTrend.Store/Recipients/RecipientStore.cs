@@ -7,10 +7,16 @@ namespace FleetTrend.Store.Recipients;
 public sealed class RecipientStore(IDbContextFactory<FleetDbContext> contexts)
 {
     /// <summary>Sets who gets the report of a base, in place of those who did; nobody stops it. Repeats count once.</summary>
+    /// <param name="base">The base.</param>
+    /// <param name="addresses">Mail addresses.</param>
+    /// <param name="write">False to say what would become of it and write nothing.</param>
+    /// <param name="ct">Cancels.</param>
     /// <returns>As stored.</returns>
-    public async Task<BaseRecipients> SetAsync(string @base, IReadOnlyList<string> addresses, CancellationToken ct)
+    public async Task<BaseRecipients> SetAsync(string @base, IReadOnlyList<string> addresses, bool write, CancellationToken ct)
     {
         var wanted = addresses.Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToArray();
+        if (!write)
+            return new BaseRecipients(@base, wanted);
         await using var context = await contexts.CreateDbContextAsync(ct);
         await using var transaction = await context.Database.BeginTransactionAsync(ct);
         await context.Recipients.Where(row => row.Base == @base && !wanted.Contains(row.Address)).ExecuteDeleteAsync(ct);

@@ -56,9 +56,9 @@ public sealed class DataCheckStoreTests(PostgresFixture postgres)
         var checks = store.StartProcess().GetRequiredService<DataCheckStore>();
         await checks.SaveAsync(Monday, [Problem("ZZ-A01")], default);
         var id = (await checks.ListPresentAsync(default))[0].CheckId;
-        var closed = await checks.CloseAsync(id, "lead mechanic", "two aircraft, both real", default);
+        var closed = await checks.CloseAsync(id, "lead mechanic", "two aircraft, both real", write: true, default);
         Assert.Equal((DataCheckState.Closed, "lead mechanic"), (closed!.State, closed.ClosedBy));
-        Assert.Equal(closed, await checks.CloseAsync(id, "somebody", "too late", default) is { } same ? same with { Problem = closed.Problem } : null);
+        Assert.Equal(closed, await checks.CloseAsync(id, "somebody", "too late", write: true, default) is { } same ? same with { Problem = closed.Problem } : null);
 
         Assert.Equal(0, await checks.SaveAsync(Monday.AddDays(1), [Problem("ZZ-A01")], default)); // the same again
         await checks.SaveAsync(Monday.AddDays(2), [], default); // it ends
@@ -71,7 +71,7 @@ public sealed class DataCheckStoreTests(PostgresFixture postgres)
         Assert.Equal((DataCheckState.Open, Monday.AddDays(4), 2), (open.State, open.SinceTime, open.Problem.Evidence[0].Revision));
         var kept = Assert.Single((await checks.ListAsync(new DataCheckFilter(DataCheckState.Closed), 10, null, default)).Items);
         Assert.Equal((id, "two aircraft, both real", Monday.AddDays(4)), (kept.CheckId, kept.CloseNote, kept.GoneTime));
-        Assert.Null(await checks.CloseAsync(999, "nobody", "nothing", default));
+        Assert.Null(await checks.CloseAsync(999, "nobody", "nothing", write: true, default));
     }
 
     [Fact]

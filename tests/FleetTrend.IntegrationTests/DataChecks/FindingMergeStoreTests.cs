@@ -25,13 +25,13 @@ public sealed class FindingMergeStoreTests(PostgresFixture postgres)
         var (merges, knowledge, reader) = (services.GetRequiredService<FindingMergeStore>(), services.GetRequiredService<Knowledge>(), services.GetRequiredService<HistoryReader>());
 
         var before = await knowledge.FixAsOfAsync(default);
-        var merged = await merges.MergeAsync(Kept, Twin, "director", "one crack, two cards", default);
+        var merged = await merges.MergeAsync(Kept, Twin, "director", "one crack, two cards", write: true, default);
         Assert.Equal((MergeState.Stored, "ZZ-A01"), (merged.State, merged.Registration));
         var between = await knowledge.FixAsOfAsync(default);
-        var undone = await merges.UnmergeAsync(Twin, "director", "two cracks after all", default);
+        var undone = await merges.UnmergeAsync(Twin, "director", "two cracks after all", write: true, default);
         Assert.Equal(MergeState.Stored, undone.State);
         var after = await knowledge.FixAsOfAsync(default);
-        Assert.Equal(MergeState.Stored, (await merges.MergeAsync(Kept, Twin, "director", "one, by photo", default)).State);
+        Assert.Equal(MergeState.Stored, (await merges.MergeAsync(Kept, Twin, "director", "one, by photo", write: true, default)).State);
 
         Assert.Empty(await MergesAsync(before));
         Assert.Equal([new FindingMerge(Cards, "c1", Tablet, "t1")], await MergesAsync(between));
@@ -52,9 +52,9 @@ public sealed class FindingMergeStoreTests(PostgresFixture postgres)
     {
         await using var store = await CreateAsync(postgres);
         var merges = (await FillAsync(store)).GetRequiredService<FindingMergeStore>();
-        Assert.Equal(MergeState.NotMerged, (await merges.UnmergeAsync(Twin, "d", "n", default)).State);
-        var first = await merges.MergeAsync(Kept, Twin, "director", "one crack", default);
-        var again = await merges.MergeAsync(Kept, Twin, "another", "other words", default);
+        Assert.Equal(MergeState.NotMerged, (await merges.UnmergeAsync(Twin, "d", "n", write: true, default)).State);
+        var first = await merges.MergeAsync(Kept, Twin, "director", "one crack", write: true, default);
+        var again = await merges.MergeAsync(Kept, Twin, "another", "other words", write: true, default);
         Assert.Equal((MergeState.Unchanged, first.Merge), (again.State, again.Merge));
 
         Assert.Equal(MergeState.KeptNotFound, await StateAsync(new(Cards, "none"), Twin));
@@ -66,10 +66,10 @@ public sealed class FindingMergeStoreTests(PostgresFixture postgres)
         Assert.Equal(MergeState.MergedNotFound, await StateAsync(Kept, new(Tablet, "taken back")));
         Assert.Equal(1L, await store.ScalarAsync<long>("select count(*) from finding_merges"));
 
-        Assert.Equal(MergeState.Stored, (await merges.UnmergeAsync(Twin, "d", "n", default)).State);
-        Assert.Equal(MergeState.Unchanged, (await merges.UnmergeAsync(Twin, "d", "n", default)).State);
+        Assert.Equal(MergeState.Stored, (await merges.UnmergeAsync(Twin, "d", "n", write: true, default)).State);
+        Assert.Equal(MergeState.Unchanged, (await merges.UnmergeAsync(Twin, "d", "n", write: true, default)).State);
 
-        async Task<MergeState> StateAsync(FindingName kept, FindingName merged) => (await merges.MergeAsync(kept, merged, "d", "n", default)).State;
+        async Task<MergeState> StateAsync(FindingName kept, FindingName merged) => (await merges.MergeAsync(kept, merged, "d", "n", write: true, default)).State;
     }
 
     [Fact] // Circles are refused because what stands must not be merged itself, also when both are asked for at once.
@@ -78,7 +78,7 @@ public sealed class FindingMergeStoreTests(PostgresFixture postgres)
         await using var store = await CreateAsync(postgres);
         await FillAsync(store);
         var results = await Task.WhenAll(new[] { (Kept, Twin), (Twin, Kept) }.Select(pair => Task.Run(() =>
-            store.StartProcess().GetRequiredService<FindingMergeStore>().MergeAsync(pair.Item1, pair.Item2, "d", "n", default))));
+            store.StartProcess().GetRequiredService<FindingMergeStore>().MergeAsync(pair.Item1, pair.Item2, "d", "n", write: true, default))));
         Assert.Single(results, r => r.State == MergeState.Stored);
         Assert.Single(results, r => r.State == MergeState.KeptIsMerged);
     }

@@ -48,7 +48,7 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
         await writer.WriteAsync(new(new DateOnly(2026, 1, 5), new DateOnly(2026, 1, 11)), default);
         var checks = _server.Services.GetRequiredService<DataCheckStore>();
         var alike = (await checks.ListPresentAsync(default)).Single(c => c.Problem.Kind == "LookAlikeMarks");
-        await checks.CloseAsync(alike.CheckId, "director <b>", "both are ours", default);
+        await checks.CloseAsync(alike.CheckId, "director <b>", "both are ours", write: true, default);
         await writer.WriteAsync(new(new DateOnly(2026, 1, 12), new DateOnly(2026, 1, 18)), default);
 
         var open = await PageAsync("/data-problems");

@@ -49,21 +49,21 @@ public sealed class FlagStoreTests(PostgresFixture postgres)
         var flags = store.StartProcess().GetRequiredService<FlagStore>();
         var raised = Assert.Single(await flags.RaiseAsync(Monday, [Proposal("ZZ-A01", 3)], default));
 
-        var acknowledged = await flags.AcknowledgeAsync(raised.FlagId, "lead mechanic", "on the next 100-hour", default);
-        var repeated = await flags.AcknowledgeAsync(raised.FlagId, "lead mechanic", "on the next 100-hour", default);
+        var acknowledged = await flags.AcknowledgeAsync(raised.FlagId, "lead mechanic", "on the next 100-hour", write: true, default);
+        var repeated = await flags.AcknowledgeAsync(raised.FlagId, "lead mechanic", "on the next 100-hour", write: true, default);
         Assert.Equal(acknowledged, repeated);
         Assert.Equal(FlagState.Acknowledged, acknowledged!.State);
         Assert.Empty(await flags.RaiseAsync(Monday.AddDays(1), [Proposal("ZZ-A01", 4)], default));
 
-        var closed = await flags.CloseAsync(raised.FlagId, "lead mechanic", "hanger moved", default);
+        var closed = await flags.CloseAsync(raised.FlagId, "lead mechanic", "hanger moved", write: true, default);
         Assert.Equal((FlagState.Closed, "hanger moved"), (closed!.State, closed.Answer));
-        Assert.Equal(closed, await flags.AcknowledgeAsync(raised.FlagId, "somebody", "too late", default));
+        Assert.Equal(closed, await flags.AcknowledgeAsync(raised.FlagId, "somebody", "too late", write: true, default));
         Assert.Empty(await flags.RaiseAsync(Monday.AddDays(2), [Proposal("ZZ-A01", 4)], default));
         var anew = Assert.Single(await flags.RaiseAsync(Monday.AddDays(3), [Proposal("ZZ-A01", 5)], default));
 
         Assert.NotEqual(raised.FlagId, anew.FlagId);
         Assert.Equal(closed, await flags.GetAsync(raised.FlagId, default));
-        Assert.Null(await flags.CloseAsync(999, "nobody", "nothing", default));
+        Assert.Null(await flags.CloseAsync(999, "nobody", "nothing", write: true, default));
     }
 
     [Fact]
@@ -74,7 +74,7 @@ public sealed class FlagStoreTests(PostgresFixture postgres)
         await flags.RaiseAsync(Monday, [.. Enumerable.Range(0, 5).Select(i => Proposal($"ZZ-A0{i}", 3))], default);
         var first = await flags.ListAsync(null, null, 3, null, default);
         var second = await flags.ListAsync(null, null, 3, first.NextPageToken, default);
-        await flags.CloseAsync(first.Items[0].FlagId, "lead", "done", default);
+        await flags.CloseAsync(first.Items[0].FlagId, "lead", "done", write: true, default);
 
         Assert.Equal(5, first.Items.Concat(second.Items).Select(flag => flag.FlagId).Distinct().Count());
         Assert.True(first.Items[0].FlagId > second.Items[^1].FlagId);

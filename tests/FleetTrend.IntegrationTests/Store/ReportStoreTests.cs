@@ -121,13 +121,13 @@ public sealed class ReportStoreTests(PostgresFixture postgres)
         await using var store = await CreateAsync(postgres);
         var recipients = store.StartProcess().GetRequiredService<RecipientStore>();
 
-        await recipients.SetAsync("Invented Field", ["b@shop.example", "a@shop.example", "b@shop.example"], default);
-        await recipients.SetAsync("*", ["director@shop.example"], default);
-        await recipients.SetAsync("Invented Field", ["c@shop.example", "b@shop.example"], default);
+        await recipients.SetAsync("Invented Field", ["b@shop.example", "a@shop.example", "b@shop.example"], write: true, default);
+        await recipients.SetAsync("*", ["director@shop.example"], write: true, default);
+        await recipients.SetAsync("Invented Field", ["c@shop.example", "b@shop.example"], write: true, default);
 
         Assert.Equal(["b@shop.example", "c@shop.example"], await recipients.ReadAsync("Invented Field", default));
         Assert.Equal(["*", "Invented Field"], (await recipients.ListAsync(default)).Select(list => list.Base));
-        await recipients.SetAsync("Invented Field", [], default);
+        await recipients.SetAsync("Invented Field", [], write: true, default);
         Assert.Equal(["*"], (await recipients.ListAsync(default)).Select(list => list.Base));
     }
 

@@ -129,7 +129,9 @@ public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, C
         var aircraft = problem.OtherRegistration is { } other ? $"{problem.Registration}, {other}" : problem.Registration ?? "not known";
         List<Line> cells =
         [
-            check.CheckId.ToString(CultureInfo.InvariantCulture),
+            Line.Of(new Run.Link(
+                check.CheckId.ToString(CultureInfo.InvariantCulture),
+                new Uri(string.Create(CultureInfo.InvariantCulture, $"/data-problems/{check.CheckId}"), UriKind.Relative))),
             aircraft,
             Line.Of(new Run.Strong(kind + ". "), $"{problem.Description} Rule: {problem.Rule}"),
             Keys(problem),
@@ -168,7 +170,7 @@ public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, C
         if (unmapped.Count > 0)
         {
             blocks.Add(new Block.Table(
-                "Codes of sources without a meaning (SetCode gives one)",
+                "Codes of sources without a meaning",
                 [new("Source"), new("Stands for"), new("Code"), new("Records held", true), new("Since")],
                 [.. unmapped.Select(c => (IReadOnlyList<Line>)
                     [c.Code.Source, c.Code.Kind.ToString().ToLowerInvariant(), c.Code.Code, NumberWords.Count(c.WaitingCount), NumberWords.Moment(c.SinceTime)])]));

@@ -1,0 +1,126 @@
+using System.Globalization;
+using FleetTrend.Api.DataChecks;
+using FleetTrend.Api.Pages.Forms;
+using FleetTrend.Contracts.V1;
+using FleetTrend.Intake;
+using FleetTrend.Observations.DataProblems;
+using FleetTrend.Reports.Words;
+using FleetTrend.Store.DataChecks;
+using Microsoft.AspNetCore.Mvc;
+using FindingName = FleetTrend.Contracts.V1.FindingName;
+using RecordKey = FleetTrend.Records.Sources.RecordKey;
+
+namespace FleetTrend.Api.Pages.DataProblems;
+
+/// <summary>One data problem: the records behind it, who closed it, and the forms to close it, or to say whether two findings are
+/// one event.</summary>
+internal sealed class DataProblemModel(DataCheckStore checks, FindingMergeStore merges, CheckAnswers answers) : FormPage
+{
+    /// <summary>Name of a form.</summary>
+    public const string Close = "close";
+
+    /// <summary>Name of a form.</summary>
+    public const string Merge = "merge";
+
+    /// <summary>The check; null where there is none of that number.</summary>
+    public StoredDataCheck? Check { get; private set; }
+
+    /// <summary>What is wrong, in words.</summary>
+    public string Kind { get; private set; } = "";
+
+    /// <summary>Why it matters.</summary>
+    public string Matters { get; private set; } = "";
+
+    /// <summary>The two findings of an offer; empty where the check is no offer.</summary>
+    public IReadOnlyList<RecordKey> Offered { get; private set; } = [];
+
+    /// <summary>The merge of the two that holds now; null where none does.</summary>
+    public StoredMerge? Holding { get; private set; }
+
+    /// <summary>A record as people and forms name it.</summary>
+    public static string Name(RecordKey key)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        return $"{key.Source} {key.SourceRecordId}";
+    }
+
+    /// <summary>Where all revisions of a record can be read.</summary>
+    public static string Address(RecordKey key)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        return $"/v1/records:revisions?source={Uri.EscapeDataString(key.Source)}&source_record_id={Uri.EscapeDataString(key.SourceRecordId)}";
+    }
+
+    /// <summary>Shows a check.</summary>
+    public Task<IActionResult> OnGetAsync(long id, CancellationToken ct) => ShowAsync(id, ct);
+
+    /// <summary>Closes it; of an offer that says that the two are two events.</summary>
+    public async Task<IActionResult> OnPostCloseAsync(long id, CancellationToken ct)
+    {
+        var request = new CloseDataCheckRequest
+        {
+            CheckId = id.ToString(CultureInfo.InvariantCulture),
+            ClosedBy = Typed("closed_by"),
+            Note = Typed("note"),
+        };
+        return await AnswerAsync(Close, CheckAnswers.Closing, caller => answers.CloseAsync(request, caller, ct)) is null
+            ? await ShowAsync(id, ct)
+            : LocalRedirect($"/data-problems/{request.CheckId}?done={Close}");
+    }
+
+    /// <summary>Makes the two findings of an offer one event.</summary>
+    public async Task<IActionResult> OnPostMergeAsync(long id, CancellationToken ct)
+    {
+        await ReadAsync(id, ct);
+        var kept = Offered.FirstOrDefault(key => Name(key) == Typed("kept"));
+        var merged = Offered.FirstOrDefault(key => key != kept);
+        var request = new MergeFindingsRequest { DecidedBy = Typed("decided_by"), Note = Typed("note") };
+        if (kept is not null && merged is not null)
+        {
+            request.Kept = new FindingName { Source = kept.Source, SourceRecordId = kept.SourceRecordId };
+            request.Merged = new FindingName { Source = merged.Source, SourceRecordId = merged.SourceRecordId };
+        }
+
+        return await AnswerAsync(Merge, CheckAnswers.Merging, caller => MergeAsync(request, caller, ct)) is null
+            ? await ShowAsync(id, ct)
+            : LocalRedirect($"/data-problems/{id.ToString(CultureInfo.InvariantCulture)}?done={Merge}");
+    }
+
+    // The other finding follows from the one that is kept, so the form cannot leave it out on its own.
+    private async Task<Answer<StoredMerge>> MergeAsync(MergeFindingsRequest request, Access.Caller caller, CancellationToken ct)
+    {
+        if (Check is null)
+            return new Refusal("check_id", $"{RouteData.Values["id"]}", Reasons.CheckNotFound, "the identifier of a data check.");
+        var answer = await answers.MergeAsync(request, caller, ct);
+        return answer.Refusals.Where(refusal => request.Kept is not null || refusal.Field != "merged").ToList() is { Count: > 0 } left
+            ? Answer<StoredMerge>.Of(left)
+            : answer;
+    }
+
+    private async Task<IActionResult> ShowAsync(long id, CancellationToken ct)
+    {
+        await ReadAsync(id, ct);
+        if (Check is null && NotLetIn is null)
+            Response.StatusCode = StatusCodes.Status404NotFound;
+        return Page();
+    }
+
+    private async Task ReadAsync(long id, CancellationToken ct)
+    {
+        Check = await checks.GetAsync(id, ct);
+        if (Check is null)
+            return;
+        var known = Enum.TryParse<DataProblemKind>(Check.Problem.Kind, out var kind);
+        Kind = known ? ProblemWords.Of(kind) : Check.Problem.Kind;
+        Matters = known ? ProblemWords.Matters(kind) : "";
+        Holding = null;
+        if (kind != DataProblemKind.PossibleDuplicate || Check.Problem.Evidence is not { Count: 2 } two)
+            return;
+        Offered = two;
+        foreach (var key in two)
+        {
+            if (await merges.LatestAsync(new(key.Source, key.SourceRecordId), ct) is { IsMerged: true } latest)
+                Holding = latest;
+        }
+    }
+}

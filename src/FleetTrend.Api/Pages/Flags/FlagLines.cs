@@ -1,0 +1,36 @@
+using System.Text.Json;
+using FleetTrend.Reports.Weekly;
+using FleetTrend.Reports.Words;
+using FleetTrend.Store.Flags;
+using FleetTrend.Trends;
+using FleetTrend.Trends.Flags;
+
+namespace FleetTrend.Api.Pages.Flags;
+
+/// <summary>Stored flags as pages show them.</summary>
+internal static class FlagLines
+{
+    /// <summary>What a flag says.</summary>
+    public static ProposedFlag Said(this StoredFlag flag) =>
+        JsonSerializer.Deserialize<ProposedFlag>(flag.Proposal.BodyJson, TrendSnapshotJson.Options)
+            ?? throw new InvalidOperationException($"Flag {flag.FlagId} has no body.");
+
+    /// <summary>A flag that is not closed, with who acknowledged it.</summary>
+    public static FlagLine ToLine(this StoredFlag flag) => new()
+    {
+        Flag = flag.Said(),
+        State = flag.State == FlagState.Acknowledged ? FlagLineState.Acknowledged : FlagLineState.Open,
+        RaisedDate = DateOnly.FromDateTime(flag.RaiseTime.UtcDateTime),
+        AcknowledgedBy = flag.AnsweredBy,
+        AcknowledgedDate = flag.AnswerTime is { } answered ? DateOnly.FromDateTime(answered.UtcDateTime) : null,
+        Note = flag.Answer,
+    };
+
+    /// <summary>The state of a flag in words, with who and when.</summary>
+    public static string StateWords(this StoredFlag flag) => flag.State switch
+    {
+        FlagState.Open => $"Open since {NumberWords.Moment(flag.RaiseTime)}; nobody has answered",
+        FlagState.Acknowledged => $"Acknowledged by {flag.AnsweredBy}, {NumberWords.Moment(flag.AnswerTime!.Value)}",
+        _ => $"Closed by {flag.AnsweredBy}, {NumberWords.Moment(flag.AnswerTime!.Value)}",
+    };
+}

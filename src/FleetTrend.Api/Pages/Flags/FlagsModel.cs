@@ -1,0 +1,59 @@
+using System.Globalization;
+using FleetTrend.Reports.Html;
+using FleetTrend.Reports.Weekly;
+using FleetTrend.Store;
+using FleetTrend.Store.Flags;
+using FleetTrend.Store.Snapshots;
+using FleetTrend.Trends;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace FleetTrend.Api.Pages.Flags;
+
+/// <summary>The list of flags.</summary>
+internal sealed class FlagsModel(FlagStore flags, SnapshotStore snapshots) : PageModel
+{
+    private const int MostFlags = 100;
+
+    /// <summary>Whether closed flags are shown.</summary>
+    public bool IsClosed { get; private set; }
+
+    /// <summary>The moment of the latest refresh; null before the first.</summary>
+    public DateTimeOffset? AsOf { get; private set; }
+
+    /// <summary>The flags as HTML.</summary>
+    public string FlagsHtml { get; private set; } = "";
+
+    /// <summary>The page of older flags; null where there is none.</summary>
+    public string? NextLink { get; private set; }
+
+    /// <summary>Reads what the page shows.</summary>
+    /// <param name="state"><c>closed</c>; anything else shows those that are not.</param>
+    /// <param name="page">Token of a page of older flags; empty for the newest.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<IActionResult> OnGetAsync(string? state, [FromQuery(Name = "from")] string? page, CancellationToken ct)
+    {
+        IsClosed = string.Equals(state, "closed", StringComparison.OrdinalIgnoreCase);
+        Page<StoredFlag> listed;
+        try
+        {
+            listed = await flags.ListAsync(IsClosed ? FlagState.Closed : null, null, MostFlags, page, ct);
+        }
+        catch (FormatException)
+        {
+            return BadRequest();
+        }
+
+        if (await snapshots.LatestAsync(ct) is not { } stored)
+            return Page();
+        AsOf = stored.AsOf;
+        FlagsHtml = ReportHtml.Render(FlagSection.Of(
+            TrendSnapshotJson.Read(stored.TrendsJson), IsClosed ? "Closed" : "Not closed", [.. listed.Items.Select(Row)]));
+        if (listed.NextPageToken is { } next)
+            NextLink = $"/flags?state={(IsClosed ? "closed" : "open")}&from={Uri.EscapeDataString(next)}";
+        return Page();
+    }
+
+    private static FlagRow Row(StoredFlag flag) => new(
+        flag.FlagId, flag.Said(), flag.StateWords(), new Uri(string.Create(CultureInfo.InvariantCulture, $"/flags/{flag.FlagId}"), UriKind.Relative));
+}

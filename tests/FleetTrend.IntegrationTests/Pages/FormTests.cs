@@ -1,0 +1,365 @@
+using System.Net;
+using FleetTrend.Contracts.V1;
+using FleetTrend.IntegrationTests.Intake;
+using FleetTrend.Reports.Tests;
+using FleetTrend.Store.Flags;
+using FleetTrend.Store.Keys;
+using FleetTrend.Store.Snapshots;
+using FleetTrend.Worker.Trends;
+using Microsoft.Extensions.DependencyInjection;
+using FlagState = FleetTrend.Store.Flags.FlagState;
+
+namespace FleetTrend.IntegrationTests.Pages;
+
+/// <summary>Every form of the pages against the call that it stands for: who gets it, what it does, what it refuses.</summary>
+[Collection(SharedPostgres.Name)]
+public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
+{
+    private const string Tablet = "tablet";
+    private static readonly Dictionary<string, string> Nothing = [];
+
+    private ApiServer _server = null!;
+    private Browser _director = null!;
+
+    public async Task InitializeAsync()
+    {
+        _server = await ApiServer.StartAsync(postgres);
+        _director = await Browser.SignedInAsync(_server, await _server.CreateKeyAsync(null, KeyScope.TrendsRead, KeyScope.Administer));
+    }
+
+    public async Task DisposeAsync()
+    {
+        _director.Dispose();
+        await _server.DisposeAsync();
+    }
+
+    [Fact]
+    public async Task A_flag_is_acknowledged_and_closed_and_the_API_says_the_same()
+    {
+        var id = await RaiseAsync();
+        Assert.NotNull((await _director.PageAsync("/flags")).QuerySelector($"a[href='/flags/{id}']"));
+        using (var taken = await _director.SendAsync($"/flags/{id}", Form("Acknowledge"), new() { ["acknowledged_by"] = "lead <i>", ["comment"] = "on the\r\nnext 100-hour" }))
+            Assert.Equal((HttpStatusCode.Redirect, $"/flags/{id}?done=acknowledge"), (taken.StatusCode, taken.Headers.Location!.OriginalString));
+        var flag = await FlagAsync(id);
+        Assert.Equal((FlagState.Acknowledged, "lead <i>", "on the\nnext 100-hour"), (flag.State, flag.AnsweredBy, flag.Answer));
+        var page = await _director.PageAsync($"/flags/{id}?done=acknowledge");
+        Assert.Contains("Recorded: Acknowledged by lead <i>", page.QuerySelector("[role=status]")!.TextContent);
+        Assert.NotNull(page.QuerySelector(".ft-card"));
+
+        using (var taken = await _director.SendAsync($"/flags/{id}", Form("Close"), new() { ["closed_by"] = "director", ["comment"] = "hanger moved" }))
+            Assert.Equal(HttpStatusCode.Redirect, taken.StatusCode);
+        Assert.Equal(FlagState.Closed, (await FlagAsync(id)).State);
+        Assert.Empty((await _director.PageAsync($"/flags/{id}")).QuerySelectorAll("form"));
+        Assert.NotNull((await _director.PageAsync("/flags?state=closed")).QuerySelector($"a[href='/flags/{id}']"));
+    }
+
+    [Fact]
+    public async Task A_broken_rule_stands_beside_its_field_and_what_was_typed_stays()
+    {
+        var id = await RaiseAsync();
+        var name = new string('x', 61);
+        using var refused = await _director.SendAsync($"/flags/{id}", Form("Acknowledge"), new() { ["acknowledged_by"] = name, ["comment"] = "<look> at \"it\"" });
+        Assert.Equal(HttpStatusCode.BadRequest, refused.StatusCode);
+        var page = await Browser.ReadAsync(refused);
+        var field = page.QuerySelector("#acknowledge-acknowledged_by")!;
+        Assert.Equal((name, "true"), (field.GetAttribute("value"), field.GetAttribute("aria-invalid")));
+        Assert.Contains("acknowledge-acknowledged_by-error", field.GetAttribute("aria-describedby"));
+        Assert.Contains($"1 to 60 printable characters, no space at either end. Got \"{name}\".", page.QuerySelector("#acknowledge-acknowledged_by-error")!.TextContent);
+        Assert.Equal("<look> at \"it\"", page.QuerySelector("#acknowledge-comment")!.TextContent);
+        Assert.Equal("", page.QuerySelector("#close-comment")!.TextContent);
+        Assert.NotNull(page.QuerySelector("[role=alert] a[href='#acknowledge-acknowledged_by']"));
+        Assert.Equal(FlagState.Open, (await FlagAsync(id)).State);
+    }
+
+    [Fact] // Somebody else closed it while the form was open.
+    public async Task A_flag_closed_meanwhile_and_one_that_is_not_there_are_refused()
+    {
+        var id = await RaiseAsync();
+        var mark = await _director.MarkAsync($"/flags/{id}");
+        await _server.Flags.CloseFlagAsync(new CloseFlagRequest { FlagId = $"{id}", ClosedBy = "somebody", Comment = "done" });
+        using var stale = await _director.PostAsync($"/flags/{id}?handler=Acknowledge", new() { ["acknowledged_by"] = "lead", ["comment"] = "my words" }, mark);
+        Assert.Equal(HttpStatusCode.BadRequest, stale.StatusCode);
+        var page = await Browser.ReadAsync(stale);
+        Assert.Contains("a flag that is not closed.", page.QuerySelector("[role=alert]")!.TextContent);
+        Assert.Equal("my words", page.QuerySelector("#acknowledge-comment")!.TextContent);
+        Assert.Equal("somebody", (await FlagAsync(id)).AnsweredBy);
+
+        using var unknown = await _director.PostAsync("/flags/99999?handler=Close", new() { ["closed_by"] = "lead", ["comment"] = "?" }, mark);
+        Assert.Equal(HttpStatusCode.NotFound, unknown.StatusCode);
+        Assert.Contains("No such flag", (await Browser.ReadAsync(unknown)).QuerySelector("h1")!.TextContent);
+        using var none = await _director.GetAsync("/flags/99999");
+        Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_duplicate_is_merged_taken_back_and_kept_apart()
+    {
+        await TwoSourcesAsync();
+        var offer = await OfferAsync();
+        var path = $"/data-problems/{offer.CheckId}";
+        Assert.NotNull((await _director.PageAsync("/data-problems")).QuerySelector($"a[href='{path}']"));
+        using (var taken = await _director.SendAsync(path, Form("Merge"), new() { ["kept"] = "shop-cards card", ["decided_by"] = "lead", ["note"] = "one crack on two cards" }))
+            Assert.Equal((HttpStatusCode.Redirect, path + "?done=merge"), (taken.StatusCode, taken.Headers.Location!.OriginalString));
+        var merge = Assert.Single((await _server.Checks.ListFindingMergesAsync(new ListFindingMergesRequest())).Merges);
+        Assert.Equal(("card", "twin", "lead", true), (merge.Kept.SourceRecordId, merge.Merged.SourceRecordId, merge.DecidedBy, merge.IsMerged));
+        var merged = await _director.PageAsync(path + "?done=merge");
+        Assert.Contains("one event, decided by lead", merged.QuerySelector("[role=status]")!.TextContent);
+        Assert.Null(merged.QuerySelector("form"));
+        Assert.NotNull((await _director.PageAsync("/merges")).QuerySelector($"a[href='/merges/{merge.MergeId}']"));
+
+        var undo = merged.QuerySelector("main a[href^='/merges/']")!.GetAttribute("href")!;
+        using (var empty = await _director.SendAsync(undo, Form("Unmerge"), new() { ["decided_by"] = "director", ["note"] = "" }))
+        {
+            Assert.Equal(HttpStatusCode.BadRequest, empty.StatusCode);
+            var page = await Browser.ReadAsync(empty);
+            Assert.Contains("why is required.", page.QuerySelector("#unmerge-note-error")!.TextContent);
+            Assert.Equal("director", page.QuerySelector("#unmerge-decided_by")!.GetAttribute("value"));
+        }
+
+        using (var back = await _director.SendAsync(undo, Form("Unmerge"), new() { ["decided_by"] = "director", ["note"] = "two, by photo" }))
+            Assert.Contains("taken back by director", (await _director.PageAsync(back.Headers.Location!.OriginalString)).QuerySelector("[role=status]")!.TextContent);
+        Assert.Contains("does not hold any more", (await _director.PageAsync(undo)).QuerySelector("main")!.TextContent);
+
+        await RefreshAsync(); // offered again, as a new check
+        var again = await OfferAsync();
+        Assert.NotEqual(offer.CheckId, again.CheckId);
+        using (var apart = await _director.SendAsync($"/data-problems/{again.CheckId}", Form("Close"), new() { ["closed_by"] = "director", ["note"] = "two cracks" }))
+            Assert.Equal(HttpStatusCode.Redirect, apart.StatusCode);
+        var closed = Assert.Single((await _server.Checks.ListDataChecksAsync(new ListDataChecksRequest { State = DataCheckState.Closed })).Checks);
+        Assert.Equal((again.CheckId, "director", "two cracks"), (closed.CheckId, closed.ClosedBy, closed.CloseNote));
+    }
+
+    [Fact]
+    public async Task Merging_without_saying_which_stands_is_refused_beside_the_choice_and_a_stale_offer_too()
+    {
+        await TwoSourcesAsync();
+        var path = $"/data-problems/{(await OfferAsync()).CheckId}";
+        var mark = await _director.MarkAsync(path);
+        using (var refused = await _director.PostAsync(path + "?handler=Merge", new() { ["decided_by"] = "lead", ["note"] = "kept words" }, mark))
+        {
+            Assert.Equal(HttpStatusCode.BadRequest, refused.StatusCode);
+            var page = await Browser.ReadAsync(refused);
+            Assert.Contains("choose one of the two", page.QuerySelector("#merge-kept-error")!.TextContent);
+            Assert.Equal("kept words", page.QuerySelector("#merge-note")!.TextContent);
+        }
+
+        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = new Record { Key = ShopCards.Key("card", 2), Retraction = new Retraction { Reason = "a stain" } } });
+        using (var gone = await _director.SendAsync(path, Form("Merge"), new() { ["kept"] = "shop-cards card", ["decided_by"] = "lead", ["note"] = "one" }))
+        {
+            Assert.Equal(HttpStatusCode.NotFound, gone.StatusCode);
+            Assert.Contains("was not taken back", (await Browser.ReadAsync(gone)).QuerySelector("#merge-kept-error")!.TextContent);
+        }
+
+        using var unknown = await _director.PostAsync("/data-problems/99999?handler=Merge", new() { ["kept"] = "x", ["decided_by"] = "lead", ["note"] = "one" }, mark);
+        Assert.Equal(HttpStatusCode.NotFound, unknown.StatusCode);
+        using var unknownMerge = await _director.PostAsync("/merges/99999?handler=Unmerge", new() { ["decided_by"] = "lead", ["note"] = "two" }, mark);
+        Assert.Equal(HttpStatusCode.NotFound, unknownMerge.StatusCode);
+        Assert.Equal(0, await _server.CountAsync("finding_merges"));
+    }
+
+    [Fact]
+    public async Task A_data_problem_is_closed_once()
+    {
+        await TwoSourcesAsync();
+        var path = $"/data-problems/{(await OfferAsync()).CheckId}";
+        var mark = await _director.MarkAsync(path);
+        using (var taken = await _director.SendAsync(path, Form("Close"), new() { ["closed_by"] = "lead", ["note"] = "two" }))
+            Assert.Contains("closed by lead", (await _director.PageAsync(taken.Headers.Location!.OriginalString)).QuerySelector("[role=status]")!.TextContent);
+        using (var twice = await _director.PostAsync(path + "?handler=Close", new() { ["closed_by"] = "lead", ["note"] = "two" }, mark))
+            Assert.Equal(HttpStatusCode.Redirect, twice.StatusCode); // the same words again change nothing
+        using var late = await _director.PostAsync(path + "?handler=Close", new() { ["closed_by"] = "other", ["note"] = "mine" }, mark);
+        Assert.Equal(HttpStatusCode.BadRequest, late.StatusCode);
+        var page = await Browser.ReadAsync(late);
+        Assert.Contains("a data check that is open.", page.QuerySelector("[role=alert]")!.TextContent);
+        Assert.Equal("mine", page.QuerySelector("#close-note")!.TextContent);
+    }
+
+    [Fact]
+    public async Task Held_records_say_what_they_wait_for_and_a_code_is_given_its_meaning()
+    {
+        await ShopCards.RegisterAsync(_server);
+        var coded = ShopCards.Finding("coded");
+        (coded.Finding.Location, coded.Finding.LocationCode) = ("", "EX-3 <F>");
+        await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        {
+            HoldUnregistered = true,
+            Records = { ShopCards.Aircraft("ZZ-A01"), coded, ShopCards.Reading("h1", "ZZ-Q98", 4, 10), ShopCards.Reading("h2", "ZZ-Q98", 5, 11) },
+        });
+        var page = await _director.PageAsync("/held-records");
+        Assert.Contains("Records held3", string.Concat(page.QuerySelectorAll(".status div").Select(d => string.Concat(d.Children.Select(c => c.TextContent)))));
+        Assert.Equal(["ZZ-Q98", "2"], page.QuerySelectorAll("#marks + div tbody tr > *").Take(2).Select(c => c.TextContent));
+        Assert.Equal(["EX-3 <F>", "shop-cards", "a location", "1"], page.QuerySelectorAll("#codes + div tbody tr > *").Take(4).Select(c => c.TextContent));
+        var records = page.QuerySelectorAll("#records + div tbody tr").Select(r => r.TextContent).ToList();
+        Assert.Equal(3, records.Count);
+        Assert.Single(records, r => r.Contains("The code has no meaning yet.", StringComparison.Ordinal));
+        Assert.Equal(2, records.Count(r => r.Contains("ZZ-Q98. The aircraft is not registered.", StringComparison.Ordinal)));
+
+        var set = page.QuerySelector("#codes + div a")!.GetAttribute("href")!;
+        using (var empty = await _director.SendAsync(set, "main form", new() { ["code.location"] = "" }))
+        {
+            Assert.Equal(HttpStatusCode.BadRequest, empty.StatusCode);
+            Assert.NotNull((await Browser.ReadAsync(empty)).QuerySelector("#set-code-location-error"));
+        }
+
+        using (var taken = await _director.SendAsync(set, "main form", new() { ["code.location"] = ShopCards.Weld }))
+        {
+            Assert.Equal(HttpStatusCode.Redirect, taken.StatusCode);
+            Assert.Contains(ShopCards.Weld, (await _director.PageAsync(taken.Headers.Location!.OriginalString)).QuerySelector("[role=status]")!.TextContent);
+        }
+
+        await Eventually.TrueAsync(async () => await _server.CountAsync("held_records where release_time is not null") == 1);
+        using var nonsense = await _director.GetAsync("/codes/set?source=shop-cards&kind=weather&code=x");
+        Assert.Equal(HttpStatusCode.NotFound, nonsense.StatusCode);
+    }
+
+    [Fact] // A key with records write is bound to its own source, in forms as in calls.
+    public async Task A_source_maps_its_own_codes_and_sees_its_own_held_records_only()
+    {
+        await ShopCards.RegisterAsync(_server);
+        var other = await _server.IntakeOfAsync(Tablet);
+        var theirs = ShopCards.Reading("theirs", "ZZ-Q97", 4, 10);
+        theirs.Key.Source = Tablet;
+        await other.PushRecordsAsync(new PushRecordsRequest { HoldUnregistered = true, Records = { theirs } });
+        await _server.Intake.PushRecordsAsync(new PushRecordsRequest { HoldUnregistered = true, Records = { ShopCards.Reading("ours", "ZZ-Q98", 4, 10) } });
+        using var shop = await Browser.SignedInAsync(_server, await _server.CreateKeyAsync(ShopCards.Source, KeyScope.RecordsWrite, KeyScope.TrendsRead));
+        Assert.Contains("shop-cards ours", Assert.Single((await shop.PageAsync("/held-records")).QuerySelectorAll("#records + div tbody tr")).TextContent);
+        using (var notTheirs = await shop.GetAsync("/held-records?source=tablet"))
+            Assert.Equal(HttpStatusCode.BadRequest, notTheirs.StatusCode);
+        Assert.Contains("its own source only", (await shop.PageAsync(Set(Tablet))).QuerySelector(".why-not")!.TextContent);
+        var mark = await shop.MarkAsync(Set(ShopCards.Source));
+        using (var refused = await shop.PostAsync(Set(Tablet), new() { ["code.location"] = ShopCards.Weld }, mark))
+            Assert.Equal(HttpStatusCode.Forbidden, refused.StatusCode);
+        using (var taken = await shop.PostAsync(Set(ShopCards.Source), new() { ["code.location"] = ShopCards.Weld }, mark))
+            Assert.Equal(HttpStatusCode.Redirect, taken.StatusCode);
+        Assert.Equal(1, await _server.CountAsync("source_codes"));
+
+        static string Set(string source) => $"/codes/set?source={source}&kind=location&code=EX-1";
+    }
+
+    [Fact]
+    public async Task Who_may_not_make_the_call_sees_why_there_is_no_form_and_is_refused_all_the_same()
+    {
+        var flag = await RaiseAsync();
+        await TwoSourcesAsync();
+        var check = (await OfferAsync()).CheckId;
+        await _server.Checks.MergeFindingsAsync(new MergeFindingsRequest
+        {
+            Kept = new FindingName { Source = ShopCards.Source, SourceRecordId = "card" },
+            Merged = new FindingName { Source = Tablet, SourceRecordId = "twin" },
+            DecidedBy = "lead",
+            Note = "one",
+        });
+        var merge = (await _server.Checks.ListFindingMergesAsync(new ListFindingMergesRequest())).Merges[0].MergeId;
+        string[] pages = [$"/flags/{flag}", $"/merges/{merge}", "/codes/set?source=shop-cards&kind=location&code=EX-1", "/held-records"];
+        string[] forms =
+        [
+            $"/flags/{flag}?handler=Acknowledge", $"/flags/{flag}?handler=Close", $"/data-problems/{check}?handler=Close",
+            $"/data-problems/{check}?handler=Merge", $"/merges/{merge}?handler=Unmerge", "/codes/set?source=shop-cards&kind=location&code=EX-1",
+        ];
+        var before = await StateAsync();
+
+        using (var reader = await Browser.SignedInAsync(_server, await _server.CreateKeyAsync(null, KeyScope.TrendsRead)))
+        {
+            foreach (var path in pages)
+            {
+                var page = await reader.PageAsync(path);
+                Assert.Empty(page.QuerySelectorAll("form"));
+                Assert.Contains("SCOPE_ADMINISTER", page.QuerySelector(".why-not")!.TextContent);
+                Assert.Contains("Your key \"of a test\" has SCOPE_TRENDS_READ.", page.QuerySelector(".why-not")!.TextContent);
+            }
+
+            foreach (var form in forms)
+            {
+                using var unmarked = await reader.PostAsync(form, Nothing, null);
+                Assert.Equal(HttpStatusCode.BadRequest, unmarked.StatusCode);
+            }
+        }
+
+        // The mark of a browser that signs in with a key header is good for its forms: what refuses is the scope.
+        using (var reader = _server.HttpWith(await _server.CreateKeyAsync(null, KeyScope.TrendsRead)))
+        {
+            var mark = (await Browser.ReadAsync(await reader.GetAsync("/sign-in"))).QuerySelector("input[name=__RequestVerificationToken]")!.GetAttribute("value")!;
+            foreach (var form in forms)
+            {
+                using var content = new FormUrlEncodedContent(new Dictionary<string, string>(StringComparer.Ordinal) { ["__RequestVerificationToken"] = mark });
+                using var refused = await reader.PostAsync(form, content);
+                Assert.Equal((form, HttpStatusCode.Forbidden), (form, refused.StatusCode));
+                Assert.Contains("SCOPE_ADMINISTER", (await Browser.ReadAsync(refused)).QuerySelector("[role=alert]")!.TextContent);
+            }
+        }
+
+        using (var nobody = new Browser(_server))
+        {
+            foreach (var form in forms)
+            {
+                using var led = await nobody.PostAsync(form, Nothing, null);
+                Assert.Equal(HttpStatusCode.Redirect, led.StatusCode);
+                Assert.StartsWith("/sign-in", led.Headers.Location!.PathAndQuery, StringComparison.Ordinal);
+            }
+        }
+
+        foreach (var form in forms) // the right key, and a form of another site
+        {
+            using var unmarked = await _director.PostAsync(form, Nothing, null);
+            Assert.Equal(HttpStatusCode.BadRequest, unmarked.StatusCode);
+            Assert.Contains("Form not taken", await unmarked.Content.ReadAsStringAsync());
+        }
+
+        Assert.Equal(before, await StateAsync());
+
+        async Task<string> StateAsync() =>
+            $"{(await FlagAsync(flag)).State} {await _server.CountAsync("finding_merges")} {await _server.CountAsync("source_codes")}";
+    }
+
+    [Fact]
+    public async Task Signed_out_the_browser_sees_no_page_and_every_page_has_its_cautions_and_its_moment()
+    {
+        var id = await RaiseAsync();
+        await TwoSourcesAsync();
+        foreach (var path in new[] { "/", "/flags", $"/flags/{id}", "/data-problems", $"/data-problems/{(await OfferAsync()).CheckId}", "/held-records", "/merges" })
+        {
+            var page = await _director.PageAsync(path);
+            Assert.Contains(FleetTrend.Reports.Weekly.Cautions.Brief, page.QuerySelector("footer")!.TextContent);
+            Assert.Contains("as of", page.QuerySelector("main")!.TextContent, StringComparison.OrdinalIgnoreCase);
+            Assert.Single(page.QuerySelectorAll("h1"));
+            Assert.Empty(page.QuerySelectorAll("script"));
+            Assert.All(page.QuerySelectorAll("input:not([type=hidden]), textarea, select"), field => Assert.NotNull(page.QuerySelector($"label[for='{field.Id}']")));
+            var identifiers = page.QuerySelectorAll("[id]").Select(e => e.Id!).ToList();
+            Assert.Equal(identifiers.Distinct(StringComparer.Ordinal), identifiers);
+        }
+
+        using (var signedOut = await _director.SendAsync("/sign-in", "form[action*=Out]", []))
+            Assert.Equal("/sign-in", signedOut.Headers.Location!.OriginalString);
+        using var led = await _director.GetAsync("/flags");
+        Assert.Equal(HttpStatusCode.Redirect, led.StatusCode);
+    }
+
+    private static string Form(string handler) => $"form[action$='handler={handler}']";
+
+    private async Task<long> RaiseAsync()
+    {
+        var snapshot = InventedFleet.Snapshot();
+        await _server.Services.GetRequiredService<SnapshotStore>().SaveAsync(StoredTrends.From(snapshot), default);
+        return (await _server.Services.GetRequiredService<FlagStore>().RaiseAsync(snapshot.AsOf, StoredTrends.FlagsOf(snapshot), default))[0].FlagId;
+    }
+
+    private async Task<StoredFlag> FlagAsync(long id) => (await _server.Services.GetRequiredService<FlagStore>().GetAsync(id, default))!;
+
+    private async Task TwoSourcesAsync()
+    {
+        await ShopCards.RegisterAsync(_server);
+        await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { ShopCards.Aircraft("ZZ-A01"), ShopCards.Finding("card") } });
+        var twin = ShopCards.Finding("twin", day: 12);
+        twin.Key.Source = Tablet;
+        await (await _server.IntakeOfAsync(Tablet)).PushRecordAsync(new PushRecordRequest { Record = twin });
+        await RefreshAsync();
+    }
+
+    private async Task<DataCheck> OfferAsync() => (await _server.Checks.ListDataChecksAsync(new ListDataChecksRequest
+    {
+        Kind = DataCheckKind.PossibleDuplicate,
+        State = DataCheckState.Open,
+    })).Checks.Single();
+
+    private Task<FleetTrend.Trends.TrendSnapshot> RefreshAsync() => ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default);
+}
