@@ -57,4 +57,13 @@ require_dotnet() {
         echo "The .NET 10 SDK is missing: https://dotnet.microsoft.com/download" >&2
         return 1
     fi
+    # What the SDK needs of the system and does not bring: a bare Debian has none of it.
+    if command -v apt-get >/dev/null; then
+        compgen -G '/usr/lib/*/libssl.so.3' >/dev/null || apt_install "TLS, for .NET" libssl3 || return 1
+        [ -n "${SSL_CERT_FILE:-}" ] || [ -e /etc/ssl/certs/ca-certificates.crt ] \
+            || apt_install "certificates, to fetch packages" ca-certificates || return 1
+    fi
+    # Without ICU it ends at once; nothing here needs it.
+    dotnet --version >/dev/null 2>&1 || export DOTNET_SYSTEM_GLOBALIZATION_INVARIANT=1
+    dotnet --version >/dev/null || { echo "dotnet does not start here; the lines above say why." >&2; return 1; }
 }
