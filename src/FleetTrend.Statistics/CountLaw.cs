@@ -103,6 +103,23 @@ internal sealed class CountLaw
     /// <summary>Chance of a count at most this high, weighted as in <see cref="AtLeast(long, double)"/>.</summary>
     public double AtMost(long count, double logTilt) => TiltedShare(k => k <= count, count, logTilt);
 
+    /// <summary>Sum of the chances of counts at least this high, each times exp(<paramref name="logWeight"/>) per event beyond it.</summary>
+    public double WeightedAtLeast(long count, double logWeight) => WeightedSum(k => k >= count, count, logWeight);
+
+    /// <summary>Sum of the chances of counts at most this high, each weighted as in <see cref="WeightedAtLeast"/>.</summary>
+    public double WeightedAtMost(long count, double logWeight) => WeightedSum(k => k <= count, count, logWeight);
+
+    private double WeightedSum(Func<long, bool> isCounted, long reference, double logWeight)
+    {
+        var sum = 0.0;
+        for (var k = 0; k < chances.Length; k++)
+        {
+            if (isCounted(lowest + k))
+                sum += chances[k] * Math.Exp(logWeight * (lowest + k - reference));
+        }
+        return sum;
+    }
+
     private double TiltedShare(Func<long, bool> isCounted, long reference, double logTilt)
     {
         var (part, whole) = (0.0, 0.0);

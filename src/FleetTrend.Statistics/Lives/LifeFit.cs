@@ -194,8 +194,7 @@ public sealed class LifeFit
         var arrays = new LifeArrays(lives);
         if (LifeFitStart.Refusal(arrays) is { } refusal) return refusal;
         var likelihood = new LikelihoodSearch(StandardLaw.Of(distribution), arrays);
-        return LifeFitStart.Find(likelihood, lives) is { } start
-            && likelihood.Maximise(start.Mu, start.Tau) is { } top
+        return LifeFitStart.Peak(likelihood, lives) is { } top
             && LogCovariance.Of(top.Point) is { } covariance
             && LifeFitStart.IsInterior(likelihood, top, covariance)
                 ? new LifeFit(distribution, likelihood, top, covariance, isShapeGiven: false, confidence)

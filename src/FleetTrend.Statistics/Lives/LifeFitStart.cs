@@ -48,15 +48,17 @@ internal static class LifeFitStart
         failures,
         $"With {failures} failures in these looks the likelihood has no maximum at a finite shape and scale.");
 
-    /// <summary>A start near the maximum: the best of a range of shapes, on a sample where there are many lives.</summary>
-    internal static (double Mu, double Tau)? Find(LikelihoodSearch search, IReadOnlyList<Life> lives)
+    /// <summary>The maximum, from the best of a range of shapes; with many lives from the maximum on a sample.</summary>
+    internal static LikelihoodSearch.Peak? Peak(LikelihoodSearch search, IReadOnlyList<Life> lives)
     {
         if (lives.Count > 2 * SampleMax)
         {
             var sample = new LifeArrays(lives, lives.Count / SampleMax);
-            var sampled = new LikelihoodSearch(search.Law, sample);
-            if (sample.Failures > 50 && OfBestShape(sampled) is { } near && sampled.Maximise(near.Mu, near.Tau) is { } peak)
-                return (peak.Mu, peak.Tau);
+            if (sample.Failures > 50 && OfBestShape(new LikelihoodSearch(search.Law, sample)) is { } near
+                && search.Maximise(near.Mu, near.Tau) is { } peak)
+            {
+                return peak;
+            }
         }
 
         return OfBestShape(search);
@@ -79,21 +81,27 @@ internal static class LifeFitStart
         return true;
     }
 
-    private static (double Mu, double Tau)? OfBestShape(LikelihoodSearch search)
+    /// <summary>
+    /// The maximum from the first start that leads to one, starts in order of their likelihood. For each shape the search for mu begins at
+    /// the mean age, and where the last shape's ended: with late entries it can run off to nothing for one shape and not for the next.
+    /// </summary>
+    private static LikelihoodSearch.Peak? OfBestShape(LikelihoodSearch search)
     {
-        (double Mu, double Tau)? best = null;
-        var top = double.NegativeInfinity;
-        var mu = search.Lives.MeanLogAge();
+        var starts = new List<LikelihoodSearch.PathPeak>();
+        var mean = search.Lives.MeanLogAge();
+        var last = mean;
         foreach (var shape in Shapes)
         {
-            var peak = search.Maximise(new LikelihoodPath.FixedShape(Math.Log(shape)), mu);
-            if (!double.IsFinite(peak.Value)) continue;
-            mu = peak.X;
-            if (peak.Value <= top) continue;
-            top = peak.Value;
-            best = (peak.X, Math.Log(shape));
+            var path = new LikelihoodPath.FixedShape(Math.Log(shape));
+            var best = search.Maximise(path, mean);
+            if (last != mean && search.Maximise(path, last) is var other && other.Value > best.Value) best = other;
+            if (!double.IsFinite(best.Value)) continue;
+            starts.Add(best);
+            if (best.IsSettled) last = best.X;
         }
 
-        return best;
+        return starts.OrderByDescending(s => s.Value)
+            .Select(s => search.Maximise(s.Position.Mu, s.Position.Tau))
+            .FirstOrDefault(p => p is not null);
     }
 }

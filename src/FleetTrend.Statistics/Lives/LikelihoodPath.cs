@@ -17,6 +17,9 @@ internal abstract class LikelihoodPath
     /// <summary>How far a search may move x in one step.</summary>
     internal abstract double StepLimit { get; }
 
+    /// <summary>Whether the whole path lies where no data decide.</summary>
+    internal virtual bool IsBeyondLimit => false;
+
     [StructLayout(LayoutKind.Auto)]
     internal readonly record struct Position(double Mu, double Tau, double Mu1, double Tau1, double Mu2, double Tau2 = 0);
 
@@ -24,6 +27,8 @@ internal abstract class LikelihoodPath
     internal sealed class FixedShape(double tau) : LikelihoodPath
     {
         internal override double StepLimit => 3 * Math.Exp(-tau);
+
+        internal override bool IsBeyondLimit => tau < -LikelihoodSearch.TauLimit - 1 || tau > LikelihoodSearch.PathTauLimit;
 
         internal override Position At(double x) => new(x, tau, 1, 0, 0);
 

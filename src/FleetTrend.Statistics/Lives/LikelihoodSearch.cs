@@ -7,6 +7,12 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
     /// <summary>Beyond a shape of exp(7) = 1100 or its inverse no data decide; the search stops there.</summary>
     internal const double TauLimit = 7;
 
+    /// <summary>
+    /// A path may go on to a shape of exp(-25) or exp(25): where a quantity far away is reached only by a shape next to nothing, the
+    /// likelihood there is needed.
+    /// </summary>
+    internal const double PathTauLimit = 25;
+
     private const int StepsMax = 200;
 
     internal LifeArrays Lives => lives;
@@ -72,7 +78,7 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
             }
 
             if (settled) return new PathPeak(x, here, value, IsSettled: true);
-            if (Math.Abs(here.Tau) > TauLimit + 1) return new PathPeak(x, here, value, IsSettled: false);
+            if (Math.Abs(here.Tau) > PathTauLimit) return new PathPeak(x, here, value, IsSettled: false);
         }
 
         return new PathPeak(x, here, value, IsSettled: false);

@@ -10,6 +10,9 @@ internal static class ProfileInterval
 {
     private const double TowardsEdge = 1e-9;
 
+    /// <summary>A second start, far out on a wide law: from a narrow one the likelihood can be too steep to find the way.</summary>
+    private const double SmallTau = -8;
+
     /// <summary>
     /// The two limits of a quantity v near its estimate; an infinite limit where the profile never falls so far.
     /// </summary>
@@ -35,6 +38,7 @@ internal static class ProfileInterval
             {
                 var path = pathAt(v);
                 var top = search.Maximise(path, path.Nearest(mu, tau));
+                if (!top.IsSettled && search.Maximise(path, path.Nearest(mu, SmallTau)) is var other && other.Value > top.Value) top = other;
                 if (top.IsSettled) (mu, tau) = (top.Position.Mu, top.Position.Tau);
                 return Math.Sqrt(Math.Max(0, 2 * (peak.Point.Value - top.Value))) - drop;
             }
@@ -45,7 +49,7 @@ internal static class ProfileInterval
             for (var i = 0; farExcess < 0; i++)
             {
                 var reach = Math.Abs(far - estimate);
-                if (i == 40 || reach > 700) return side * double.PositiveInfinity;
+                if (i == 40 || reach > 700 || pathAt(far).IsBeyondLimit) return side * double.PositiveInfinity;
                 (near, nearExcess) = (far, farExcess);
                 far = estimate + (side * reach * Math.Min(2, 1.05 * drop / Math.Max(drop + farExcess, drop / 2)));
                 farExcess = Excess(far);

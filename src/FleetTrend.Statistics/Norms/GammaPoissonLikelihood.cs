@@ -5,32 +5,26 @@ namespace FleetTrend.Statistics.Norms;
 
 /// <summary>
 /// Marginal log-likelihood of counts whose rates come from a gamma law, in terms of the law's mean and shape. Sums over
-/// events are taken through the number of units with more than j events, so that a call costs one pass over units and
+/// events are taken through the number of units with more than j events (<see cref="UnitsAbove"/>), so that a call costs one pass over units and
 /// stays exact for very large shapes, where gamma functions would cancel.
 /// </summary>
 internal sealed class GammaPoissonLikelihood
 {
     private readonly CountExposure[] units;
-    private readonly long[] unitsAbove;
+    private readonly UnitsAbove above;
     private readonly double constant;
 
     public GammaPoissonLikelihood(IEnumerable<CountExposure> units)
     {
         this.units = [.. units.Where(u => u.Exposure > 0)];
-        var most = this.units.Length == 0 ? 0 : this.units.Max(u => u.Events);
-        unitsAbove = new long[most];
+        above = new UnitsAbove(this.units.Select(u => u.Events));
         foreach (var unit in this.units)
         {
             Events += unit.Events;
             Exposure += unit.Exposure;
             if (unit.Events > 0)
-            {
-                unitsAbove[unit.Events - 1]++;
                 constant += unit.Events * Math.Log(unit.Exposure) - SpecialFunctions.GammaLn(unit.Events + 1.0);
-            }
         }
-        for (var j = most - 2; j >= 0; j--)
-            unitsAbove[j] += unitsAbove[j + 1];
     }
 
     /// <summary>Units with exposure.</summary>
@@ -51,9 +45,7 @@ internal sealed class GammaPoissonLikelihood
     /// <summary>Log-likelihood at a mean and a shape.</summary>
     public double At(double mean, double shape)
     {
-        var sum = constant + Events * Math.Log(mean);
-        for (var j = 1; j < unitsAbove.Length; j++)
-            sum += unitsAbove[j] * Accurate.LogOnePlus(j / shape);
+        var sum = constant + Events * Math.Log(mean) + above.Logarithms(shape);
         foreach (var unit in units)
             sum -= (shape + unit.Events) * Accurate.LogOnePlus(mean * unit.Exposure / shape);
         return sum;
@@ -90,9 +82,7 @@ internal sealed class GammaPoissonLikelihood
     public GammaPoissonErrors? Errors(double mean, double shape)
     {
         var rate = shape / mean;
-        var (byShape, mixed, byRate) = (0.0, 0.0, 0.0);
-        for (var j = 0; j < unitsAbove.Length; j++)
-            byShape += unitsAbove[j] * (shape / (shape + j)) * (shape / (shape + j));
+        var (byShape, mixed, byRate) = (above.Squares(shape), 0.0, 0.0);
         foreach (var unit in units)
         {
             var share = rate / (rate + unit.Exposure);
@@ -108,9 +98,7 @@ internal sealed class GammaPoissonLikelihood
     /// <summary>Derivative of the log-likelihood by shape, the mean held.</summary>
     public double ShapeScore(double mean, double shape)
     {
-        var sum = 0.0;
-        for (var j = 1; j < unitsAbove.Length; j++)
-            sum -= unitsAbove[j] * (j / (shape * (shape + j)));
+        var sum = -above.Slopes(shape);
         foreach (var unit in units)
         {
             var a = mean * unit.Exposure / shape;

@@ -29,7 +29,7 @@ public sealed record LeaveOneOutTest
     /// <remarks>
     /// Source: indirect standardisation and the conditional test of Poisson counts, Przyborowski and Wilenski 1940,
     /// Biometrika 31; Breslow and Day 1987, Statistical Methods in Cancer Research II (stratified form, from memory).
-    /// Chances below 1e-40 of a stratum's law are left out of the sum.
+    /// However small a chance is, it keeps its digits: see <see cref="ConditionalCount"/>.
     /// </remarks>
     public static LeaveOneOutTest Test(IReadOnlyList<NormStratum> strata)
     {
@@ -63,17 +63,18 @@ public sealed record LeaveOneOutTest
 
     private static UnitStanding Standing(string unit, List<(NormStratum Stratum, UnitCount Count)> own)
     {
-        var law = CountLaw.Zero;
+        var law = new ConditionalCount();
         var contributions = new List<StratumContribution>(own.Count);
         foreach (var (stratum, count) in own)
         {
             var others = Others(stratum, count);
             var othersEvents = stratum.Events - count.Events;
-            var stratumLaw = CountLaw.Binomial(stratum.Events, count.ExposureHours / (count.ExposureHours + others));
-            law = law.Plus(stratumLaw);
+            var inStratum = new ConditionalCount();
+            inStratum.Add(stratum.Events, count.ExposureHours, others);
+            law.Add(stratum.Events, count.ExposureHours, others);
             contributions.Add(new StratumContribution(
                 stratum.Key, count.Events, count.ExposureHours, othersEvents, others,
-                othersEvents * (count.ExposureHours / others), stratumLaw.AtLeast(count.Events)));
+                othersEvents * (count.ExposureHours / others), inStratum.AtLeast(count.Events)));
         }
         contributions.Sort((a, b) => b.Excess.CompareTo(a.Excess));
         var observed = own.Sum(o => o.Count.Events);

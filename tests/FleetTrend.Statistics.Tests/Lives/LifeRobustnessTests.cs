@@ -46,6 +46,46 @@ public sealed class LifeRobustnessTests
         Assert.True(fit.Shape.Interval.Lower < shape && fit.Shape.Interval.Upper > shape);
     }
 
+    // By hand: as the shape goes to nothing the law has half the lives fail at once and half never. Four of eight failed, each seen once, so
+    // that this has log-likelihood 8 ln(1/2), less than 1.92 below the maximum: no limit of any age, however small or large.
+    [Fact]
+    public void Single_looks_at_eight_lives_do_not_limit_the_scale()
+    {
+        Life[] lives =
+        [
+            Life.GoodAt(2), Life.GoodAt(176), Life.GoodAt(294), Life.GoodAt(332),
+            new Life(0, 194), new Life(0, 365), new Life(0, 120), new Life(0, 153),
+        ];
+        foreach (var distribution in (LifeDistribution[])[LifeDistribution.Weibull, LifeDistribution.Lognormal, LifeDistribution.Loglogistic])
+        {
+            var fit = LifeFit.Fit(distribution, lives).Value;
+            Assert.InRange(fit.LogLikelihood, 8 * Math.Log(0.5), (8 * Math.Log(0.5)) + 1.92);
+            Assert.Equal((0, double.PositiveInfinity), (fit.Scale.Interval.Lower, fit.Scale.Interval.Upper));
+            Assert.Equal((0, double.PositiveInfinity), (fit.Quantile(0.5).Interval.Lower, fit.Quantile(0.5).Interval.Upper));
+            Assert.Equal(0, fit.Shape.Interval.Lower);
+        }
+    }
+
+    // By hand: with late entry and a shape b next to nothing the law is survival (entry/t)^k, whose likelihood stays within the interval here.
+    [Fact]
+    public void Late_entries_that_fit_a_power_of_age_do_not_limit_the_shape_from_below()
+    {
+        Life[] lives =
+        [
+            new(2062.76, 2063.12, 1.07342), new(0, 0.357807), new(0, 0.357807), new(240.804, 241.162, 3.22026), new(7.15614, 7.51395, 2.86246),
+            new(28.9824, 29.3402, 1.43123), new(49.7352, 50.093, 2.86246), new(33.6339, 33.9917, 5.0093),
+        ];
+        double[] slopes = [.. Enumerable.Range(1, 400).Select(k => 0.005 * k)];
+        var power = slopes.Max(k => lives.Where(l => l.Entry > 0).Sum(l =>
+            Math.Log(Math.Pow(l.Entry / l.Lower, k) - Math.Pow(l.Entry / l.Upper, k))));
+        foreach (var distribution in (LifeDistribution[])[LifeDistribution.Weibull, LifeDistribution.Lognormal])
+        {
+            var fit = LifeFit.Fit(distribution, lives).Value;
+            Assert.InRange(power, fit.LogLikelihood - 1.92, fit.LogLikelihood);
+            Assert.Equal((0, double.PositiveInfinity), (fit.Shape.Interval.Lower, fit.Sigma.Interval.Upper));
+        }
+    }
+
     // An exact failure among interval-censored ones, ties, extreme shapes and ages.
     [Fact]
     public void Any_lives_give_an_answer_or_a_reason()

@@ -31,6 +31,42 @@ public sealed class GammaPoissonFitTests
         Assert.All(shrunk.Zip(units), p => Assert.Equal(p.First, fit.Posterior(p.Second).Value.Mean, 1e-4));
     }
 
+    [Fact] // Counts from none to two million: marginal maximum likelihood in R.
+    public void Counts_to_millions()
+    {
+        var reference = ReferenceCase.Load("counts-to-millions");
+        var fit = GammaPoissonFit.Fit(Units(reference, "exposure")).Value;
+        reference.Equal(fit.Shape, "shape");
+        reference.Equal(fit.Rate, "rate");
+        reference.Equal(fit.LogLikelihood, "log_likelihood");
+        reference.Equal(fit.Errors.Value.LogShape, "se_log_shape");
+        reference.Equal(fit.Errors.Value.LogRate, "se_log_rate");
+    }
+
+    [Theory] // By hand: the sums over events of every unit, term by term.
+    [InlineData(0.01)]
+    [InlineData(3)]
+    [InlineData(1e4)]
+    [InlineData(1e12)]
+    public void Sums_over_many_events_equal_the_terms_added_up(double shape)
+    {
+        int[] events = [0, 1, 40, 63, 65, 66, 90, 5000, 5010, 200_000];
+        var above = new UnitsAbove(events);
+        var terms = events.SelectMany(n => Enumerable.Range(0, n)).Select(j => (double)j).ToArray();
+        Near(terms.Sum(j => Math.Abs(j / shape) < 1e-4 ? (j / shape) - (j / shape * (j / shape) / 2) + (Math.Pow(j / shape, 3) / 3) : Math.Log(1 + (j / shape))), above.Logarithms(shape));
+        Near(terms.Sum(j => j / (shape * (shape + j))), above.Slopes(shape));
+        Near(terms.Sum(j => Math.Pow(shape / (shape + j), 2)), above.Squares(shape));
+        static void Near(double expected, double actual) => Assert.Equal(1, actual / expected, 1e-11);
+    }
+
+    [Fact] // By hand: two alike units have no extra variation, however many events; the cost must not grow with them.
+    public void Two_thousand_million_events()
+    {
+        var fit = GammaPoissonFit.Fit([new(2_000_000_000, 1e6), new(2_000_000_000, 1e6)]).Value;
+        Assert.True(fit.NoExtraVariation);
+        Assert.Equal(2000, fit.Mean, 1e-9);
+    }
+
     [Fact] // Twelve welds of a simulated fleet, seed 20240602: exact limits of each rate and the law of rates, in R.
     public void Simulated_welds()
     {

@@ -51,6 +51,35 @@ public sealed class LeaveOneOutTestTests
         Assert.Equal(["N1", "N2", "N3"], test.NotComparable);
     }
 
+    [Theory] // By hand: binomial chances far out. All 60 on a tenth of the hours, 10^-60; 49 or 50 of 50 on a thousandth, 50 (0.999) 10^-147 + 10^-150.
+    [InlineData(60, 0, 1.0, 9.0, 1e-60)]
+    [InlineData(49, 1, 1.0, 999.0, 4.9951e-146)]
+    public void A_tiny_chance_keeps_its_digits(int own, int others, double hours, double othersHours, double chance)
+    {
+        var standing = LeaveOneOutTest.Test([new NormStratum("one", [new("N1", own, hours), new("N2", others, othersHours)])]).Standings[0];
+        Assert.Equal(1, standing.UpperPValue / chance, 1e-9);
+        Assert.Equal(1, standing.Contributions[0].UpperPValue / chance, 1e-9);
+    }
+
+    [Fact] // By hand: over two strata all events on one unit, (1/10)^30 (1/4)^20; the other unit had none of them, the same chance below.
+    public void A_tiny_chance_over_two_strata_keeps_its_digits()
+    {
+        var test = LeaveOneOutTest.Test(
+            [new NormStratum("one", [new("N1", 30, 1), new("N2", 0, 9)]), new NormStratum("two", [new("N1", 20, 1), new("N2", 0, 3)])]);
+        var chance = 1e-30 * Math.Pow(0.25, 20);
+        Assert.Equal(1, test.Standings[0].UpperPValue / chance, 1e-9);
+        Assert.Equal(1, test.Standings[1].LowerPValue / chance, 1e-9);
+    }
+
+    [Fact] // By hand: one less than all, over two strata: all of one and all but one of the other, either way round, and all.
+    public void A_tiny_chance_of_all_but_one_over_two_strata()
+    {
+        var test = LeaveOneOutTest.Test(
+            [new NormStratum("one", [new("N1", 30, 1), new("N2", 0, 9)]), new NormStratum("two", [new("N1", 19, 1), new("N2", 1, 3)])]);
+        var all = 1e-30 * Math.Pow(0.25, 20);
+        Assert.Equal(1, test.Standings[0].UpperPValue / (all * (1 + (30 * 9) + (20 * 3))), 1e-9);
+    }
+
     [Fact] // Central limit: a million events, a unit two standard deviations high has an upper tail of about 0.0228.
     public void A_million_events()
     {

@@ -173,3 +173,13 @@ golden("sim3-repairs", "Time to recurrence after stop-drilling and after weld re
   "simulated with seed 20240603; survreg of the survival package for the common shape", table = cbind(as_table(d), method = x$method),
   expected = nine(list(stop_drilled = wa, weld_repaired = wb, pooled_loglik = w0$loglik, lr_both_free = 2 * (wa$loglik + wb$loglik - w0$loglik), common_shape = common_shape(x$lower, x$upper, welded), middle_log_rank = survdiff(Surv(middle, !is.na(x$upper)) ~ welded)$chisq,
     stop_drilled_npmle_loglik = fa$loglik, weld_repaired_npmle_loglik = fb$loglik, cdf_age = I(c(300, 600)), stop_drilled_cdf = bounds(fa, c(300, 600)), weld_repaired_cdf = bounds(fb, c(300, 600)))), rel = 1e-6, abs = 1e-7)
+
+# Rows drawn by a random search for differences from R, seed 20261125: every life entered late, so that survival like a power of age is
+# a rival of the loglogistic law.
+g <- read.csv("../late-entries-loglogistic/data.csv"); d <- lives(g$lower, g$upper, ifelse(is.na(g$entry), 0, g$entry)); f <- loglogistic_fit(d, c(4.7, -2.7))
+S <- function(t) plogis(exp(-f$par[2]) * (log(t) - f$par[1]), lower.tail = FALSE, log.p = TRUE)
+# The rival: survival (entry / t)^b, the limit of the law as its scale goes to nothing.
+power <- optimize(function(b) { x <- -b * (log(d$lower) - log(d$entry)); y <- ifelse(is.infinite(d$upper), -Inf, -b * (log(d$upper) - log(d$entry))); sum(x + log(-expm1(y - x))) }, c(.01, 60), maximum = TRUE)
+golden("late-entries-loglogistic", "120 lives, all first seen with age: loglogistic", "drawn at random, seed 20261125; Nelder-Mead on R's logistic distribution function",
+  table = as_table(d), rel = 1e-6, abs = 1e-7, expected = nine(list(scale = exp(f$par[1]), shape = exp(-f$par[2]), loglik = f$loglik), 8),
+  checks = list("the limit of a power of age is less likely" = power$objective < f$loglik - 10, "the likelihood summed again" = near(sum(S(d$lower) - S(d$entry) + ifelse(is.infinite(d$upper), 0, log(-expm1(S(d$upper) - S(d$lower))))), f$loglik, 1e-9)))

@@ -97,6 +97,14 @@ golden("sim2-cracks-aircraft", "Sixty aircraft against the fleet: gamma-Poisson 
     others = list(expected = e17, shape = g$shape, rate = g$rate, p_law = tail(x[17], g$shape, g$rate, e17)))),
   note = "aircraft 17 ranks first; a test that allows for spread between aircraft does not flag it after multiplicity, a plain Poisson test flags ten of sixty")
 
+# Counts from none to two million: rows drawn at random, seed 20261125.
+x <- c(25, 0, 5, 1, 0, 2000478, 0, 6, 0); t <- c(25743.114, 9299.1889, 13930.297, 15615.613, 2515.4697, 910263960000, 28911.724, 11963.418, 41587.724)
+nb <- optim(c(-1, log(mean(x / t))), function(p) -sum(dnbinom(x, size = exp(p[1]), mu = exp(p[2]) * t, log = TRUE)), control = list(reltol = 1e-15, maxit = 4000))
+f <- fit(x, t)
+golden("counts-to-millions", "Gamma-Poisson law of nine units with counts from none to two million", "drawn at random; marginal likelihood in R",
+  table = data.frame(events = x, exposure = t), rel = 1e-6, abs = 1e-12, expected = f[c("shape", "rate", "log_likelihood", "se_log_shape", "se_log_rate")],
+  checks = list("dnbinom maximised by Nelder-Mead" = max(abs(c(f$shape, f$shape / f$rate) / exp(nb$par) - 1)) < 1e-4 && abs(f$log_likelihood + nb$value) < 1e-6))
+
 # Gamma prior of one rate from two quantiles of the mean time between failures, and the posterior after counts.
 a <- uniroot(function(a) qgamma(.95, a) / qgamma(.5, a) - 600 / 250, c(.001, 500), tol = .Machine$double.eps)$root; b <- 600 * qgamma(.5, a)
 script <- pgamma(c(.001667, .004), shape = 2.863, scale = 1 / 1522.46)
