@@ -34,7 +34,6 @@ public static class FleetTrends
 
         var confidence = parameters.Confidence;
         var groups = TypeGroupObservations.Sort(aircraft);
-        var byName = groups.ToDictionary(g => g.TypeGroup, StringComparer.Ordinal);
         var baseOf = aircraft.ToDictionary(a => a.Registration, a => a.Base, StringComparer.Ordinal);
         var snapshot = new TrendSnapshot
         {
@@ -44,7 +43,8 @@ public static class FleetTrends
             Fleet = [.. FleetLines.Of(aircraft, DateOnly.FromDateTime(asOf.UtcDateTime))],
             Rates = [.. groups.SelectMany(g => RateTrends.Of(g, confidence))],
             Recurrences = [.. groups.SelectMany(g => RecurrenceTrends.Of(g, confidence))],
-            Repeats = RepeatLocations.Of(aircraft, byName, confidence),
+            Repeats = RepeatLocations.Of(aircraft),
+            LocationStandings = LocationStandings.Of(groups, baseOf, confidence),
             PartLives = PartLifeTrends.Of(aircraft.SelectMany(a => a.Lives), parameters),
             Airframes = AirframeStandings.Of(groups, baseOf, confidence),
             Flags = [],

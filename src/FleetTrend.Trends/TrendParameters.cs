@@ -12,7 +12,7 @@ public sealed record TrendParameters
     /// <summary>An aircraft is flagged for drift only with at least this many events of the condition.</summary>
     public int MinimumEventsForDrift { get; init; } = 3;
 
-    /// <summary>A location is flagged as coming back with at least this many events since its last renewal, after the first.</summary>
+    /// <summary>A location is flagged as coming back only with at least this many events at later looks than one that had been closed.</summary>
     public int RepeatsForFlag { get; init; } = 2;
 
     /// <summary>A life distribution is fitted with at least this many failures.</summary>

@@ -30,6 +30,12 @@ public sealed record TrendSnapshot
     /// <summary>Places where the same condition came back after an action, worst first.</summary>
     public required IReadOnlyList<RepeatLocation> Repeats { get; init; }
 
+    /// <summary>
+    /// Each place where a condition was seen more than once, against the same place on the others of the type group, strongest
+    /// departure first; empty in trends stored before places were tested.
+    /// </summary>
+    public IReadOnlyList<LocationStanding> LocationStandings { get; init; } = [];
+
     /// <summary>Life distributions per part kind: the type group as a whole, and each base.</summary>
     public required IReadOnlyList<PartLifeTrend> PartLives { get; init; }
 

@@ -70,6 +70,7 @@ internal static class InventedFleet
         Rates = Rates(),
         Recurrences = [Recurrence()],
         Repeats = [Repeat()],
+        LocationStandings = [Place()],
         PartLives = PartLives(),
         Airframes = [.. Enumerable.Range(1, 12).SelectMany(i => new[] { Standing(i, Condition.Crack), Standing(i, Condition.LeakTrace) })],
         Flags = [DriftFlag(), RepeatFlag(), BaseFlag()],
@@ -102,13 +103,14 @@ internal static class InventedFleet
         Condition = condition,
         Observed = i == 7 ? 9 : i % 3,
         Expected = 1.2 + (0.1 * i),
+        Expectation = Expected(1.2 + (0.1 * i), 0.7 + (0.1 * i), 2 + (0.1 * i), 14, 98000),
         ExposureHours = 9000 + (100 * i),
         OthersCount = 11,
         OthersEvents = 14,
         Ratio = i == 7 ? Ratio(4.74, 2.05, 9.9, 9, 9700) : Ratio(i % 3 / (1.2 + (0.1 * i)), i % 3 == 0 ? 0 : 0.05, 3.2 + (0.2 * i), i % 3, 9000 + (100 * i)),
         PValue = i == 7 ? 0.00021 : 0.4,
         QValue = i == 7 ? 0.0031 : 0.9,
-        Drivers = i == 7 ? [new(FlangeWeld, "flange-weld", 5, 0.3, 640.2), new("exhaust/left/y-weld", "y-weld", 2, 0.4, 640.2)] : [],
+        Drivers = i == 7 ? [new(FlangeWeld, "flange-weld", 5, 0.3, 640.2, 0.1, 0.81), new("exhaust/left/y-weld", "y-weld", 2, 0.4, 640.2)] : [],
         SinceDate = i % 3 == 0 ? null : new DateOnly(2025, 3, 4),
     };
 
@@ -126,9 +128,40 @@ internal static class InventedFleet
             new(new DateOnly(2026, 2, 11), 1634.0, 121.6, ActionKind.WeldRepaired),
             new(new DateOnly(2026, 11, 19), 1958.2, 88.3, null),
         ],
+        ExposureHours = 520.1,
+        Evidence = [new("shop-cards", "f-101", 1), new("shop-cards", "f-140", 1), new("shop-cards", "f-177", 1)],
+    };
+
+    public static Figure Expected(double value, double lower, double upper, int events, double hours) => new()
+    {
+        Value = value,
+        Lower = lower,
+        Upper = upper,
+        Confidence = 0.95,
+        Unit = "events",
+        Events = events,
+        ExposureHours = hours,
+        Method = "the others' rate times own hours",
+    };
+
+    public static LocationStanding Place() => new()
+    {
+        Registration = Tail(7),
+        Base = Home,
+        TypeGroup = Trainer,
+        Location = FlangeWeld,
+        Kind = "flange-weld",
+        Condition = Condition.Crack,
+        Observed = 3,
+        Returns = 2,
         ExposureHours = 640.2,
-        Expected = 0.21,
+        Expected = Expected(0.21, 0.06, 0.54, 4, 12190),
+        OthersCount = 11,
         Ratio = Ratio(14.3, 2.9, 41.8, 3, 640.2),
+        PValue = 0.00002,
+        QValue = 0.0123,
+        Comparisons = 612,
+        SinceDate = new DateOnly(2025, 9, 3),
         Evidence = [new("shop-cards", "f-101", 1), new("shop-cards", "f-140", 1), new("shop-cards", "f-177", 1)],
     };
 
@@ -144,6 +177,11 @@ internal static class InventedFleet
         Ratio = Ratio(14.3, 2.9, 41.8, 3, 640.2),
         Observed = 3,
         Expected = 0.21,
+        Expectation = Expected(0.21, 0.06, 0.54, 4, 12190),
+        PValue = 0.00002,
+        QValue = 0.0123,
+        Test = "events at this place against the same place on the other 11 aircraft of trainer-4",
+        Family = "all 612 tests of an aircraft, a place and a condition",
         SinceDate = new DateOnly(2025, 9, 3),
         Statement = "It keeps cracking there.",
         WhatToCheck = [$"{FlangeWeld}: Cracks in the weld and in the metal beside it.", "Hangers and supports on either side."],
@@ -161,6 +199,9 @@ internal static class InventedFleet
         Ratio = Ratio(4.74, 2.05, 9.9, 9, 9700),
         Observed = 9,
         Expected = 1.9,
+        Expectation = Expected(1.9, 1.04, 3.19, 14, 98000),
+        Test = "events of this aircraft against the other 11 aircraft of trainer-4, location by location",
+        Family = "all 24 comparisons of an aircraft and a condition with its like",
         PValue = 0.00021,
         QValue = 0.0031,
         SinceDate = new DateOnly(2025, 3, 4),

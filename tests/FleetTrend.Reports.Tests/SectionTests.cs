@@ -44,12 +44,49 @@ public sealed class SectionTests
         var cards = Report(Snapshot(), null, AllFlags(ReportScope.WholeFleet)).QuerySelectorAll(".ft-card");
         Assert.Equal(2, cards.Length);
         Assert.Contains("1. ZZ-A07, Quillmoor", cards[0].TextContent);
-        Assert.Contains("9 cracks seen, 1.9 expected", cards[0].TextContent);
-        Assert.Contains("3 cracks seen, 0.21 expected", cards[0].TextContent);
+        Assert.Contains("9 cracks seen where the rate of the others gives, in the same hours, 1.9 events", cards[0].TextContent);
+        Assert.Contains("3 cracks seen where the rate of the same place on the others gives, in the same hours, 0.21 events", cards[0].TextContent);
         Assert.Single(cards[0].QuerySelectorAll("li"), l => l.TextContent.StartsWith("Cyl 3 flange weld:", StringComparison.Ordinal));
         // q = 0.0031 is 1 in 323, said as 1 in 320.
         Assert.Contains("about 1 in 320 would be chance (q = 0.0031)", cards[0].TextContent);
         Assert.Contains("Sandvale", cards[1].TextContent);
+    }
+
+    [Fact] // Everything that a judgement needs: hours, expected with its interval and the others' counts, ratio, p, q, the test and its family.
+    public void A_flagged_place_tells_its_test_in_full_in_every_form()
+    {
+        var inputs = Inputs(ReportScope.WholeFleet, Raised(RepeatFlag()));
+        var rendered = WeeklyReport.Compose(Snapshot(), null, inputs).Render();
+        foreach (var text in new[] { rendered.Text, Report(Snapshot(), null, inputs).Body!.TextContent }.Select(t => string.Join(' ', t.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))))
+        {
+            Assert.All(
+                [
+                    "0.21 events", "95 % interval 0.060 to 0.54", "4 events in 12,190 h", "14 times", "95 % interval 2.9 to 42", "3 events in 640 h",
+                    "(p below 0.0001)", "about 1 in 81 would be chance (q = 0.012)", "as of 22 Nov 2026 05:30 UTC",
+                    "Tested: events at this place against the same place on the other 11 aircraft of trainer-4. The q-value allows for all 612 tests of an aircraft, a place and a condition.",
+                    "q is over all aircraft, places and conditions that the type group has had there",
+                ],
+                words => Assert.Contains(words, text));
+        }
+    }
+
+    [Fact]
+    public void A_return_without_a_flag_is_listed_with_its_test()
+    {
+        var quiet = Snapshot() with { LocationStandings = [Place() with { PValue = 0.21, QValue = 1 }], Flags = [] };
+        var section = Section(Report(quiet, null, Inputs(ReportScope.WholeFleet)), "repeats");
+        Assert.Contains("p = 0.21, q = 1.0", section);
+        Assert.Contains("a fact and by itself no flag", section);
+        Assert.Contains("not compared: no other aircraft was watched there", Section(Report(Snapshot() with { LocationStandings = [] }, null, Inputs(ReportScope.WholeFleet)), "repeats"));
+    }
+
+    [Fact] // Such flags stay in the database until somebody closes them.
+    public void A_flag_raised_by_count_in_an_earlier_version_says_so()
+    {
+        var old = RepeatFlag() with { Expectation = null, PValue = null, QValue = null, Test = null, Family = null };
+        var tails = Section(Report(Snapshot() with { Flags = [] }, null, Inputs(ReportScope.WholeFleet, Raised(old))), "tails");
+        Assert.Contains("3 cracks seen, 0.21 expected in the same hours", tails);
+        Assert.Contains("not by a test", tails);
     }
 
     [Fact]

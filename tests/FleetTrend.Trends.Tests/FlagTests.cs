@@ -1,6 +1,7 @@
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
 using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Locations;
 
 namespace FleetTrend.Trends.Tests;
 
@@ -15,7 +16,7 @@ public sealed class FlagTests
         var flag = Assert.Single(Compute(Drifting()).Flags);
         Assert.Equal((FlagKind.AirframeDrift, "airframe-drift/ZZ-00/Crack"), (flag.Kind, flag.Subject));
         Assert.Equal([Weld], flag.Locations);
-        Assert.Contains("ZZ-00 has had 9 cracks where 1.0 would be expected in the same hours", flag.Statement, StringComparison.Ordinal);
+        Assert.Contains("ZZ-00 has had 9 cracks where 1.0 (95 % interval 0.46 to 1.9) would be expected in the same hours", flag.Statement, StringComparison.Ordinal);
         Assert.Contains("9.0 times, 95 % interval", flag.Statement, StringComparison.Ordinal);
         Assert.Contains($"9 of them at {Weld} in 1,000 h watched there", flag.Statement, StringComparison.Ordinal);
         Assert.Contains("the chance of so many would be 1 in ", flag.Statement, StringComparison.Ordinal);
@@ -55,22 +56,93 @@ public sealed class FlagTests
         Assert.Contains("there it came back 8 times with no renewal between (welded 9 times)", flag.Statement, StringComparison.Ordinal);
     }
 
+    // Ten aircraft of 1,000 h: eight cracks at the shroud of one, one on each other, and 30 at a weld of every one. On the airframe as a
+    // whole that is 38 where 31 are expected, which is no drift. By hand for the shroud: 17 in all, of which a tenth each by chance;
+    // p is the binomial tail, and two places of ten aircraft are twenty tests, so that the smallest q is twenty times p. The others
+    // have 9 in 9,000 h: 1 in 1,000 h, limits a ninth of the exact Poisson limits of 9, which are 4.115 and 17.085 (Garwood 1936).
     [Fact]
-    public void A_shroud_kept_alive_by_stop_drills_is_flagged_by_count()
+    public void A_bad_place_on_an_ordinary_airframe_is_flagged_by_its_test()
     {
-        var flag = Assert.Single(Compute([Drilled("ZZ-1", 3), Drilled("ZZ-2", 2)]).Flags);
-        Assert.Equal((FlagKind.RepeatLocation, $"repeat-location/ZZ-1/{Shroud}/Crack"), (flag.Kind, flag.Subject));
-        Assert.Equal((3, 2.0), (flag.Observed, flag.Expected));
-        Assert.Null(flag.PValue);
-        Assert.Contains("3 cracks at exhaust/shroud/front-edge since 2024-04-10 with no renewal between (stop-drilled 3 times), the latest 100 h after", flag.Statement, StringComparison.Ordinal);
+        var flag = Assert.Single(Compute(Drilled(8)).Flags);
+        Assert.Equal((FlagKind.RepeatLocation, $"repeat-location/ZZ-00/{Shroud}/Crack"), (flag.Kind, flag.Subject));
+        Assert.Equal((8, 1.0), (flag.Observed, flag.Expected));
+        var p = Enumerable.Range(8, 10).Sum(k => Choose(17, k) * Math.Pow(0.1, k) * Math.Pow(0.9, 17 - k));
+        Assert.Equal(p, flag.PValue!.Value, 12);
+        Assert.Equal(20 * p, flag.QValue!.Value, 12);
+        Assert.Equal((9, 9000.0), (flag.Expectation!.Events, flag.Expectation.ExposureHours));
+        Assert.Equal(4.115 / 9, flag.Expectation.Lower!.Value, 1e-4);
+        Assert.Equal(17.085 / 9, flag.Expectation.Upper!.Value, 1e-4);
+        Assert.Contains("8 cracks at exhaust/shroud/front-edge in 1,000 h watched there, where 1.0 (95 % interval 0.46 to 1.9) would be expected at the rate of the same place on the other 9 aircraft of four", flag.Statement, StringComparison.Ordinal);
+        Assert.Contains("since 2024-04-10 it came back 7 times with no renewal between (stop-drilled 8 times), the latest 100 h after", flag.Statement, StringComparison.Ordinal);
+        Assert.Contains("over all 20 places tested", flag.Statement, StringComparison.Ordinal);
+        Assert.Contains("all 20 tests", flag.Family, StringComparison.Ordinal);
         Assert.Contains(flag.WhatToCheck, c => c.Contains("Stop-drilled cracks add up", StringComparison.Ordinal));
     }
 
-    [Theory]
-    [InlineData(2, 0)]
-    [InlineData(3, 1)]
-    public void Two_repeats_after_the_first_make_a_flag(int cracks, int flags) =>
-        Assert.Equal(flags, Compute([Drilled("ZZ-1", cracks)]).Flags.Count);
+    [Fact] // Three where one is expected: 12 in all, the chance of three is 1 - 0.2824 - 0.3766 - 0.2301 = 0.111. It came back twice all the same.
+    public void A_place_that_came_back_as_often_as_chance_has_it_is_told_and_not_flagged()
+    {
+        var snapshot = Compute(Drilled(3));
+        Assert.Empty(snapshot.Flags);
+        Assert.Equal(("ZZ-00", 3), (Assert.Single(snapshot.Repeats).Registration, snapshot.Repeats[0].Events.Count));
+        Assert.Equal(0.1109, Place(snapshot).PValue, 1e-4);
+        Assert.Equal(2, Place(snapshot).Returns);
+    }
+
+    [Fact] // Eight findings at one look are many, but nothing came back.
+    public void What_was_found_at_one_look_is_no_repeat()
+    {
+        var fleet = Drilled(0);
+        for (var k = 0; k < 8; k++)
+            fleet[0].Found(Shroud, "shroud-edge", 500, ordinal: k + 1, closedBy: ActionKind.StopDrilled);
+        var snapshot = Compute(fleet);
+        Assert.Equal((8, 0), (Place(snapshot).Observed, Place(snapshot).Returns));
+        Assert.InRange(Place(snapshot).QValue, 0, 0.05);
+        Assert.Empty(snapshot.Flags);
+    }
+
+    [Fact] // Rule 1: what a first look finds with no start behind it is no event of a rate, and so of no test.
+    public void What_was_present_at_entry_is_not_counted()
+    {
+        var fleet = Drilled(1);
+        for (var k = 0; k < 8; k++)
+            fleet[0].Found(Shroud, "shroud-edge", 0, ordinal: k + 1, closedBy: ActionKind.StopDrilled, atEntry: true);
+        var snapshot = Compute(fleet);
+        Assert.Equal((1, 1000.0), (Place(snapshot).Observed, Place(snapshot).ExposureHours));
+        Assert.Empty(snapshot.Flags);
+    }
+
+    [Fact] // By hand: the shroud was looked at over 250 h of the 1,000 h flown, so 0.25 are expected there, and 8 of 17 in 1/37 of the hours.
+    public void Hours_are_those_of_the_place()
+    {
+        var fleet = Drilled(8, shroudHours: 250);
+        var place = Place(Compute(fleet));
+        Assert.Equal((250.0, 0.25), (place.ExposureHours, place.Expected.Value));
+        Assert.Equal(Enumerable.Range(8, 10).Sum(k => Choose(17, k) * Math.Pow(1 / 37.0, k) * Math.Pow(36 / 37.0, 17 - k)), place.PValue, 15);
+    }
+
+    [Fact] // A weld that was renewed each time has no run, and is no better for it.
+    public void A_place_that_was_renewed_each_time_is_flagged_too()
+    {
+        var fleet = Drilled(0);
+        for (var k = 0; k < 8; k++)
+            fleet[0].Found(Shroud, "shroud-edge", 100 + (k * 100), closedBy: ActionKind.Replaced, renewed: 105 + (k * 100));
+        var snapshot = Compute(fleet);
+        Assert.Empty(snapshot.Repeats);
+        Assert.Equal(FlagKind.RepeatLocation, Assert.Single(snapshot.Flags).Kind);
+    }
+
+    [Fact] // Kept in the database as JSON by earlier versions.
+    public void A_flag_stored_before_places_were_tested_can_be_read()
+    {
+        const string stored = """
+            {"subject":"repeat-location/ZZ-1/exhaust/a/Crack","kind":"RepeatLocation","registration":"ZZ-1","base":"north","typeGroup":"four",
+            "condition":"Crack","locations":["exhaust/a"],"ratio":{"value":3,"lower":0.5,"upper":9,"confidence":0.95,"unit":"","events":3,
+            "exposureHours":1000,"method":"m"},"observed":3,"expected":1,"statement":"s","whatToCheck":[]}
+            """;
+        var flag = System.Text.Json.JsonSerializer.Deserialize<ProposedFlag>(stored, TrendSnapshotJson.Options)!;
+        Assert.Equal((1.0, null, null, null), (flag.Expected, flag.Expectation, flag.PValue, flag.Family));
+    }
 
     [Fact]
     public void A_base_with_short_lives_is_flagged_with_counts_and_both_medians()
@@ -99,8 +171,8 @@ public sealed class FlagTests
 
     [Fact]
     public void Fewer_events_than_the_least_for_a_drift_raise_none() =>
-        Assert.Empty(FleetTrends.Compute(
-            [.. Drifting().Select(f => f.Build())], new TrendParameters { MinimumEventsForDrift = 10 }, FleetBuilder.AsOf, "test").Flags);
+        Assert.Equal([FlagKind.RepeatLocation], FleetTrends.Compute(
+            [.. Drifting().Select(f => f.Build())], new TrendParameters { MinimumEventsForDrift = 10 }, FleetBuilder.AsOf, "test").Flags.Select(f => f.Kind));
 
     [Fact] // What has left the fleet can no longer be looked at.
     public void A_retired_aircraft_is_not_flagged_but_stays_in_the_norm()
@@ -121,8 +193,8 @@ public sealed class FlagTests
     [Fact] // The store raises a subject once: a later week with one more crack must name the same subject.
     public void The_subject_stays_the_same_from_week_to_week()
     {
-        var before = Compute([Drilled("ZZ-1", 3)]).Flags.Single();
-        var after = Compute([Drilled("ZZ-1", 4)]).Flags.Single();
+        var before = Compute(Drilled(7)).Flags.Single();
+        var after = Compute(Drilled(8)).Flags.Single();
         Assert.Equal(before.Subject, after.Subject);
         Assert.NotEqual(before.Statement, after.Statement);
     }
@@ -136,17 +208,27 @@ public sealed class FlagTests
             return aircraft;
         })];
 
-    private static FleetBuilder Drilled(string registration, int cracks)
-    {
-        var aircraft = new FleetBuilder(registration).Watched(Shroud, "shroud-edge", 0, 1000);
-        for (var k = 0; k < cracks; k++)
+    private static FleetBuilder[] Drilled(int cracks, double shroudHours = 1000) =>
+        [.. Enumerable.Range(0, 10).Select(i =>
         {
-            aircraft.Found(
-                Shroud, "shroud-edge", 100 + (k * 100), Condition.Crack, k + 1, k == 0 ? null : ActionKind.StopDrilled,
-                k == 0 ? null : k * 100, ActionKind.StopDrilled);
-        }
-        return aircraft;
-    }
+            var isBad = i == 0;
+            var aircraft = new FleetBuilder($"ZZ-{i:00}").Watched(Shroud, "shroud-edge", 0, isBad ? shroudHours : 1000).Watched(Weld, "y-weld", 0, 1000);
+            var step = (isBad ? shroudHours : 1000) / 10;
+            for (var k = 0; k < (isBad ? cracks : 1); k++)
+            {
+                aircraft.Found(
+                    Shroud, "shroud-edge", step + (k * step), Condition.Crack, k + 1, k == 0 ? null : ActionKind.StopDrilled,
+                    k == 0 ? null : k * step, ActionKind.StopDrilled);
+            }
+            for (var k = 1; k <= 30; k++)
+                aircraft.Found(Weld, "y-weld", 30 * k, closedBy: ActionKind.Replaced, renewed: 30 * k);
+            return aircraft;
+        })];
+
+    private static LocationStanding Place(TrendSnapshot snapshot) =>
+        snapshot.LocationStandings.Single(s => s.Registration == "ZZ-00" && s.Location == Shroud);
+
+    private static double Choose(int n, int k) => k == 0 ? 1 : Choose(n, k - 1) * (n - k + 1) / k;
 
     private static TrendSnapshot Compute(FleetBuilder[] fleet) =>
         FleetTrends.Compute([.. fleet.Select(f => f.Build())], new TrendParameters(), FleetBuilder.AsOf, "test");

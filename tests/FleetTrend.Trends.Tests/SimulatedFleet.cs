@@ -15,6 +15,9 @@ internal sealed record SimulatedFleet
 
     public double CrackRate { get; init; } = 0.0005;
 
+    /// <summary>Welds have the rate over this, the rate, and the rate times this, in turn; on all aircraft alike.</summary>
+    public double WeldSpread { get; init; } = 1;
+
     public double GasketShape { get; init; } = 2;
 
     public double GasketScale { get; init; } = 700;
@@ -45,7 +48,7 @@ internal sealed record SimulatedFleet
         double from = random.Next(0, 3000);
         var to = from + random.Next(8, 20) * 100;
         for (var w = 0; w < Welds; w++)
-            Weld(random, aircraft, $"exhaust/cyl-{w}/flange-weld", from, to, CrackRate * (index == 0 && w == 0 ? TroubleFactor : 1));
+            Weld(random, aircraft, $"exhaust/cyl-{w}/flange-weld", from, to, CrackRate * Math.Pow(WeldSpread, (w % 3) - 1) * (index == 0 && w == 0 ? TroubleFactor : 1));
         for (var g = 0; g < Gaskets; g++)
             Gasket(random, aircraft, $"exhaust/cyl-{g}/gasket", from, to, GasketScale * (isSouth ? SouthLifeFactor : 1));
         return aircraft.Build();

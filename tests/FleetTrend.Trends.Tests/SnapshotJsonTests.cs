@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using FleetTrend.Observations;
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Records.Sources;
@@ -12,7 +13,7 @@ public sealed class SnapshotJsonTests
     {
         var snapshot = Compute(Fleet());
         Assert.All<object>(
-            [snapshot.Rates, snapshot.Recurrences, snapshot.Repeats, snapshot.PartLives, snapshot.Airframes, snapshot.Flags, snapshot.Problems],
+            [snapshot.Rates, snapshot.Recurrences, snapshot.Repeats, snapshot.LocationStandings, snapshot.PartLives, snapshot.Airframes, snapshot.Flags, snapshot.Problems],
             part => Assert.NotEmpty((System.Collections.IEnumerable)part));
         var json = TrendSnapshotJson.Write(snapshot);
         var back = TrendSnapshotJson.Read(json);
@@ -59,6 +60,29 @@ public sealed class SnapshotJsonTests
             Fleet(),
         };
         Assert.All(fleets, fleet => Assert.NotEmpty(TrendSnapshotJson.Write(Compute(fleet))));
+    }
+
+    [Fact] // Trends of earlier versions stay in the database: no test of places, no interval of what is expected, a ratio at each repeat.
+    public void Trends_stored_before_places_were_tested_can_be_read()
+    {
+        var stored = JsonNode.Parse(TrendSnapshotJson.Write(Compute(Fleet())))!.AsObject();
+        stored.Remove("locationStandings");
+        foreach (var standing in stored["airframes"]!.AsArray())
+        {
+            standing!.AsObject().Remove("expectation");
+            foreach (var driver in standing["drivers"]!.AsArray())
+            {
+                driver!.AsObject().Remove("expectedLower");
+                driver.AsObject().Remove("expectedUpper");
+            }
+        }
+        foreach (var repeat in stored["repeats"]!.AsArray())
+            (repeat!["expected"], repeat["ratio"]) = (1.5, new JsonObject { ["value"] = 2 });
+        var read = TrendSnapshotJson.Read(stored.ToJsonString());
+        Assert.Empty(read.LocationStandings);
+        Assert.NotEmpty(read.Repeats);
+        Assert.All(read.Airframes, s => Assert.Null(s.Expectation));
+        Assert.Contains(read.Airframes, s => s.Expected > 0 && s.Drivers.Any(d => d.ExpectedUpper is null));
     }
 
     [Fact]

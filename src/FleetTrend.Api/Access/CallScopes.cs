@@ -46,6 +46,7 @@ internal static class CallScopes
         ["TrendService/ListPartLives"] = [TrendsRead],
         ["TrendService/ListRecurrences"] = [TrendsRead],
         ["TrendService/ListStandings"] = [TrendsRead],
+        ["TrendService/ListLocationStandings"] = [TrendsRead],
         ["TrendService/ListEvidence"] = [TrendsRead],
         ["FlagService/ListFlags"] = [TrendsRead],
         ["FlagService/AcknowledgeFlag"] = [Administer],

@@ -34,6 +34,9 @@ internal static class FlagMessages
             LastSeenTime = stored.LastSeenTime.ToWire(),
             AcknowledgedBy = stored.AnsweredBy ?? "",
             Acknowledgement = stored.Answer ?? "",
+            Expected = said.Expectation?.ToWire(),
+            TestMethod = said.Test ?? "",
+            TestFamily = said.Family ?? "",
         };
         if (said.Expected is { } expected)
             wire.ExpectedCount = expected;

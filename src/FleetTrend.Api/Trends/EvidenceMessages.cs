@@ -91,6 +91,6 @@ internal static class EvidenceMessages
         };
     }
 
-    private static Wire.RecordKey ToWire(RecordKey key) =>
+    public static Wire.RecordKey ToWire(RecordKey key) =>
         new() { Source = key.Source, SourceRecordId = key.SourceRecordId, Revision = key.Revision };
 }

@@ -80,6 +80,24 @@ internal sealed class TrendGrpcService(
     }
 
     /// <inheritdoc/>
+    public override async Task<ListLocationStandingsResponse> ListLocationStandings(
+        ListLocationStandingsRequest request, ServerCallContext context)
+    {
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Of(request),
+            snapshot => snapshot.LocationStandings.Where(s => Wanted(request.TypeGroup, s.TypeGroup)
+                && Wanted(request.Registration.ToUpperInvariant(), s.Registration) && Wanted(request.Location, s.Location)
+                && (request.Condition == Condition.Unspecified || (int)request.Condition == (int)s.Condition)),
+            context.CancellationToken);
+        return new ListLocationStandingsResponse
+        {
+            Standings = { page.Items.Select(s => s.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+        };
+    }
+
+    /// <inheritdoc/>
     public override async Task<ListEvidenceResponse> ListEvidence(ListEvidenceRequest request, ServerCallContext context)
     {
         const int DefaultSize = 100;

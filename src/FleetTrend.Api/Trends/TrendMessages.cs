@@ -66,6 +66,28 @@ internal static class TrendMessages
         QValue = standing.QValue,
         Drivers = { standing.Drivers.Select(ToWire) },
         SinceDate = standing.SinceDate.ToWire(),
+        Expected = standing.Expectation?.ToWire(),
+    };
+
+    public static Wire.LocationStanding ToWire(this LocationStanding standing) => new()
+    {
+        Registration = standing.Registration,
+        Base = standing.Base,
+        TypeGroup = standing.TypeGroup,
+        Location = standing.Location,
+        Kind = standing.Kind,
+        Condition = (Wire.Condition)standing.Condition,
+        ObservedCount = standing.Observed,
+        ReturnCount = standing.Returns,
+        ExposureHours = standing.ExposureHours,
+        Expected = standing.Expected.ToWire(),
+        OthersCount = standing.OthersCount,
+        Ratio = standing.Ratio.ToWire(),
+        PValue = standing.PValue,
+        QValue = standing.QValue,
+        ComparisonCount = standing.Comparisons,
+        SinceDate = standing.SinceDate.ToWire(),
+        RecordKeys = { standing.Evidence.Select(EvidenceMessages.ToWire) },
     };
 
     private static Wire.LifeStep ToWire(LifeStep step)
@@ -110,11 +132,19 @@ internal static class TrendMessages
         Upper = point.Upper,
     };
 
-    private static Wire.LocationShare ToWire(LocationShare share) => new()
+    private static Wire.LocationShare ToWire(LocationShare share)
     {
-        Location = share.Location,
-        ObservedCount = share.Observed,
-        ExpectedCount = share.Expected,
-        ExposureHours = share.ExposureHours,
-    };
+        var wire = new Wire.LocationShare
+        {
+            Location = share.Location,
+            ObservedCount = share.Observed,
+            ExpectedCount = share.Expected,
+            ExposureHours = share.ExposureHours,
+        };
+        if (share.ExpectedLower is { } lower)
+            wire.ExpectedLower = lower;
+        if (share.ExpectedUpper is { } upper)
+            wire.ExpectedUpper = upper;
+        return wire;
+    }
 }

@@ -30,9 +30,15 @@ internal static class ReadingSection
         List<Line> notes =
         [
             "Interval: what the data leave open. A wide interval says that there is little data, not that things are bad.",
-            $"q: of calls as strong as this, the share that would be chance. Flags for drift and for bases are raised up to q = {NumberWords.Rounded(parameters.FalseDiscoveryRate)}, "
-                + $"and for drift with at least {parameters.MinimumEventsForDrift} events.",
-            $"A location is flagged as coming back from {NumberWords.Count(parameters.RepeatsForFlag, "return", "returns")} after a repair on, by count and without a test.",
+            "Expected: what the rate of the others gives in the same hours. Its interval is what the others' own events leave open; the counts beside it are theirs.",
+            $"q: of calls as strong as this, the share that would be chance (Benjamini and Hochberg 1995). A flag is raised up to q = {NumberWords.Rounded(parameters.FalseDiscoveryRate)}, "
+                + "in each of three families by itself: drift, places, bases. Every refresh looks again, and a flag that was raised stays until somebody closes it.",
+            $"Drift: all events of a condition on an aircraft against the others of its type group, location by location, with at least {parameters.MinimumEventsForDrift} events. "
+                + "q is over all aircraft and conditions.",
+            "Place that comes back: the events at one place of one aircraft against the same place on the others of its type group, with at least "
+                + $"{NumberWords.Count(parameters.RepeatsForFlag, "event", "events")} after one that had been closed. q is over all aircraft, places and conditions that the type group has had there, "
+                + "also those without an event. A return that is no flag is still listed.",
+            "Base: lives of a kind of part against those at the other bases of the type group. q is over all bases and kinds of part.",
             "Hours end at the last look: what was flown since then is in no rate. A failure lies between the last good look and the bad one.",
             "A figure in square brackets names its method in the list below.",
         ];

@@ -16,7 +16,8 @@ internal static class RepeatsSection
     public static ReportSection? Of(ReportDraft draft)
     {
         var flying = draft.Fleet.Select(l => l.Registration).ToHashSet(StringComparer.Ordinal);
-        var repeats = draft.Current.Repeats.Where(r => flying.Contains(r.Registration)).ToList();
+        // Strongest departure first; the order of the repeats stands where there is none.
+        var repeats = draft.Current.Repeats.Where(r => flying.Contains(r.Registration)).OrderBy(r => Standing(draft, r)?.PValue ?? 1).ToList();
         var picture = Picture(draft, repeats);
         if (repeats.Count == 0 && picture is null) return null;
         List<Block> blocks = [];
@@ -28,9 +29,10 @@ internal static class RepeatsSection
         {
             blocks.Add(Table(draft, repeats));
             if (repeats.Count > MostRows)
-                blocks.Add(new Block.Paragraph($"The {MostRows} worst of {repeats.Count}.", IsAside: true));
+                blocks.Add(new Block.Paragraph($"The {MostRows} of {repeats.Count} that stand out most.", IsAside: true));
             blocks.Add(new Block.Paragraph(
-                "Places are picked because they came back, so their ratios run high. A repair keeps the life; only a replacement starts a new one.",
+                "That a place came back is a fact and by itself no flag: in a large fleet some do by chance. Seen and expected are over all hours watched at the "
+                + "place, against the same place on the others of the type group; q allows for all places tested. A repair keeps the life; only a replacement starts a new one.",
                 IsAside: true));
         }
 
@@ -40,16 +42,25 @@ internal static class RepeatsSection
 
     private static Block.Table Table(ReportDraft draft, List<RepeatLocation> repeats) => new(
         $"Came back after an action, since the last renewal, {draft.AsOf}",
-        [new("Tail and place"), new("History"), new("Seen over expected", IsNumeric: true), new("Records")],
+        [new("Tail and place"), new("History"), new("Expected", IsNumeric: true), new("Seen over expected", IsNumeric: true), new("Records")],
         [.. repeats.Take(MostRows).Select(r => Row(draft, r))]);
 
-    private static IReadOnlyList<Line> Row(ReportDraft draft, RepeatLocation repeat) =>
-    [
-        $"{repeat.Registration}, {LocationWords.Of(repeat.Location)}: {ConditionWords.Count(repeat.Events.Count, repeat.Condition)}",
-        Histories(repeat.Events),
-        draft.Cell(repeat.Ratio, FigureStyle.Times),
-        Keys(repeat),
-    ];
+    private static IReadOnlyList<Line> Row(ReportDraft draft, RepeatLocation repeat)
+    {
+        var standing = Standing(draft, repeat);
+        return
+        [
+            $"{repeat.Registration}, {LocationWords.Of(repeat.Location)}: {ConditionWords.Count(repeat.Events.Count, repeat.Condition)}",
+            Histories(repeat.Events),
+            standing is null ? "not compared: no other aircraft was watched there" : draft.Cell(standing.Expected, FigureStyle.AsIs),
+            standing is null ? "" : Line.Of(
+                draft.Number(standing.Ratio, FigureStyle.Times), $"; {ChanceWords.Named("p", standing.PValue)}, {ChanceWords.Named("q", standing.QValue)}"),
+            Keys(repeat),
+        ];
+    }
+
+    private static LocationStanding? Standing(ReportDraft draft, RepeatLocation repeat) => draft.Current.LocationStandings.FirstOrDefault(s =>
+        s.Registration == repeat.Registration && s.TypeGroup == repeat.TypeGroup && s.Location == repeat.Location && s.Condition == repeat.Condition);
 
     private static string Histories(IReadOnlyList<RepeatEvent> events)
     {

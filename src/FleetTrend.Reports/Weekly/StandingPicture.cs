@@ -33,7 +33,7 @@ internal static class StandingPicture
     }
 
     private static StandingDot Dot(AirframeStanding standing, HashSet<string> flagged) => new(
-        $"{standing.Registration}  {standing.Observed} / {NumberWords.Rounded(standing.Expected)}",
+        $"{standing.Registration}  {standing.Observed} / {NumberWords.Expected(standing.Expected, standing.Expectation?.Lower, standing.Expectation?.Upper)}",
         standing.Ratio.Value!.Value, standing.Ratio.Lower, standing.Ratio.Upper, flagged.Contains(standing.Registration));
 
     private static string Alt(Condition condition, List<AirframeStanding> standings, HashSet<string> flagged)
@@ -44,12 +44,15 @@ internal static class StandingPicture
         return $"Dot plot of {ConditionWords.Many(condition)} observed over expected for {standings.Count} aircraft. Highest: {top}.{flags}";
     }
 
+    private static string Limits(ReportDraft draft, AirframeStanding standing) =>
+        standing.Expectation is { } expected ? $" with its limits [{draft.Methods.NumberOf(expected.Method)}]" : "";
+
     private static string Caption(
         ReportDraft draft, Condition condition, List<AirframeStanding> shown, int all, Trends.Figure method)
     {
         var number = draft.Methods.NumberOf(method.Method);
         var some = all > shown.Count ? $" The {shown.Count} highest of {all} aircraft." : string.Empty;
         return $"Observed over expected {ConditionWords.Many(condition)} per aircraft, with {NumberWords.Percent(method.Confidence)} intervals; "
-            + $"beside each tail its counts, observed / expected.{some} Diamonds are flagged for it; triangles have none observed. Method [{number}], {draft.AsOf}.";
+            + $"beside each tail its counts, observed / expected{Limits(draft, shown[0])}.{some} Diamonds are flagged for it; triangles have none observed. Method [{number}], {draft.AsOf}.";
     }
 }

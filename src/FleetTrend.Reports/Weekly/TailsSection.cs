@@ -69,6 +69,8 @@ internal static class TailsSection
         yield return new Block.Paragraph(Line.Of(new Run.Strong(FlagHeadline.Capital(FlagHeadline.Predicate(flag)) + ".")));
         yield return new Block.Paragraph(Evidence(draft, flag));
         if (Drivers(draft, flag) is { } drivers) yield return new Block.Paragraph(drivers);
+        if (flag is { Test: { } test, Family: { } family })
+            yield return new Block.Paragraph($"Tested: {test}. The q-value allows for {family}.", IsAside: true);
         if (now is null)
         {
             yield return new Block.Paragraph(
@@ -84,10 +86,20 @@ internal static class TailsSection
         if (flag.Condition is { } condition)
         {
             runs.Add(ConditionWords.Count(flag.Observed, condition));
-            if (flag.Expected is { } expected)
+            if (flag.Expectation is { } expectation)
+            {
+                runs.Add($" seen where the rate of {Norm(flag)} gives, in the same hours, ");
+                runs.Add(draft.Number(expectation, FigureStyle.AsIs));
+                runs.Add(". Seen over expected: ");
+            }
+            else if (flag.Expected is { } expected)
+            {
                 runs.Add($" seen, {NumberWords.Rounded(expected)} expected in the same hours at the rate of the others: ");
+            }
             else
+            {
                 runs.Add(" seen; there is no other aircraft to compare with: ");
+            }
         }
         else
         {
@@ -96,13 +108,17 @@ internal static class TailsSection
 
         runs.Add(draft.Number(flag.Ratio, FigureStyle.Times));
         runs.Add(". ");
-        if (flag.Kind == FlagKind.RepeatLocation)
+        if (flag.Kind == FlagKind.RepeatLocation && flag.QValue is null)
             runs.Add("Picked because it came back, not by a test; so picked, the ratio runs high.");
-        else if (flag.QValue is { } q)
+        if (flag is { Condition: not null, PValue: { } p })
+            runs.Add(ChanceWords.OfP(p) + " ");
+        if (flag.QValue is { } q)
             runs.Add(ChanceWords.OfQ(q));
         if (flag.SinceDate is { } since) runs.Add($" First seen {NumberWords.Day(since)}.");
         return new Line(runs);
     }
+
+    private static string Norm(ProposedFlag flag) => flag.Kind == FlagKind.RepeatLocation ? "the same place on the others" : "the others";
 
     private static Line? Drivers(ReportDraft draft, ProposedFlag flag)
     {
@@ -111,11 +127,12 @@ internal static class TailsSection
             a.Registration == flag.Registration && a.Condition == condition && a.TypeGroup == flag.TypeGroup);
         if (standing is null || standing.Drivers.Count == 0) return null;
         var shown = string.Join("; ", standing.Drivers.Take(MostDrivers).Select(Driver));
-        return $"Where: {shown}. Norm: {NumberWords.Count(standing.OthersEvents, "event", "events")} on {NumberWords.Count(standing.OthersCount, "other", "others")} of {flag.TypeGroup}.";
+        var limits = standing.Drivers[0].ExpectedLower is null ? "" : $" In brackets the {NumberWords.Percent(draft.Current.Parameters.Confidence)} limits of what is expected.";
+        return $"Where: {shown}.{limits} Norm: {NumberWords.Count(standing.OthersEvents, "event", "events")} on {NumberWords.Count(standing.OthersCount, "other", "others")} of {flag.TypeGroup}.";
     }
 
     private static string Driver(LocationShare share) =>
-        $"{LocationWords.Of(share.Location)} ({share.Observed} seen, {NumberWords.Rounded(share.Expected)} expected in {NumberWords.Hours(share.ExposureHours)})";
+        $"{LocationWords.Of(share.Location)} ({share.Observed} seen, {NumberWords.Expected(share.Expected, share.ExpectedLower, share.ExpectedUpper)} expected in {NumberWords.Hours(share.ExposureHours)})";
 
     private static Line State(ReportDraft draft, FlagLine line)
     {

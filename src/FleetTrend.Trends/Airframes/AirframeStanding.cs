@@ -23,6 +23,9 @@ public sealed record AirframeStanding
     /// <summary>Events it would have had in its own exposure, location by location, at the rate of the others.</summary>
     public required double Expected { get; init; }
 
+    /// <summary>The same with its interval, from the others' counts; null in trends stored before there was one.</summary>
+    public Figure? Expectation { get; init; }
+
     /// <summary>Its hours of exposure, summed over the locations where the condition makes sense.</summary>
     public required double ExposureHours { get; init; }
 

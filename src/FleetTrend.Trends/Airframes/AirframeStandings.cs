@@ -49,13 +49,14 @@ internal static class AirframeStandings
                 Condition = condition,
                 Observed = standing.Observed,
                 Expected = standing.Expected,
+                Expectation = Figures.Expected(standing.Contributions, confidence),
                 ExposureHours = watched[standing.Unit] / 10.0,
                 OthersCount = watched.Count - 1,
                 OthersEvents = checked((int)standing.Contributions.Sum(c => c.OthersEvents)),
                 Ratio = Ratio(standing, watched[standing.Unit] / 10.0, confidence),
                 PValue = standing.UpperPValue,
                 QValue = 1,
-                Drivers = Drivers(group, standing),
+                Drivers = Drivers(group, standing, confidence),
                 SinceDate = since.TryGetValue(standing.Unit, out var date) ? date : null,
             };
         }
@@ -79,15 +80,18 @@ internal static class AirframeStandings
                 Upper = Figures.Finite(r.Interval.Upper),
                 NotEnoughData = double.IsFinite(r.Ratio)
                     ? null
-                    : "not enough data: the others had no event there, so that only a lower limit exists",
+                    : Figures.OthersHadNone,
             },
             reason => figure with { NotEnoughData = $"not enough data: {reason.Events} events" });
     }
 
-    private static List<LocationShare> Drivers(TypeGroupObservations group, UnitStanding standing) =>
+    private static List<LocationShare> Drivers(TypeGroupObservations group, UnitStanding standing, double confidence) =>
         [.. standing.Contributions
             .Where(c => c.Excess > 0)
             .OrderByDescending(c => c.Excess)
             .ThenBy(c => c.Stratum, StringComparer.Ordinal)
-            .Select(c => new LocationShare(c.Stratum, group.At(c.Stratum).Kind, c.Observed, c.Expected, c.ExposureHours))];
+            .Select(c => (Share: c, Expected: Figures.Expected([c], confidence)))
+            .Select(c => new LocationShare(
+                c.Share.Stratum, group.At(c.Share.Stratum).Kind, c.Share.Observed, c.Share.Expected, c.Share.ExposureHours,
+                c.Expected.Lower, c.Expected.Upper))];
 }

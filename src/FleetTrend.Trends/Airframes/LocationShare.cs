@@ -6,4 +6,7 @@ namespace FleetTrend.Trends.Airframes;
 /// <param name="Observed">Events there.</param>
 /// <param name="Expected">Events expected there at the rate of the others.</param>
 /// <param name="ExposureHours">Hours watched there.</param>
-public sealed record LocationShare(string Location, string Kind, int Observed, double Expected, double ExposureHours);
+/// <param name="ExpectedLower">Lower limit of the expected events, by the method of the standing's; null where stored before there was one.</param>
+/// <param name="ExpectedUpper">Upper limit.</param>
+public sealed record LocationShare(
+    string Location, string Kind, int Observed, double Expected, double ExposureHours, double? ExpectedLower = null, double? ExpectedUpper = null);

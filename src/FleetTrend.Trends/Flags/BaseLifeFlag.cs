@@ -7,7 +7,7 @@ namespace FleetTrend.Trends.Flags;
 internal static class BaseLifeFlag
 {
     /// <summary>The flag of a trend with a contrast.</summary>
-    public static ProposedFlag Of(PartLifeTrend trend)
+    public static ProposedFlag Of(PartLifeTrend trend, int comparisons)
     {
         var contrast = trend.Contrast!;
         return new ProposedFlag
@@ -22,6 +22,10 @@ internal static class BaseLifeFlag
             Observed = trend.Failures,
             PValue = contrast.PValue,
             QValue = contrast.QValue,
+            Test = "lives at this base against those at the other bases of the type group: likelihood-ratio test of separate against common Weibull "
+                + "parameters (Meeker and Escobar 1998)",
+            Family = $"all {Words.Count(comparisons, "comparison", "comparisons")} of a base and a kind of part with the other bases, all type groups together "
+                + "(Benjamini and Hochberg 1995)",
             Statement = Statement(trend, contrast),
             WhatToCheck = Checks.ForBase(trend.Kind),
         };

@@ -25,7 +25,7 @@ internal static class Checks
     }
 
     /// <summary>For a place where a condition keeps coming back.</summary>
-    public static IReadOnlyList<string> ForRepeat(RepeatLocation repeat) =>
+    public static IReadOnlyList<string> ForRepeat(LocationStanding repeat) =>
         [LookFor(repeat.Location, repeat.Kind), .. ForOnePlace(repeat.Condition, repeat.Kind)];
 
     /// <summary>For a base where parts of a kind fail early.</summary>

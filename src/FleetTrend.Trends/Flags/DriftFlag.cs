@@ -7,8 +7,13 @@ namespace FleetTrend.Trends.Flags;
 /// <summary>The flag of an aircraft that has more of a condition than its like.</summary>
 internal static class DriftFlag
 {
-    /// <summary>The flag, naming the places that repeat within it.</summary>
-    public static ProposedFlag Of(AirframeStanding standing, IReadOnlyList<RepeatLocation> repeats, TrendSnapshot snapshot) => new()
+    /// <summary>The flag, naming what came back within it, and the place that stands out by itself.</summary>
+    /// <param name="standing">The aircraft against its like.</param>
+    /// <param name="repeats">Places within that would be flagged by themselves, strongest first.</param>
+    /// <param name="run">What came back most within, with no renewal between; null where nothing did.</param>
+    /// <param name="comparisons">Aircraft and conditions tested together.</param>
+    public static ProposedFlag Of(
+        AirframeStanding standing, IReadOnlyList<LocationStanding> repeats, RepeatLocation? run, int comparisons) => new()
     {
         Subject = $"airframe-drift/{standing.Registration}/{standing.Condition}",
         Kind = FlagKind.AirframeDrift,
@@ -20,31 +25,37 @@ internal static class DriftFlag
         Ratio = standing.Ratio,
         Observed = standing.Observed,
         Expected = standing.Expected,
+        Expectation = standing.Expectation,
         PValue = standing.PValue,
         QValue = standing.QValue,
+        Test = $"events of this aircraft against the other {standing.OthersCount} aircraft of {standing.TypeGroup}, location by location: exact one-sided "
+            + "chance of so many, given each location's total (Przyborowski and Wilenski 1940; Breslow and Day 1987)",
+        Family = $"all {Words.Count(comparisons, "comparison", "comparisons")} of an aircraft and a condition with its like, all type groups together "
+            + "(Benjamini and Hochberg 1995)",
         SinceDate = standing.SinceDate,
-        Statement = Statement(standing, repeats, snapshot.Airframes.Count),
+        Statement = Statement(standing, repeats, run, comparisons),
         WhatToCheck = Checks.ForDrift(standing),
     };
 
-    private static string Statement(AirframeStanding standing, IReadOnlyList<RepeatLocation> repeats, int comparisons)
+    private static string Statement(AirframeStanding standing, IReadOnlyList<LocationStanding> repeats, RepeatLocation? run, int comparisons)
     {
         var text = $"{standing.Registration} has had {Words.Events(standing.Observed, standing.Condition)} where "
-            + $"{Words.Number(standing.Expected)} would be expected in the same hours at "
+            + $"{Words.Expected(standing.Expectation!)} would be expected in the same hours at "
             + $"the rate of the other {standing.OthersCount} aircraft of {standing.TypeGroup} ({Words.Ratio(standing.Ratio)})";
         if (standing.Drivers.Count > 0 && standing.Drivers[0] is var worst)
             text += $", {worst.Observed} of them at {worst.Location} in {Words.Number(worst.ExposureHours)} h watched there";
-        if (repeats.Count > 0)
-            text += Repeat(repeats[0], standing.Drivers[0].Location);
-        return text + $"; were it like the others, the chance of so many would be {Words.Chance(standing.PValue)}, and among calls as "
+        if (run is not null)
+            text += CameBack(run, standing.Drivers[0].Location);
+        text += $"; were it like the others, the chance of so many would be {Words.Chance(standing.PValue)}, and among calls as "
             + $"strong as this, over all {comparisons:#,0} comparisons made, {Words.Percent(standing.QValue)} would be by chance.";
+        return repeats.Count == 0 ? text : $"{text} By itself {repeats[0].Location} stands out too, {RepeatFlag.Chance(repeats[0])}.";
     }
 
-    private static string Repeat(RepeatLocation repeat, string worstLocation)
+    private static string CameBack(RepeatLocation run, string worstLocation)
     {
-        var place = repeat.Location == worstLocation ? "there" : $"at {repeat.Location}";
-        var times = RepeatLocations.Repeats(repeat);
-        var done = Words.DoneOften(repeat.Events.Select(e => e.ClosedBy).OfType<ActionKind>());
+        var place = run.Location == worstLocation ? "there" : $"at {run.Location}";
+        var times = RepeatLocations.Repeats(run);
+        var done = Words.DoneOften(run.Events.Select(e => e.ClosedBy).OfType<ActionKind>());
         return $"; {place} it came back {(times == 1 ? "once" : $"{times} times")} with no renewal between{(done.Length > 0 ? $" ({done})" : "")}";
     }
 }

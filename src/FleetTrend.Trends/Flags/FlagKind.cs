@@ -6,7 +6,7 @@ public enum FlagKind
     /// <summary>An aircraft has more events of a condition than its like.</summary>
     AirframeDrift = 1,
 
-    /// <summary>A condition keeps coming back at one location of one aircraft.</summary>
+    /// <summary>A condition comes back at one location of one aircraft more often than at the same location of its like.</summary>
     RepeatLocation = 2,
 
     /// <summary>A kind of part lasts less long at one base than at the others.</summary>

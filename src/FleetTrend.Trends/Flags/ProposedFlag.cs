@@ -38,11 +38,20 @@ public sealed record ProposedFlag
     /// <summary>Events expected; null where it is about a life.</summary>
     public double? Expected { get; init; }
 
-    /// <summary>Exact p-value; null for a repeat, which is raised by count.</summary>
+    /// <summary>The same with its interval and the others' counts; null where it is about a life, or stored before there was one.</summary>
+    public Figure? Expectation { get; init; }
+
+    /// <summary>p-value of the test; null for a repeat that was raised by count, as repeats once were.</summary>
     public double? PValue { get; init; }
 
     /// <summary>q-value: the expected share of chance calls among flags as strong as this.</summary>
     public double? QValue { get; init; }
+
+    /// <summary>What was tested and against whom, with the source of the test; null where stored before it was told.</summary>
+    public string? Test { get; init; }
+
+    /// <summary>All that was tested together, which is what the q-value allows for; null where stored before it was told.</summary>
+    public string? Family { get; init; }
 
     /// <summary>First event within; null where it has no day.</summary>
     public DateOnly? SinceDate { get; init; }

@@ -12,24 +12,26 @@ internal static class ProposedFlags
         // What has left the fleet or its type group can no longer be looked at as such.
         var groupNow = snapshot.Fleet.Where(l => l.RetiredDate is null)
             .ToDictionary(l => l.Registration, l => l.TypeGroup, StringComparer.Ordinal);
-        var repeats = snapshot.Repeats
-            .Where(r => groupNow.GetValueOrDefault(r.Registration) == r.TypeGroup && RepeatLocations.Repeats(r) >= snapshot.Parameters.RepeatsForFlag)
+        var repeats = snapshot.LocationStandings
+            .Where(s => IsRepeat(s, snapshot.Parameters) && groupNow.GetValueOrDefault(s.Registration) == s.TypeGroup)
             .ToList();
+        var runs = snapshot.Repeats.ToDictionary(r => (r.Registration, r.TypeGroup, r.Location, r.Condition));
         var drifts = snapshot.Airframes
             .Where(s => IsDrift(s, snapshot.Parameters) && groupNow.GetValueOrDefault(s.Registration) == s.TypeGroup)
             .OrderBy(s => s.QValue).ThenBy(s => s.PValue).ThenBy(s => s.Registration, StringComparer.Ordinal).ThenBy(s => s.Condition)
-            .Select(s => (Standing: s, Repeats: repeats.Where(r => IsPartOf(r, s)).ToList()))
+            .Select(s => (Standing: s, Repeats: repeats.Where(r => IsPartOf(r, s)).ToList(), Run: Run(s, snapshot)))
             .ToList();
         var named = drifts.SelectMany(d => d.Repeats).ToHashSet(ReferenceEqualityComparer.Instance);
         return
         [
-            .. drifts.Select(d => DriftFlag.Of(d.Standing, d.Repeats, snapshot)),
-            .. repeats.Where(r => !named.Contains(r)).Select(RepeatFlag.Of),
+            .. drifts.Select(d => DriftFlag.Of(d.Standing, d.Repeats, d.Run, snapshot.Airframes.Count)),
+            .. repeats.Where(r => !named.Contains(r))
+                .Select(r => RepeatFlag.Of(r, runs.GetValueOrDefault((r.Registration, r.TypeGroup, r.Location, r.Condition)))),
             .. snapshot.PartLives
                 .Where(t => t.Contrast is { } c && c.QValue <= snapshot.Parameters.FalseDiscoveryRate && IsShorter(c.MedianRatio))
                 .OrderBy(t => t.Contrast!.QValue).ThenBy(t => t.TypeGroup, StringComparer.Ordinal)
                 .ThenBy(t => t.Kind, StringComparer.Ordinal).ThenBy(t => t.Base, StringComparer.Ordinal)
-                .Select(BaseLifeFlag.Of),
+                .Select(t => BaseLifeFlag.Of(t, snapshot.PartLives.Count(o => o.Contrast is not null))),
         ];
     }
 
@@ -38,11 +40,26 @@ internal static class ProposedFlags
         && standing.Observed >= parameters.MinimumEventsForDrift
         && standing.Observed > standing.Expected;
 
+    /// <summary>A count of returns alone is no sign: in a large fleet some place has them by chance.</summary>
+    private static bool IsRepeat(LocationStanding standing, TrendParameters parameters) =>
+        standing.QValue <= parameters.FalseDiscoveryRate
+        && standing.Returns >= parameters.RepeatsForFlag
+        && standing.Observed > standing.Expected.Value;
+
+    /// <summary>What came back most since its last renewal at the places that drive a standing, or null.</summary>
+    private static RepeatLocation? Run(AirframeStanding standing, TrendSnapshot snapshot) => snapshot.Repeats.FirstOrDefault(r =>
+        r.Registration == standing.Registration
+        && r.TypeGroup == standing.TypeGroup
+        && r.Condition == standing.Condition
+        && RepeatLocations.Repeats(r) >= snapshot.Parameters.RepeatsForFlag
+        && standing.Drivers.Any(d => d.Location == r.Location));
+
     /// <summary>The test also answers to a different shape; a flag that says "less long" needs the whole interval below one.</summary>
     private static bool IsShorter(Figure medianRatio) => medianRatio.Value < 1 && medianRatio.Upper < 1;
 
-    private static bool IsPartOf(RepeatLocation repeat, AirframeStanding standing) =>
+    private static bool IsPartOf(LocationStanding repeat, AirframeStanding standing) =>
         repeat.Registration == standing.Registration
+        && repeat.TypeGroup == standing.TypeGroup
         && repeat.Condition == standing.Condition
         && standing.Drivers.Any(d => d.Location == repeat.Location);
 }

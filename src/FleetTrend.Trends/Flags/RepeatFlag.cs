@@ -3,38 +3,54 @@ using FleetTrend.Trends.Locations;
 
 namespace FleetTrend.Trends.Flags;
 
-/// <summary>The flag of a place where a condition keeps coming back with no renewal between.</summary>
+/// <summary>The flag of a place where a condition comes back more often than at the same place of its like.</summary>
 internal static class RepeatFlag
 {
     /// <summary>The flag.</summary>
-    public static ProposedFlag Of(RepeatLocation repeat) => new()
+    /// <param name="standing">The place against the same place on the others.</param>
+    /// <param name="run">What came back there since the last renewal; null where nothing did.</param>
+    public static ProposedFlag Of(LocationStanding standing, RepeatLocation? run) => new()
     {
-        Subject = $"repeat-location/{repeat.Registration}/{repeat.Location}/{repeat.Condition}",
+        Subject = $"repeat-location/{standing.Registration}/{standing.Location}/{standing.Condition}",
         Kind = FlagKind.RepeatLocation,
-        Registration = repeat.Registration,
-        Base = repeat.Base,
-        TypeGroup = repeat.TypeGroup,
-        Condition = repeat.Condition,
-        Locations = [repeat.Location],
-        Ratio = repeat.Ratio,
-        Observed = repeat.Events.Count,
-        Expected = repeat.Expected,
-        SinceDate = repeat.Events[0].FoundDate,
-        Statement = Statement(repeat),
-        WhatToCheck = Checks.ForRepeat(repeat),
+        Registration = standing.Registration,
+        Base = standing.Base,
+        TypeGroup = standing.TypeGroup,
+        Condition = standing.Condition,
+        Locations = [standing.Location],
+        Ratio = standing.Ratio,
+        Observed = standing.Observed,
+        Expected = standing.Expected.Value,
+        Expectation = standing.Expected,
+        PValue = standing.PValue,
+        QValue = standing.QValue,
+        Test = $"events at this place against the same place on the other {standing.OthersCount} aircraft of {standing.TypeGroup}: exact one-sided chance "
+            + "of so many, given the place's total (Przyborowski and Wilenski 1940)",
+        Family = $"all {Words.Count(standing.Comparisons, "test", "tests")} of an aircraft, a place and a condition that its type group has had there, "
+            + "all type groups together (Benjamini and Hochberg 1995)",
+        SinceDate = standing.SinceDate,
+        Statement = Statement(standing, run),
+        WhatToCheck = Checks.ForRepeat(standing),
     };
 
-    private static string Statement(RepeatLocation repeat)
+    /// <summary>p and q in words: <c>were it like the others, the chance of so many there would be 1 in 5,000, ...</c>.</summary>
+    public static string Chance(LocationStanding standing) =>
+        $"were it like the others, the chance of so many there would be {Words.Chance(standing.PValue)}, and among calls as strong as this, over all "
+        + $"{standing.Comparisons:#,0} places tested, {Words.Percent(standing.QValue)} would be by chance";
+
+    private static string Statement(LocationStanding standing, RepeatLocation? run) =>
+        $"{standing.Registration} has had {Words.Events(standing.Observed, standing.Condition)} at {standing.Location} in "
+        + $"{Words.Number(standing.ExposureHours)} h watched there, where {Words.Expected(standing.Expected)} would be expected at the rate of the same "
+        + $"place on the other {standing.OthersCount} aircraft of {standing.TypeGroup} ({Words.Ratio(standing.Ratio)}){CameBack(run)}; {Chance(standing)}.";
+
+    private static string CameBack(RepeatLocation? run)
     {
-        var done = Words.DoneOften(repeat.Events.Select(e => e.ClosedBy).OfType<ActionKind>());
-        var text = $"{repeat.Registration} has had {Words.Events(repeat.Events.Count, repeat.Condition)} at {repeat.Location} since "
-            + $"{Words.Day(repeat.Events[0].FoundDate)} with no renewal between";
-        text += done.Length > 0 ? $" ({done})" : "";
-        if (repeat.Events[^1].HoursSinceAction is > 0 and { } hours)
-            text += $", the latest {Words.Number(hours)} h after the action before it";
-        return repeat.Expected is { } expected
-            ? $"{text}; {Words.Number(expected)} would be expected in the {Words.Number(repeat.ExposureHours)} h watched there at the rate of "
-              + $"the other aircraft ({Words.Ratio(repeat.Ratio)}; raised because it came back {RepeatLocations.Repeats(repeat)} times, not by a test)."
-            : $"{text}, in {Words.Number(repeat.ExposureHours)} h watched there; no other aircraft was watched there to compare with.";
+        if (run is null)
+            return "";
+        var times = RepeatLocations.Repeats(run);
+        var done = Words.DoneOften(run.Events.Select(e => e.ClosedBy).OfType<ActionKind>());
+        var text = $"; since {Words.Day(run.Events[0].FoundDate)} it came back {(times == 1 ? "once" : $"{times} times")} with no renewal between"
+            + (done.Length > 0 ? $" ({done})" : "");
+        return run.Events[^1].HoursSinceAction is > 0 and { } hours ? $"{text}, the latest {Words.Number(hours)} h after the action before it" : text;
     }
 }

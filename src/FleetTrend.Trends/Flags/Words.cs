@@ -16,6 +16,9 @@ internal static class Words
         _ => value.ToString("#,0", CultureInfo.InvariantCulture),
     };
 
+    /// <summary>An expected count with its interval in brackets: <c>1.0 (95 % interval 0.46 to 1.9)</c>.</summary>
+    public static string Expected(Figure expected) => $"{Number(expected.Value ?? 0)} ({Interval(expected)})";
+
     /// <summary>A ratio with its interval in brackets, or why there is none.</summary>
     public static string Ratio(Figure ratio) =>
         ratio.Value is { } value ? $"{Number(value)} times, {Interval(ratio)}"

@@ -3,7 +3,10 @@ using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Trends.Locations;
 
-/// <summary>One location of one aircraft where a condition came back after an action that had closed it, since the last renewal.</summary>
+/// <summary>
+/// One location of one aircraft where a condition came back after an action that had closed it, since the last renewal. A fact and
+/// no judgement: whether that is more often than on the others is what <see cref="LocationStanding"/> says.
+/// </summary>
 public sealed record RepeatLocation
 {
     /// <summary>The aircraft.</summary>
@@ -29,15 +32,6 @@ public sealed record RepeatLocation
 
     /// <summary>Hours watched there since the last renewal or start.</summary>
     public required double ExposureHours { get; init; }
-
-    /// <summary>Expected events in those hours at the rate of the other aircraft there; null where no other was watched.</summary>
-    public double? Expected { get; init; }
-
-    /// <summary>
-    /// Events in those hours over the expected ones. The place was picked because it repeats: the interval describes, it
-    /// does not test.
-    /// </summary>
-    public required Figure Ratio { get; init; }
 
     /// <summary>The records behind it.</summary>
     public required IReadOnlyList<RecordKey> Evidence { get; init; }

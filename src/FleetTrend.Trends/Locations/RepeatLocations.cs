@@ -1,28 +1,21 @@
 using FleetTrend.Observations;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
-using FleetTrend.Statistics.Rates;
-using FleetTrend.Trends.Groups;
 
 namespace FleetTrend.Trends.Locations;
 
 /// <summary>Places of one aircraft where a condition came back with no renewal between.</summary>
 internal static class RepeatLocations
 {
-    private const string Method =
-        "events over those expected at the rate of the other aircraft there, exact conditional limits (Przyborowski and Wilenski 1940); "
-        + "picked because it repeats, so that the limits describe and do not test";
-
     /// <summary>All such places, most repeats first.</summary>
-    public static IReadOnlyList<RepeatLocation> Of(
-        IReadOnlyList<AircraftObservations> observations, IReadOnlyDictionary<string, TypeGroupObservations> groups, double confidence) =>
+    public static IReadOnlyList<RepeatLocation> Of(IReadOnlyList<AircraftObservations> observations) =>
         [.. observations
             .SelectMany(o => o.Events
                 .GroupBy(e => (e.Location, e.Condition))
-                .Select(g => Repeat(o, [.. InOrder(g)], groups, confidence)))
+                .Select(g => Repeat(o, [.. InOrder(g)])))
             .OfType<RepeatLocation>()
             .OrderByDescending(Repeats)
-            .ThenBy(r => r.Expected ?? 0)
+            .ThenBy(r => r.ExposureHours)
             .ThenBy(r => r.Registration, StringComparer.Ordinal)
             .ThenBy(r => r.Location, StringComparer.Ordinal)
             .ThenBy(r => r.Condition)];
@@ -36,18 +29,13 @@ internal static class RepeatLocations
         .ThenBy(e => e.Ordinal)
         .ThenBy(e => string.Join('|', e.Evidence), StringComparer.Ordinal);
 
-    private static RepeatLocation? Repeat(
-        AircraftObservations aircraft, List<LocationEvent> events, IReadOnlyDictionary<string, TypeGroupObservations> groups, double confidence)
+    private static RepeatLocation? Repeat(AircraftObservations aircraft, List<LocationEvent> events)
     {
         var run = events.Where(e => e.RenewedAt is null).ToList();
         if (run.Count == 0 || run[^1].Found == run[0].Found)
             return null;
 
         var last = run[^1];
-        var location = groups[last.TypeGroup].At(last.Location);
-        var tenths = WatchedTenths(aircraft, last.Location, events.Max(e => e.RenewedAt));
-        var others = location.Aircraft.Where(a => a.Registration != aircraft.Registration).ToList();
-        var (othersEvents, othersTenths) = (others.Sum(a => a.Count(last.Condition)), others.Sum(a => a.ExposureTenths));
         return new RepeatLocation
         {
             Registration = aircraft.Registration,
@@ -58,9 +46,7 @@ internal static class RepeatLocations
             Condition = last.Condition,
             Events = [.. run.Select(e => new RepeatEvent(
                 e.FoundDate, e.Found.Value, e.SinceActionHours is { } action ? (e.Found - action).Value : null, e.ClosedBy))],
-            ExposureHours = tenths / 10.0,
-            Expected = othersTenths > 0 ? othersEvents * (tenths / (double)othersTenths) : null,
-            Ratio = Ratio(run.Count(e => !e.PresentAtEntry), tenths, othersEvents, othersTenths, confidence),
+            ExposureHours = WatchedTenths(aircraft, last.Location, events.Max(e => e.RenewedAt)) / 10.0,
             Evidence = [.. run.SelectMany(e => e.Evidence).Distinct()],
         };
     }
@@ -69,23 +55,4 @@ internal static class RepeatLocations
     private static long WatchedTenths(AircraftObservations aircraft, string location, Hours? since) => aircraft.Exposures
         .Where(e => e.Location == location)
         .Sum(e => Math.Max(0, (e.To - (since is { } start && start > e.From ? start : e.From)).Tenths));
-
-    private static Figure Ratio(int events, long tenths, int othersEvents, long othersTenths, double confidence)
-    {
-        var (hours, othersHours) = (tenths / 10.0, othersTenths / 10.0);
-        var figure = new Figure { Confidence = confidence, Unit = "", Events = events, ExposureHours = hours, Method = Method };
-        if (hours == 0 || othersHours == 0)
-            return figure with { NotEnoughData = "not enough data: no other aircraft was watched there, or this one for no hours" };
-        return RateRatio.Estimate(events, hours, othersEvents, othersHours, confidence).Match(
-            r => figure with
-            {
-                Value = Figures.Finite(r.Ratio),
-                Lower = r.Interval.Lower,
-                Upper = Figures.Finite(r.Interval.Upper),
-                NotEnoughData = double.IsFinite(r.Ratio)
-                    ? null
-                    : "not enough data: the others had no event there, so that only a lower limit exists",
-            },
-            reason => figure with { NotEnoughData = $"not enough data: {reason.Events} events" });
-    }
 }

@@ -66,6 +66,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListRates"] = "R",
         ["TrendService/ListRecurrences"] = "R",
         ["TrendService/ListStandings"] = "R",
+        ["TrendService/ListLocationStandings"] = "R",
         ["TrendService/RequestRefresh"] = "WA",
     };
 

@@ -64,6 +64,11 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
             .First(f => f.Kind == FlagKind.AirframeDrift); // it names the place that repeats, so that place is no flag of its own
         Assert.Equal((ShopCards.Weld, Condition.Crack), (flag.Locations[0], flag.Condition));
         Assert.NotEmpty(flag.WhatToCheck);
+        // 600 h each, and no event on the five others: 0 expected, at most -ln(0.025) * 600 / 3,000 (Garwood 1936).
+        Assert.Equal((0, 0, 3000.0), (flag.Expected.Value, flag.Expected.EventCount, flag.Expected.ExposureHours));
+        Assert.Equal(0.73778, flag.Expected.Upper, 1e-5);
+        Assert.Contains("the other 5 aircraft", flag.TestMethod, StringComparison.Ordinal);
+        Assert.Contains("all 6 comparisons", flag.TestFamily, StringComparison.Ordinal);
 
         var answer = new AcknowledgeFlagRequest { FlagId = flag.FlagId, AcknowledgedBy = "lead mechanic", Comment = "hanger ordered" };
         var acknowledged = (await _server.Flags.AcknowledgeFlagAsync(answer)).Flag;
@@ -78,6 +83,24 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
         var unknown = await Assert.ThrowsAsync<RpcException>(() => _server.Flags.CloseFlagAsync(
             new CloseFlagRequest { FlagId = "x", ClosedBy = "director", Comment = "?" }).ResponseAsync);
         Assert.Equal((StatusCode.NotFound, "FLAG_NOT_FOUND"), (unknown.StatusCode, Info(unknown).Reason));
+    }
+
+    [Fact] // By hand: all four events of six aircraft with the same hours on one of them, (1/6)^4; one place of six aircraft is six tests.
+    public async Task A_place_carries_its_test_and_the_records_behind_it()
+    {
+        await RefreshAsync();
+        var asked = new ListLocationStandingsRequest { Registration = "zz-a00", Location = ShopCards.Weld, Condition = Condition.Crack };
+        var answer = await _server.Trends.ListLocationStandingsAsync(asked);
+        var place = Assert.Single(answer.Standings);
+        Assert.Equal((4, 3, 600.0, 5), (place.ObservedCount, place.ReturnCount, place.ExposureHours, place.OthersCount));
+        Assert.Equal(1 / 1296.0, place.PValue, 1e-12);
+        Assert.Equal(6 / 1296.0, place.QValue, 1e-12);
+        Assert.Equal((6, 0.95, false), (place.ComparisonCount, place.Expected.Confidence, place.Ratio.HasValue));
+        Assert.Equal(0.73778, place.Expected.Upper, 1e-5);
+        Assert.Equal(Enumerable.Range(0, 4).Select(k => $"crack {k} of ZZ-A00"), place.RecordKeys.Select(k => k.SourceRecordId).Where(k => k.StartsWith("crack", StringComparison.Ordinal)));
+        Assert.NotNull(answer.Origin.AsOfTime);
+        asked.Condition = Condition.Wear;
+        Assert.Empty((await _server.Trends.ListLocationStandingsAsync(asked)).Standings);
     }
 
     [Fact]

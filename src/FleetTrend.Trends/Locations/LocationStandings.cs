@@ -1,0 +1,113 @@
+using FleetTrend.Records.Findings;
+using FleetTrend.Statistics.Norms;
+using FleetTrend.Statistics.Rates;
+using FleetTrend.Trends.Groups;
+
+namespace FleetTrend.Trends.Locations;
+
+/// <summary>
+/// Each place of each aircraft against the same place on the others. By location and not by kind: one bad weld among the sound
+/// ones of its kind would be diluted, and places of one kind do not have one rate.
+/// </summary>
+internal static class LocationStandings
+{
+    private const string Method =
+        "observed over expected at the rate of the same place on the other aircraft of the type group; exact conditional limits "
+        + "(Przyborowski and Wilenski 1940; Clopper and Pearson 1934)";
+
+    /// <summary>Places where a condition was seen more than once, strongest first; the q-values are over all places tested.</summary>
+    public static IReadOnlyList<LocationStanding> Of(
+        IReadOnlyList<TypeGroupObservations> groups, IReadOnlyDictionary<string, string> baseOf, double confidence)
+    {
+        var tests = groups.SelectMany(Tests).ToList();
+        var q = FalseDiscovery.QValues([.. tests.Select(t => t.Standing.UpperPValue)]);
+        return [.. tests
+            .Select((t, i) => (Test: t, QValue: q[i]))
+            .Where(t => t.Test.IsSeenAgain)
+            .Select(t => Standing(t.Test, t.QValue, tests.Count, baseOf, confidence))
+            .OrderBy(s => s.QValue).ThenBy(s => s.PValue)
+            .ThenBy(s => s.Registration, StringComparer.Ordinal)
+            .ThenBy(s => s.TypeGroup, StringComparer.Ordinal)
+            .ThenBy(s => s.Location, StringComparer.Ordinal)
+            .ThenBy(s => s.Condition)];
+    }
+
+    // Where a whole group had no event there is nothing to tell apart: given that total, no count of an aircraft could be any other.
+    private static IEnumerable<Test> Tests(TypeGroupObservations like)
+    {
+        foreach (var location in like.Locations)
+        {
+            var watched = location.Aircraft.Where(a => a.ExposureTenths > 0).ToDictionary(a => a.Registration, StringComparer.Ordinal);
+            foreach (var condition in location.Conditions.Where(location.CanHave))
+            {
+                var stratum = new NormStratum(
+                    location.Location, [.. watched.Values.Select(a => new UnitCount(a.Registration, a.Count(condition), a.ExposureHours))]);
+                if (stratum.Events == 0)
+                    continue;
+                foreach (var standing in LeaveOneOutTest.Test([stratum]).Standings)
+                    yield return new Test(like.TypeGroup, location, watched[standing.Unit], condition, standing);
+            }
+        }
+    }
+
+    private static LocationStanding Standing(
+        Test test, double qValue, int comparisons, IReadOnlyDictionary<string, string> baseOf, double confidence)
+    {
+        var standing = test.Standing;
+        var counted = test.Aircraft.Counted(test.Condition).ToList();
+        return new LocationStanding
+        {
+            Registration = standing.Unit,
+            Base = baseOf[standing.Unit],
+            TypeGroup = test.TypeGroup,
+            Location = test.Location.Location,
+            Kind = test.Location.Kind,
+            Condition = test.Condition,
+            Observed = standing.Observed,
+            Returns = Returns(test.Aircraft, test.Condition),
+            ExposureHours = standing.ExposureHours,
+            Expected = Figures.Expected(standing.Contributions, confidence),
+            OthersCount = test.Location.Aircraft.Count(a => a.ExposureTenths > 0) - 1,
+            Ratio = Ratio(standing, confidence),
+            PValue = standing.UpperPValue,
+            QValue = qValue,
+            Comparisons = comparisons,
+            SinceDate = counted.Count > 0 ? counted.Min(e => e.FoundDate) : null,
+            Evidence = [.. counted.SelectMany(e => e.Evidence).Distinct()],
+        };
+    }
+
+    /// <summary>Events of the rate at a later look than one that was closed, whether by an action or by a good look.</summary>
+    private static int Returns(AircraftAtLocation aircraft, Condition condition) =>
+        aircraft.Events.FirstOrDefault(e => e.Condition == condition && e.ClosedDate is not null) is { } closed
+            ? aircraft.Counted(condition).Count(e => e.Found > closed.Found)
+            : 0;
+
+    private static Figure Ratio(UnitStanding standing, double confidence)
+    {
+        var place = standing.Contributions[0];
+        var figure = new Figure
+        {
+            Confidence = confidence,
+            Unit = "",
+            Events = standing.Observed,
+            ExposureHours = standing.ExposureHours,
+            Method = Method,
+        };
+        return RateRatio.Estimate(place.Observed, place.ExposureHours, checked((int)place.OthersEvents), place.OthersExposureHours, confidence).Match(
+            r => figure with
+            {
+                Value = Figures.Finite(r.Ratio),
+                Lower = r.Interval.Lower,
+                Upper = Figures.Finite(r.Interval.Upper),
+                NotEnoughData = double.IsFinite(r.Ratio) ? null : Figures.OthersHadNone,
+            },
+            reason => figure with { NotEnoughData = $"not enough data: {reason.Events} events" });
+    }
+
+    private sealed record Test(
+        string TypeGroup, LocationObservations Location, AircraftAtLocation Aircraft, Condition Condition, UnitStanding Standing)
+    {
+        public bool IsSeenAgain => Aircraft.Events.Count(e => e.Condition == Condition) > 1;
+    }
+}
