@@ -25,6 +25,7 @@ public static class FleetTrendHosting
         builder.Services.AddSingleton(settings);
         builder.Services.AddSingleton(settings.Mail);
         builder.Services.AddSingleton(settings.Schedule);
+        builder.Services.AddSingleton(settings.Retention);
         builder.Services.AddSingleton(settings.Access);
         builder.Services.AddSingleton(database);
         builder.Services.AddSingleton(database.DataSource);

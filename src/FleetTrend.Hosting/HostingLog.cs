@@ -32,4 +32,10 @@ internal static partial class HostingLog
 
     [LoggerMessage(1202, LogLevel.Warning, "The setting {Name} means nothing here; is it misspelt?")]
     internal static partial void UnknownSetting(ILogger log, string name);
+
+    [LoggerMessage(1301, LogLevel.Warning, "Waiting for the database at {Where}: {Reason} Giving up in {Left}")]
+    internal static partial void WaitingForDatabase(ILogger log, string where, string reason, TimeSpan left);
+
+    [LoggerMessage(1302, LogLevel.Information, "The database at {Where} answers after {Elapsed}")]
+    internal static partial void DatabaseAnswers(ILogger log, string where, TimeSpan elapsed);
 }

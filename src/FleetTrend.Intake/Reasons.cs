@@ -126,6 +126,9 @@ public static class Reasons
     /// <summary>There is no such finding, or it was taken back.</summary>
     public static readonly Reason FindingNotFound = new("FINDING_NOT_FOUND", Code.NotFound, "Check source and source_record_id.");
 
+    /// <summary>There is no such mail.</summary>
+    public static readonly Reason MailNotFound = new("MAIL_NOT_FOUND", Code.NotFound, "ListMails has the identifiers.");
+
     /// <summary>There is no such report.</summary>
     public static readonly Reason ReportNotFound = new("REPORT_NOT_FOUND", Code.NotFound, "ListReports has the identifiers.");
 

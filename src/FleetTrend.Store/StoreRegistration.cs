@@ -10,6 +10,7 @@ using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
+using FleetTrend.Store.Retention;
 using FleetTrend.Store.Snapshots;
 using FleetTrend.Store.Sources;
 using Microsoft.EntityFrameworkCore;
@@ -49,6 +50,7 @@ public static class StoreRegistration
             .AddSingleton<FindingMergeStore>()
             .AddSingleton<ReportStore>()
             .AddSingleton<OutboxStore>()
+            .AddSingleton<OldRows>()
             .AddSingleton<RefreshRequests>()
             .AddSingleton<ReportRequests>()
             .AddSingleton<RecipientStore>()

@@ -29,6 +29,7 @@ public static class WorkerHost
         builder.WebHost.ListenAsWorker(settings);
         builder.AddFleetTrendHosting(settings, database, "fleettrend-worker");
         builder.Services.AddFleetTrendStore();
+        builder.Services.AddSingleton<WorkerMetrics>();
         builder.Services.AddSingleton<TrendRefresh>();
         builder.Services.AddSingleton<ReportWriter>();
         builder.Services.AddSingleton<MailComposer>();
@@ -83,5 +84,6 @@ public static class WorkerHost
         services.AddTransient<WeeklyReportJob>();
         services.AddTransient<RequestedReportsJob>();
         services.AddTransient<SendMailJob>();
+        services.AddTransient<RemoveOldRowsJob>();
     }
 }

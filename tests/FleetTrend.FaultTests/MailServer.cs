@@ -30,9 +30,14 @@ internal sealed class MailServer : MessageStore, IAsyncDisposable
 
     public ConcurrentQueue<MimeMessage> Messages { get; } = new();
 
+    /// <summary>What it answers to each message instead of taking it; null takes it.</summary>
+    public SmtpResponse? Refusal { get; set; }
+
     public override async Task<SmtpResponse> SaveAsync(
         ISessionContext context, IMessageTransaction transaction, ReadOnlySequence<byte> buffer, CancellationToken cancellationToken)
     {
+        if (Refusal is { } refusal)
+            return refusal;
         using var stream = new MemoryStream(buffer.ToArray());
         Messages.Enqueue(await MimeMessage.LoadAsync(stream, cancellationToken));
         return SmtpResponse.Ok;

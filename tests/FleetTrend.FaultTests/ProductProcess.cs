@@ -8,7 +8,7 @@ namespace FleetTrend.FaultTests;
 /// <summary>The API or the worker as a process of its own, so that it can be killed as an operating system would.</summary>
 internal sealed class ProductProcess : IDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
     private readonly Process _process;
     private readonly StringBuilder _output = new();
@@ -29,20 +29,7 @@ internal sealed class ProductProcess : IDisposable
     /// <summary>Starts a project's program with settings and waits until it says that it is ready.</summary>
     public static async Task<ProductProcess> StartAsync(string project, string readyUrl, IReadOnlyDictionary<string, string> settings)
     {
-        var configuration = new DirectoryInfo(AppContext.BaseDirectory).Name;
-        var program = Path.GetFullPath(Path.Combine(AppContext.BaseDirectory, "..", "..", project, configuration, $"{project}.dll"));
-        var start = new ProcessStartInfo("dotnet", [program]) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
-        foreach (var (name, value) in settings)
-        {
-            start.Environment[name] = value;
-        }
-
-        var product = new ProductProcess(new Process { StartInfo = start });
-        product._process.OutputDataReceived += product.Keep;
-        product._process.ErrorDataReceived += product.Keep;
-        product._process.Start();
-        product._process.BeginOutputReadLine();
-        product._process.BeginErrorReadLine();
+        var product = Start(project, settings);
         using var http = new HttpClient();
         await Eventually.TrueAsync(
             async () =>
@@ -53,6 +40,15 @@ internal sealed class ProductProcess : IDisposable
             Patience,
             () => $"{project} is not ready.\n{product.Output}");
         return product;
+    }
+
+    /// <summary>Runs a project's program with settings until it ends by itself: its exit code and what it printed.</summary>
+    public static async Task<(int Code, string Output)> RunAsync(string project, IReadOnlyDictionary<string, string> settings)
+    {
+        using var product = Start(project, settings);
+        using var limit = new CancellationTokenSource(Patience);
+        await product._process.WaitForExitAsync(limit.Token);
+        return (product._process.ExitCode, product.Output);
     }
 
     /// <summary>A port that was free a moment ago.</summary>
@@ -78,6 +74,25 @@ internal sealed class ProductProcess : IDisposable
         }
 
         _process.Dispose();
+    }
+
+    private static ProductProcess Start(string project, IReadOnlyDictionary<string, string> settings)
+    {
+        var configuration = new DirectoryInfo(AppContext.BaseDirectory).Name;
+        var program = Path.GetFullPath(Path.Combine(AppContext.BaseDirectory, "..", "..", project, configuration, $"{project}.dll"));
+        var start = new ProcessStartInfo("dotnet", [program]) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
+        foreach (var (name, value) in settings)
+        {
+            start.Environment[name] = value;
+        }
+
+        var product = new ProductProcess(new Process { StartInfo = start });
+        product._process.OutputDataReceived += product.Keep;
+        product._process.ErrorDataReceived += product.Keep;
+        product._process.Start();
+        product._process.BeginOutputReadLine();
+        product._process.BeginErrorReadLine();
+        return product;
     }
 
     private void Keep(object sender, DataReceivedEventArgs line)

@@ -62,6 +62,8 @@ internal static class CallScopes
         ["ReportService/RequestReport"] = [Administer],
         ["ReportService/SetRecipients"] = [Administer],
         ["ReportService/ListRecipients"] = [Administer],
+        ["ReportService/ListMails"] = [Administer],
+        ["ReportService/RetryMail"] = [Administer],
     };
 
     /// <summary>Scopes that open a call; empty where nobody may make it.</summary>

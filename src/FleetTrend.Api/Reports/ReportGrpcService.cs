@@ -2,16 +2,18 @@ using System.Globalization;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
 using FleetTrend.Intake.Rules;
+using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
 using Grpc.Core;
+using MailState = FleetTrend.Store.Outbox.MailState;
 
 namespace FleetTrend.Api.Reports;
 
 /// <summary>The archive of reports, reports outside the schedule, and who gets which.</summary>
 internal sealed class ReportGrpcService(
-    ReportStore reports, ReportRequests requests, RecipientStore recipients, ReportReproduction reproduction)
+    ReportStore reports, ReportRequests requests, RecipientStore recipients, OutboxStore outbox, ReportReproduction reproduction)
     : ReportService.ReportServiceBase
 {
     private const int MostPerPage = 500;
@@ -57,6 +59,28 @@ internal sealed class ReportGrpcService(
     /// <inheritdoc/>
     public override async Task<ListRecipientsResponse> ListRecipients(ListRecipientsRequest request, ServerCallContext context) =>
         new() { Recipients = { (await recipients.ListAsync(context.CancellationToken)).Select(r => r.ToWire()) } };
+
+    /// <inheritdoc/>
+    public override async Task<ListMailsResponse> ListMails(ListMailsRequest request, ServerCallContext context)
+    {
+        Refuse(ReportRules.Mails(request));
+        MailState? state = request.State == Contracts.V1.MailState.Unspecified ? null : (MailState)request.State;
+        var page = await Paging.ReadAsync(request.PageToken, () => outbox.ListAsync(
+            state, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
+        return new ListMailsResponse { Mails = { page.Items.Select(m => m.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<RetryMailResponse> RetryMail(RetryMailRequest request, ServerCallContext context)
+    {
+        var mail = long.TryParse(request.MailId, NumberStyles.None, CultureInfo.InvariantCulture, out var id)
+            ? await outbox.RetryAsync(id, write: !request.ValidateOnly, context.CancellationToken)
+            : null;
+        return new RetryMailResponse
+        {
+            Mail = (mail ?? throw new Refusal("mail_id", request.MailId, Reasons.MailNotFound, "the identifier of a mail.").ToException()).ToWire(),
+        };
+    }
 
     private async Task<StoredReport> FindAsync(string reportId, CancellationToken ct)
     {

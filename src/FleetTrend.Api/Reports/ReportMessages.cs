@@ -1,4 +1,5 @@
 using System.Globalization;
+using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using Wire = FleetTrend.Contracts.V1;
@@ -34,6 +35,18 @@ internal static class ReportMessages
 
     public static Wire.Recipients ToWire(this BaseRecipients recipients) =>
         new() { Base = recipients.Base, Addresses = { recipients.Addresses } };
+
+    public static Wire.Mail ToWire(this StoredMail mail) => new()
+    {
+        MailId = Id(mail.MailId),
+        ReportId = Id(mail.ReportId),
+        Recipient = mail.Recipient,
+        State = (Wire.MailState)mail.State,
+        AttemptCount = mail.AttemptCount,
+        OwedTime = mail.OwedTime.ToWire(),
+        EndTime = mail.EndTime?.ToWire(),
+        LastError = mail.LastError ?? "",
+    };
 
     /// <summary>In the mail a plot is a part that the HTML points to; here there are no parts, so the image itself stands there.</summary>
     private static string WithPlotsInPlace(StoredReport report) => report.Plots.Aggregate(

@@ -1,6 +1,7 @@
 using FleetTrend.Api;
 using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
+using FleetTrend.Hosting.Health;
 using FleetTrend.Worker;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -40,8 +41,9 @@ internal sealed class BothHosts : IAsyncDisposable
     /// <summary>Opens the database, brings its schema up to date, and starts both hosts.</summary>
     public static async Task<BothHosts> StartAsync(HostSettings settings, LogLevel logLevel, CancellationToken ct)
     {
-        using var loggers = LoggerFactory.Create(l => l.AddConsole().SetMinimumLevel(logLevel));
+        using var loggers = LoggerFactory.Create(l => l.AddConsole().SetMinimumLevel(logLevel).AddFilter("Npgsql", LogLevel.Warning)); // else a line per statement
         var database = await HostDatabase.OpenAsync(settings, loggers, ct);
+        await DatabaseWait.UntilAnsweredAsync(settings, database, host => host.ListenAsApi(settings).ListenAsWorker(settings), loggers, ct);
         string[] arguments = [$"--Logging:LogLevel:Default={logLevel}", $"--Logging:LogLevel:Microsoft={Max(logLevel, LogLevel.Warning)}"];
         var api = ApiHost.Build(arguments, settings, database);
         var worker = WorkerHost.Build(arguments, settings, database);

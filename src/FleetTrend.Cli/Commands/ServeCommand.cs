@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.Logging;
@@ -15,25 +16,16 @@ internal sealed class ServeCommand : AsyncCommand<ServeCommand.Settings>
     internal sealed class Settings : CommandSettings;
 
     /// <inheritdoc/>
-    public override async Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken)
-    {
-        HostSettings hostSettings;
-        try
+    public override Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken) =>
+        HostProcess.EndingInWordsAsync(Console.Error, async () =>
         {
-            hostSettings = HostSettings.Read(new ConfigurationBuilder()
+            var hostSettings = HostSettings.Read(new ConfigurationBuilder()
                 .AddEnvironmentVariables()
                 .AddCommandLine([.. context.Remaining.Raw])
                 .Build());
-        }
-        catch (HostSettingsException refusal)
-        {
-            AnsiConsole.MarkupLineInterpolated($"[red]{refusal.Message}[/]");
-            return ExitCode.BadInput;
-        }
-
-        await using var hosts = await BothHosts.StartAsync(hostSettings, LogLevel.Information, cancellationToken);
-        AnsiConsole.MarkupLineInterpolated($"Pages [blue]{hosts.PagesUrl}[/], gRPC [blue]{hosts.GrpcUrl}[/]. Ctrl+C stops.");
-        await hosts.WaitAsync(cancellationToken);
-        return ExitCode.Done;
-    }
+            await using var hosts = await BothHosts.StartAsync(hostSettings, LogLevel.Information, cancellationToken);
+            AnsiConsole.MarkupLineInterpolated($"Pages [blue]{hosts.PagesUrl}[/], gRPC [blue]{hosts.GrpcUrl}[/]. Ctrl+C stops.");
+            await hosts.WaitAsync(cancellationToken);
+            return HostExitCode.Stopped;
+        });
 }

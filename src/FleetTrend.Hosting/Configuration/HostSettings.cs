@@ -10,8 +10,13 @@ namespace FleetTrend.Hosting.Configuration;
 /// <see cref="SettingNames"/> lists the names, deploy/README.md describes them.</summary>
 public sealed record HostSettings
 {
+    private const int DefaultDatabaseWaitSeconds = 120;
+
     /// <summary>Npgsql connection string; null starts a local PostgreSQL in <see cref="DataFolder"/>. Secret.</summary>
     public string? Database { get; init; }
+
+    /// <summary>How long a start waits for a given database that is not up, 0 to 86,400 s.</summary>
+    public TimeSpan DatabaseWait { get; init; } = TimeSpan.FromSeconds(DefaultDatabaseWaitSeconds);
 
     /// <summary>Folder for the local PostgreSQL and the mailbox.</summary>
     public string DataFolder { get; init; } = "data";
@@ -46,6 +51,9 @@ public sealed record HostSettings
     /// <summary>When the worker does what.</summary>
     public ScheduleSettings Schedule { get; init; } = new();
 
+    /// <summary>How long rows stay that nothing needs any more.</summary>
+    public RetentionSettings Retention { get; init; } = new();
+
     /// <summary>How much callers may ask of the API.</summary>
     public AccessSettings Access { get; init; } = new();
 
@@ -72,6 +80,7 @@ public sealed record HostSettings
         var settings = new HostSettings
         {
             Database = ReadDatabase(reader),
+            DatabaseWait = TimeSpan.FromSeconds(reader.Whole(SettingNames.DatabaseWaitSeconds, DefaultDatabaseWaitSeconds, 0, 86_400)),
             DataFolder = dataFolder,
             GrpcAddress = Address(reader, SettingNames.GrpcAddress, 5081),
             HttpAddress = http,
@@ -90,13 +99,15 @@ public sealed record HostSettings
             Notice = reader.Text(SettingNames.Notice),
             Mail = ReadMail(reader, dataFolder),
             Schedule = ReadSchedule(reader),
+            Retention = ReadRetention(reader),
             Access = ReadAccess(reader),
             OtlpEndpoint = Url(reader, SettingNames.OtlpEndpoint),
             UnknownNames = [.. configuration.AsEnumerable()
                 .Select(pair => pair.Key)
                 .Where(name => name.StartsWith("FLEETTREND_", StringComparison.OrdinalIgnoreCase)
                     && !name.StartsWith("FLEETTREND_TEST_", StringComparison.OrdinalIgnoreCase)
-                    && !SettingNames.All.Contains(name, StringComparer.OrdinalIgnoreCase))
+                    && !SettingNames.All.Contains(name, StringComparer.OrdinalIgnoreCase)
+                    && !SettingNames.OfOthers.Contains(name, StringComparer.OrdinalIgnoreCase))
                 .Distinct(StringComparer.OrdinalIgnoreCase)],
         };
         RefuseSharedPort(reader, settings);
@@ -190,6 +201,7 @@ public sealed record HostSettings
         {
             Smtp = host is null ? null : smtp,
             Folder = reader.Text(SettingNames.MailFolder) ?? Path.Combine(dataFolder, "mail"),
+            GiveUpAfter = TimeSpan.FromHours(reader.Whole(SettingNames.MailGiveUpHours, (int)new MailSettings().GiveUpAfter.TotalHours, 1, 720)),
             From = reader.Value(SettingNames.MailFrom, "fleettrend@localhost", "must be a mail address",
                 (string text, out string value) =>
                 {
@@ -217,6 +229,19 @@ public sealed record HostSettings
             RefreshDelay = TimeSpan.FromSeconds(reader.Whole(
                 SettingNames.RefreshDelaySeconds, (int)defaults.RefreshDelay.TotalSeconds, 0, 3600)),
         };
+    }
+
+    private static RetentionSettings ReadRetention(SettingReader reader)
+    {
+        var defaults = new RetentionSettings();
+        return new RetentionSettings
+        {
+            Snapshots = Days(SettingNames.KeepSnapshotsDays, defaults.Snapshots),
+            Mails = Days(SettingNames.KeepMailsDays, defaults.Mails),
+            Answered = Days(SettingNames.KeepAnsweredDays, defaults.Answered),
+        };
+
+        TimeSpan Days(string name, TimeSpan absent) => TimeSpan.FromDays(reader.Whole(name, (int)absent.TotalDays, 1, 36_500));
     }
 
     private static NetworkAddress Address(SettingReader reader, string name, int port) =>

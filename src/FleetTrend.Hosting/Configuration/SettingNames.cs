@@ -7,6 +7,9 @@ public static class SettingNames
     /// <summary>Npgsql connection string of a running server; absent starts a local one.</summary>
     public const string Database = "FLEETTREND_DATABASE";
 
+    /// <summary>Longest wait for a given database at start.</summary>
+    public const string DatabaseWaitSeconds = "FLEETTREND_DATABASE_WAIT_SECONDS";
+
     /// <summary>Data folder.</summary>
     public const string DataFolder = "FLEETTREND_DATA";
 
@@ -55,6 +58,9 @@ public static class SettingNames
     /// <summary>Sender address.</summary>
     public const string MailFrom = "FLEETTREND_MAIL_FROM";
 
+    /// <summary>Hours after which a mail that is not taken is given up.</summary>
+    public const string MailGiveUpHours = "FLEETTREND_MAIL_GIVE_UP_HOURS";
+
     /// <summary>Mail server.</summary>
     public const string SmtpHost = "FLEETTREND_SMTP_HOST";
 
@@ -82,15 +88,31 @@ public static class SettingNames
     /// <summary>Seconds between a record and the refresh it causes.</summary>
     public const string RefreshDelaySeconds = "FLEETTREND_REFRESH_DELAY_SECONDS";
 
+    /// <summary>Days for which computed trends stay that no report was made from.</summary>
+    public const string KeepSnapshotsDays = "FLEETTREND_KEEP_SNAPSHOTS_DAYS";
+
+    /// <summary>Days for which mails stay that were sent or given up.</summary>
+    public const string KeepMailsDays = "FLEETTREND_KEEP_MAILS_DAYS";
+
+    /// <summary>Days for which answered requests and accepted held records stay.</summary>
+    public const string KeepAnsweredDays = "FLEETTREND_KEEP_ANSWERED_DAYS";
+
     /// <summary>OpenTelemetry collector; the standard's own name.</summary>
     public const string OtlpEndpoint = "OTEL_EXPORTER_OTLP_ENDPOINT";
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<string> All { get; } =
     [
-        Database, DataFolder, GrpcAddress, HttpAddress, WorkerAddress, LocalAddress,
+        Database, DatabaseWaitSeconds, DataFolder, GrpcAddress, HttpAddress, WorkerAddress, LocalAddress,
         TlsCertificate, TlsKey, TlsPassword, AllowPlainText, CallsPerSecond, CallsAtOnce, RefusedCallsPerMinute, PublicUrl, Notice, MailFolder, MailFrom,
-        SmtpHost, SmtpPort, SmtpSecurity, SmtpUser, SmtpPassword, TimeZone, WeeklyReport,
-        NightlyRefresh, RefreshDelaySeconds, OtlpEndpoint,
+        MailGiveUpHours, SmtpHost, SmtpPort, SmtpSecurity, SmtpUser, SmtpPassword, TimeZone, WeeklyReport,
+        NightlyRefresh, RefreshDelaySeconds, KeepSnapshotsDays, KeepMailsDays, KeepAnsweredDays, OtlpEndpoint,
+    ];
+
+    /// <summary>Names that mean something to programs beside the hosts, on the same machine: those that send records, and compose.</summary>
+    public static IReadOnlyList<string> OfOthers { get; } =
+    [
+        "FLEETTREND_KEY", "FLEETTREND_SERVER", "FLEETTREND_JSON",
+        "FLEETTREND_DB_PASSWORD", "FLEETTREND_SDK_IMAGE", "FLEETTREND_RUNTIME_IMAGE", "FLEETTREND_POSTGRES_IMAGE",
     ];
 }

@@ -35,6 +35,15 @@ public static class ReportRules
         return reader.Refusals;
     }
 
+    /// <summary>Every rule that a list of mails breaks.</summary>
+    public static IReadOnlyList<Refusal> Mails(Wire.ListMailsRequest request)
+    {
+        var reader = new FieldReader(default);
+        if (!Enum.IsDefined(request.State))
+            reader.Refuse("state", $"{(int)request.State}", Reasons.EnumUnknown, "MAIL_STATE_OWED, MAIL_STATE_SENT, MAIL_STATE_GIVEN_UP, or not told.");
+        return reader.Refusals;
+    }
+
     /// <summary>Every rule that a request for a report breaks.</summary>
     public static IReadOnlyList<Refusal> Request(Wire.RequestReportRequest request)
     {

@@ -15,7 +15,13 @@ internal sealed class OutboxMailRow
 
     public DateTimeOffset NextAttemptTime { get; set; }
 
+    /// <summary>Since when it is owed; asked for again by hand, since then.</summary>
+    public DateTimeOffset OwedTime { get; set; }
+
     public DateTimeOffset? SentTime { get; set; }
+
+    /// <summary>When no further attempt was made; null while there are some, and once it is sent.</summary>
+    public DateTimeOffset? GivenUpTime { get; set; }
 
     public string? LastError { get; set; }
 }

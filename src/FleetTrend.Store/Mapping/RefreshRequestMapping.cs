@@ -8,6 +8,7 @@ internal sealed class RefreshRequestMapping : IEntityTypeConfiguration<RefreshRe
     public void Configure(EntityTypeBuilder<RefreshRequestRow> builder)
     {
         builder.ToTable("refresh_requests");
+        builder.Property(row => row.AtOnce).HasDefaultValue(false);
         builder.HasIndex(row => row.RequestTime);
     }
 }

@@ -6,4 +6,7 @@ internal sealed class RefreshRequestRow
     public long Id { get; set; }
 
     public DateTimeOffset RequestTime { get; set; }
+
+    /// <summary>Asked for by a person: no waiting for further records.</summary>
+    public bool AtOnce { get; set; }
 }

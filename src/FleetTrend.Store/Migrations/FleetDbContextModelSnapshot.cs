@@ -1002,6 +1002,10 @@ namespace FleetTrend.Store.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("attempt_count");
 
+                    b.Property<DateTimeOffset?>("GivenUpTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("given_up_time");
+
                     b.Property<string>("LastError")
                         .HasColumnType("text")
                         .HasColumnName("last_error")
@@ -1016,6 +1020,12 @@ namespace FleetTrend.Store.Migrations
                     b.Property<DateTimeOffset>("NextAttemptTime")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("next_attempt_time");
+
+                    b.Property<DateTimeOffset>("OwedTime")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("owed_time")
+                        .HasDefaultValueSql("clock_timestamp()");
 
                     b.Property<string>("Recipient")
                         .IsRequired()
@@ -1040,7 +1050,7 @@ namespace FleetTrend.Store.Migrations
 
                     b.HasIndex("NextAttemptTime")
                         .HasDatabaseName("ix_outbox_mails_next_attempt_time")
-                        .HasFilter("sent_time is null");
+                        .HasFilter("sent_time is null and given_up_time is null");
 
                     b.HasIndex("ReportId", "Recipient")
                         .IsUnique()
@@ -1049,6 +1059,8 @@ namespace FleetTrend.Store.Migrations
                     b.ToTable("outbox_mails", null, t =>
                         {
                             t.HasCheckConstraint("ck_outbox_mails_attempt_count", "attempt_count >= 0");
+
+                            t.HasCheckConstraint("ck_outbox_mails_given_up_time", "given_up_time is null or (sent_time is null and last_error is not null)");
 
                             t.HasCheckConstraint("ck_outbox_mails_recipient", "char_length(recipient) between 3 and 320");
                         });
@@ -1155,6 +1167,12 @@ namespace FleetTrend.Store.Migrations
                         .HasColumnName("id");
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<bool>("AtOnce")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("boolean")
+                        .HasDefaultValue(false)
+                        .HasColumnName("at_once");
 
                     b.Property<DateTimeOffset>("RequestTime")
                         .HasColumnType("timestamp with time zone")

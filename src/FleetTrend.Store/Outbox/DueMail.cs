@@ -6,4 +6,5 @@ namespace FleetTrend.Store.Outbox;
 /// <param name="Recipient">Mail address.</param>
 /// <param name="MessageId">Message-ID without angle brackets; the same at every attempt.</param>
 /// <param name="Attempt">1 for the first; hand it back with the result.</param>
-public sealed record DueMail(long MailId, long ReportId, string Recipient, string MessageId, int Attempt);
+/// <param name="OwedTime">Since when it is owed (UTC).</param>
+public sealed record DueMail(long MailId, long ReportId, string Recipient, string MessageId, int Attempt, DateTimeOffset OwedTime);

@@ -15,6 +15,9 @@ public static class JobNames
     /// <summary>Makes reports that somebody asked for.</summary>
     public const string RequestedReports = "requested-reports";
 
+    /// <summary>Removes rows that nothing needs any more.</summary>
+    public const string RemoveOldRows = "remove-old-rows";
+
     /// <summary>Sends the mails that are owed.</summary>
     public const string SendMail = "send-mail";
 }

@@ -9,7 +9,8 @@ namespace FleetTrend.Worker.Jobs;
 /// <summary>Makes reports that somebody asked for outside the schedule.</summary>
 public sealed class RequestedReportsJob(ReportRequests requests, ReportWriter reports, JobLock locks, ScheduleSettings schedule)
 {
-    private static readonly TimeSpan Lease = TimeSpan.FromMinutes(10);
+    // The job's lock keeps other workers out while this one lives, however long it takes; after it was killed, they wait no longer than this.
+    private static readonly TimeSpan Lease = TimeSpan.FromSeconds(10);
 
     /// <summary>Makes the reports of the seven days that end on the day of each request. The next tick comes in seconds: no retry.</summary>
     [ShortLived]

@@ -10,6 +10,9 @@ public static class RecurringSchedule
     /// <summary>Every ten seconds: the first field of this cron form is seconds.</summary>
     private const string EveryTenSeconds = "*/10 * * * * *";
 
+    /// <summary>Old rows go after the nightly refresh, which then is the newest snapshot.</summary>
+    private const int MinutesAfterRefresh = 30;
+
     /// <summary>Adds or updates the recurring jobs.</summary>
     public static void Apply(IRecurringJobManager jobs, ScheduleSettings schedule)
     {
@@ -23,6 +26,9 @@ public static class RecurringSchedule
             JobNames.RefreshNightly, job => job.RunAsync(CancellationToken.None), Cron.Daily(nightly.Hour, nightly.Minute), local);
         jobs.AddOrUpdate<WeeklyReportJob>(
             JobNames.WeeklyReport, job => job.RunAsync(CancellationToken.None), Cron.Weekly(weekly.Day, weekly.Time.Hour, weekly.Time.Minute), local);
+        var removal = nightly.AddMinutes(MinutesAfterRefresh);
+        jobs.AddOrUpdate<RemoveOldRowsJob>(
+            JobNames.RemoveOldRows, job => job.RunAsync(CancellationToken.None), Cron.Daily(removal.Hour, removal.Minute), local);
         jobs.AddOrUpdate<RequestedReportsJob>(JobNames.RequestedReports, job => job.RunAsync(CancellationToken.None), EveryTenSeconds);
         jobs.AddOrUpdate<SendMailJob>(JobNames.SendMail, job => job.RunAsync(CancellationToken.None), EveryTenSeconds);
     }

@@ -153,6 +153,28 @@ public sealed class HostSettingsTests
         Assert.Equal(["FLEETTREND_SMPT_HOST"], settings.UnknownNames);
     }
 
+    [Fact]
+    public void Names_of_programs_beside_the_host_are_no_misspellings()
+    {
+        var settings = Read(("FLEETTREND_KEY", "ftk_abcdefghijkl_x"), ("FLEETTREND_DB_PASSWORD", "p"));
+
+        Assert.Empty(settings.UnknownNames);
+    }
+
+    [Theory]
+    [InlineData("0", 0)]
+    [InlineData("86400", 86_400)]
+    public void The_wait_for_the_database_is_bounded(string told, int seconds) =>
+        Assert.Equal(TimeSpan.FromSeconds(seconds), Read((SettingNames.DatabaseWaitSeconds, told)).DatabaseWait);
+
+    [Fact]
+    public void A_wait_without_bound_is_refused()
+    {
+        var error = Assert.Throws<HostSettingsException>(() => Read((SettingNames.DatabaseWaitSeconds, "86401")));
+
+        Assert.Equal(SettingNames.DatabaseWaitSeconds, Assert.Single(error.Errors).Name);
+    }
+
     private static HostSettings Read(params (string Name, string Value)[] settings) => HostSettings.Read(
         new ConfigurationBuilder()
             .AddInMemoryCollection(settings.Select(s => new KeyValuePair<string, string?>(s.Name, s.Value)))

@@ -8,6 +8,7 @@ using FleetTrend.Store;
 using FleetTrend.Store.Codes;
 using FleetTrend.Store.DataChecks;
 using FleetTrend.Store.Holding;
+using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Snapshots;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -15,12 +16,13 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace FleetTrend.Api.Pages.DataProblems;
 
 /// <summary>Data checks by state, what people answered, and the records that wait.</summary>
-public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, CodeStore codes, SnapshotStore snapshots) : PageModel
+public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, CodeStore codes, SnapshotStore snapshots, OutboxStore outbox) : PageModel
 {
     private const int MostChecks = 100;
     private const int MostCodes = 100;
     private const int MostMarks = 100;
     private const int MostKeys = 4;
+    private const int MostMails = 50;
 
     // Later than anything stored: all that waits now.
     private static readonly DateTimeOffset Now = new(9000, 1, 1, 0, 0, 0, TimeSpan.Zero);
@@ -51,6 +53,12 @@ public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, C
 
     /// <summary>What waits as HTML; empty where nothing does.</summary>
     public string WaitingHtml { get; private set; } = "";
+
+    /// <summary>Mails that were given up, as far as they are listed.</summary>
+    public int MailsGivenUp { get; private set; }
+
+    /// <summary>Those mails as HTML; empty where there is none.</summary>
+    public string MailsHtml { get; private set; } = "";
 
     /// <summary>The page of older checks; null where there is none.</summary>
     public string? NextLink { get; private set; }
@@ -91,6 +99,10 @@ public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, C
         ChecksHtml = ReportHtml.Render(ChecksSection(listed.Items));
         NextLink = listed.NextPageToken is { } next ? Address(State, Registration, next) : null;
         await ReadWaitingAsync(ct);
+        var mails = (await outbox.ListAsync(MailState.GivenUp, MostMails, pageToken: null, ct)).Items;
+        MailsGivenUp = mails.Count;
+        if (mails.Count > 0)
+            MailsHtml = ReportHtml.Render(MailsSection(mails));
         return Page();
     }
 
@@ -178,6 +190,17 @@ public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, C
 
         return new ReportSection("held", "Records held", blocks);
     }
+
+    private static ReportSection MailsSection(IReadOnlyList<StoredMail> mails) =>
+        new("mails", "Mails not delivered",
+        [
+            new Block.Paragraph("Reports that did not reach somebody, newest first. Who administers sees with ListMails to whom and what the mail server said, mends the address (SetRecipients) or the mail server, and sends one again with RetryMail."),
+            new Block.Table(
+                "Mails that were given up",
+                [new("No."), new("Report"), new("Attempts", true), new("Given up")],
+                [.. mails.Select(m => (IReadOnlyList<Line>)
+                    [$"{m.MailId}", $"{m.ReportId}", NumberWords.Count(m.AttemptCount), NumberWords.Moment(m.EndTime!.Value)])]),
+        ]);
 
     private static string Address(DataCheckState state, string? registration, string? from)
     {

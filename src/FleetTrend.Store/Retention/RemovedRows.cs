@@ -1,0 +1,8 @@
+namespace FleetTrend.Store.Retention;
+
+/// <summary>How many rows were removed.</summary>
+/// <param name="Snapshots">Computed trends.</param>
+/// <param name="Mails">Mails that were sent or given up.</param>
+/// <param name="ReportRequests">Requests for reports that were answered.</param>
+/// <param name="HeldRecords">Copies of records that were held and are accepted.</param>
+public sealed record RemovedRows(int Snapshots, int Mails, int ReportRequests, int HeldRecords);
