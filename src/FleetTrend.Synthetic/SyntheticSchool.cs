@@ -92,7 +92,7 @@ public static class SyntheticSchool
     {
         const int index = FourCylinderCount + 3;
         var location = FirstOfKind(tails[index].Layout, "shroud-edge");
-        tails[index] = tails[index] with { TroubledLocation = location, TroubledRatePer1000Hours = 5, TroubledAction = ActionKind.StopDrilled };
+        tails[index] = tails[index] with { TroubledLocation = location, TroubledRatePer1000Hours = 10, TroubledAction = ActionKind.StopDrilled };
         planted.Add(new PlantedTrouble(
             $"The heat shroud of {tails[index].Registration} is kept alive by stop drills at {location}.",
             FlagKind.RepeatLocation, tails[index].Registration, tails[index].Base, location, string.Empty));
