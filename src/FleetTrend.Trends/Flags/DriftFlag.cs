@@ -14,28 +14,28 @@ internal static class DriftFlag
     /// <param name="comparisons">Aircraft and conditions tested together.</param>
     public static ProposedFlag Of(
         AirframeStanding standing, IReadOnlyList<LocationStanding> repeats, RepeatLocation? run, int comparisons) => new()
-    {
-        Subject = $"airframe-drift/{standing.Registration}/{standing.Condition}",
-        Kind = FlagKind.AirframeDrift,
-        Registration = standing.Registration,
-        Base = standing.Base,
-        TypeGroup = standing.TypeGroup,
-        Condition = standing.Condition,
-        Locations = [.. standing.Drivers.Select(d => d.Location)],
-        Ratio = standing.Ratio,
-        Observed = standing.Observed,
-        Expected = standing.Expected,
-        Expectation = standing.Expectation,
-        PValue = standing.PValue,
-        QValue = standing.QValue,
-        Test = $"events of this aircraft against the other {standing.OthersCount} aircraft of {standing.TypeGroup}, location by location: exact one-sided "
+        {
+            Subject = $"airframe-drift/{standing.Registration}/{standing.Condition}",
+            Kind = FlagKind.AirframeDrift,
+            Registration = standing.Registration,
+            Base = standing.Base,
+            TypeGroup = standing.TypeGroup,
+            Condition = standing.Condition,
+            Locations = [.. standing.Drivers.Select(d => d.Location)],
+            Ratio = standing.Ratio,
+            Observed = standing.Observed,
+            Expected = standing.Expected,
+            Expectation = standing.Expectation,
+            PValue = standing.PValue,
+            QValue = standing.QValue,
+            Test = $"events of this aircraft against the other {standing.OthersCount} aircraft of {standing.TypeGroup}, location by location: exact one-sided "
             + "chance of so many, given each location's total (Przyborowski and Wilenski 1940; Breslow and Day 1987)",
-        Family = $"all {Words.Count(comparisons, "comparison", "comparisons")} of an aircraft and a condition with its like, all type groups together "
+            Family = $"all {Words.Count(comparisons, "comparison", "comparisons")} of an aircraft and a condition with its like, all type groups together "
             + "(Benjamini and Hochberg 1995)",
-        SinceDate = standing.SinceDate,
-        Statement = Statement(standing, repeats, run, comparisons),
-        WhatToCheck = Checks.ForDrift(standing),
-    };
+            SinceDate = standing.SinceDate,
+            Statement = Statement(standing, repeats, run, comparisons),
+            WhatToCheck = Checks.ForDrift(standing),
+        };
 
     private static string Statement(AirframeStanding standing, IReadOnlyList<LocationStanding> repeats, RepeatLocation? run, int comparisons)
     {
