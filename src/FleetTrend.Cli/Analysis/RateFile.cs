@@ -10,6 +10,7 @@ internal static class RateFile
     public static (CsvTable Table, IReadOnlyList<UnitCount> Units) Read(string path)
     {
         var table = CsvTable.Read(path, ["unit", "events", "exposure"], []);
+        var total = 0L;
         var seen = new HashSet<string>(StringComparer.Ordinal);
         var units = new List<UnitCount>(table.Rows.Count);
         foreach (var row in table.Rows)
@@ -23,6 +24,8 @@ internal static class RateFile
                 row.Refuse<string>("unit", "appears twice; add its events and exposure together");
             else if (events > 0 && exposure == 0)
                 row.Refuse<string>("exposure", $"must be above zero where there are events, {events}");
+            else if ((total += events.Value) > int.MaxValue)
+                row.Refuse<string>("events", $"with those of the rows before is {total}; the most of a file is {int.MaxValue}");
             else
                 units.Add(new UnitCount(unit, events.Value, exposure.Value));
         }

@@ -30,6 +30,7 @@ public sealed class AnalyzeRefusalTests
     [InlineData("rate", "unit,events,exposure\nA,1,10\nA,2,10\n", 3, "unit", "A", "twice")]
     [InlineData("rate", "unit,events,exposure\nA,-1,10\n", 2, "events", "-1", "0 or more")]
     [InlineData("rate", "unit,events,exposure\nA,1,0\n", 2, "exposure", "0", "above zero")]
+    [InlineData("rate", "unit,events,exposure\nA,2000000000,10\nB,2000000000,10\n", 3, "events", "2000000000", "2147483647")]
     [InlineData("rate", "unit,events,exposure\nA,1,Infinity\n", 2, "exposure", "Infinity", "finite")]
     [InlineData("rate", "unit,events,exposure\n\"A,1,10\n", 2, "(line)", "", "quote")]
     public void A_bad_field_is_named_and_nothing_is_printed(string kind, string text, int line, string column, string value, string rule)

@@ -57,6 +57,9 @@ public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, C
     /// <summary>Mails that were given up, as far as they are listed.</summary>
     public int MailsGivenUp { get; private set; }
 
+    /// <summary>True where more were given up than are listed.</summary>
+    public bool HasMoreMails { get; private set; }
+
     /// <summary>Those mails as HTML; empty where there is none.</summary>
     public string MailsHtml { get; private set; } = "";
 
@@ -99,10 +102,10 @@ public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, C
         ChecksHtml = ReportHtml.Render(ChecksSection(listed.Items));
         NextLink = listed.NextPageToken is { } next ? Address(State, Registration, next) : null;
         await ReadWaitingAsync(ct);
-        var mails = (await outbox.ListAsync(MailState.GivenUp, MostMails, pageToken: null, ct)).Items;
-        MailsGivenUp = mails.Count;
-        if (mails.Count > 0)
-            MailsHtml = ReportHtml.Render(MailsSection(mails));
+        var mails = await outbox.ListAsync(MailState.GivenUp, MostMails, pageToken: null, ct);
+        (MailsGivenUp, HasMoreMails) = (mails.Items.Count, mails.NextPageToken is not null);
+        if (MailsGivenUp > 0)
+            MailsHtml = ReportHtml.Render(MailsSection(mails.Items));
         return Page();
     }
 
