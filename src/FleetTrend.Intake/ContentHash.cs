@@ -31,23 +31,16 @@ internal static class ContentHash
                 record.Aircraft.MeterOffsetHours = Tenths(record.Aircraft.MeterOffsetHours);
                 break;
             case Wire.Record.ContentOneofCase.MeterReading:
-                record.MeterReading.Registration = Mark(record.MeterReading.Registration);
-                record.MeterReading.MeterHours = Tenths(record.MeterReading.MeterHours);
+                Normalise(record.MeterReading);
                 break;
             case Wire.Record.ContentOneofCase.MeterChange:
-                record.MeterChange.Registration = Mark(record.MeterChange.Registration);
-                record.MeterChange.OldMeterHours = Tenths(record.MeterChange.OldMeterHours);
-                record.MeterChange.NewMeterHours = Tenths(record.MeterChange.NewMeterHours);
+                Normalise(record.MeterChange);
                 break;
             case Wire.Record.ContentOneofCase.Installation:
-                record.Installation.Registration = Mark(record.Installation.Registration);
-                record.Installation.TimeInServiceHours = Tenths(record.Installation.TimeInServiceHours);
-                if (record.Installation.HasPartHours)
-                    record.Installation.PartHours = Tenths(record.Installation.PartHours);
+                Normalise(record.Installation);
                 break;
             case Wire.Record.ContentOneofCase.Removal:
-                record.Removal.Registration = Mark(record.Removal.Registration);
-                record.Removal.TimeInServiceHours = Tenths(record.Removal.TimeInServiceHours);
+                Normalise(record.Removal);
                 break;
             case Wire.Record.ContentOneofCase.Inspection:
                 Normalise(record.Inspection);
@@ -61,10 +54,50 @@ internal static class ContentHash
         }
     }
 
+    // Required hours had no presence at first, so 0 was not written. It still is not: what was stored then is the same when it comes again.
+    private static void Normalise(Wire.MeterReading reading)
+    {
+        reading.Registration = Mark(reading.Registration);
+        reading.MeterHours = Tenths(reading.MeterHours);
+        if (reading.MeterHours == 0)
+            reading.ClearMeterHours();
+    }
+
+    private static void Normalise(Wire.MeterChange change)
+    {
+        change.Registration = Mark(change.Registration);
+        change.OldMeterHours = Tenths(change.OldMeterHours);
+        change.NewMeterHours = Tenths(change.NewMeterHours);
+        if (change.OldMeterHours == 0)
+            change.ClearOldMeterHours();
+        if (change.NewMeterHours == 0)
+            change.ClearNewMeterHours();
+    }
+
+    private static void Normalise(Wire.Installation installation)
+    {
+        installation.Registration = Mark(installation.Registration);
+        installation.TimeInServiceHours = Tenths(installation.TimeInServiceHours);
+        if (installation.TimeInServiceHours == 0)
+            installation.ClearTimeInServiceHours();
+        if (installation.HasPartHours)
+            installation.PartHours = Tenths(installation.PartHours);
+    }
+
+    private static void Normalise(Wire.Removal removal)
+    {
+        removal.Registration = Mark(removal.Registration);
+        removal.TimeInServiceHours = Tenths(removal.TimeInServiceHours);
+        if (removal.TimeInServiceHours == 0)
+            removal.ClearTimeInServiceHours();
+    }
+
     private static void Normalise(Wire.Inspection inspection)
     {
         inspection.Registration = Mark(inspection.Registration);
         inspection.TimeInServiceHours = Tenths(inspection.TimeInServiceHours);
+        if (inspection.TimeInServiceHours == 0)
+            inspection.ClearTimeInServiceHours();
         var sorted = inspection.Looks.OrderBy(l => l.Location, StringComparer.Ordinal).ThenBy(l => l.LocationCode, StringComparer.Ordinal).ToList();
         inspection.Looks.Clear();
         inspection.Looks.AddRange(sorted);
@@ -74,6 +107,8 @@ internal static class ContentHash
     {
         finding.Registration = Mark(finding.Registration);
         finding.TimeInServiceHours = Tenths(finding.TimeInServiceHours);
+        if (finding.TimeInServiceHours == 0)
+            finding.ClearTimeInServiceHours();
         if (finding.Grade == Wire.FindingGrade.Unspecified)
             finding.Grade = Wire.FindingGrade.Defect;
     }
@@ -82,6 +117,8 @@ internal static class ContentHash
     {
         action.Registration = Mark(action.Registration);
         action.TimeInServiceHours = Tenths(action.TimeInServiceHours);
+        if (action.TimeInServiceHours == 0)
+            action.ClearTimeInServiceHours();
         if (action.Kind == Wire.ActionKind.Replaced)
             action.PartHours = action.HasPartHours ? Tenths(action.PartHours) : 0;
     }

@@ -1,5 +1,6 @@
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake.Tests.Rules;
+using System.Security.Cryptography;
 using Google.Protobuf;
 
 namespace FleetTrend.Intake.Tests;
@@ -24,6 +25,23 @@ public sealed class ContentHashTests
         Same(Valid.Finding(), Valid.Finding(f => f.Grade = FindingGrade.Defect));
         Same(Valid.Action(), Valid.Action(a => a.PartHours = 0)); // of a replacement, absent means new
         Same(Valid.MeterChange(), Valid.MeterChange(c => c.NewMeterHours = -0.0));
+    }
+
+    [Fact] // Required hours had no presence at first, and proto3 does not write such a 0: what was stored then is still the same record.
+    public void Zero_hours_are_hashed_as_the_first_contract_wrote_them()
+    {
+        AsIfNeverWritten(Valid.MeterChange(c => c.NewMeterHours = 0), r => r.MeterChange.ClearNewMeterHours());
+        AsIfNeverWritten(Valid.MeterChange(c => c.OldMeterHours = 0), r =>
+        {
+            r.MeterChange.ClearOldMeterHours();
+            r.MeterChange.ClearNewMeterHours();
+        });
+        AsIfNeverWritten(Valid.Reading(c => c.MeterHours = 0), r => r.MeterReading.ClearMeterHours());
+        AsIfNeverWritten(Valid.Installation(c => c.TimeInServiceHours = 0), r => r.Installation.ClearTimeInServiceHours());
+        AsIfNeverWritten(Valid.Removal(c => c.TimeInServiceHours = 0), r => r.Removal.ClearTimeInServiceHours());
+        AsIfNeverWritten(Valid.Inspection(c => c.TimeInServiceHours = 0), r => r.Inspection.ClearTimeInServiceHours());
+        AsIfNeverWritten(Valid.Finding(c => (c.TimeInServiceHours, c.Grade) = (0, FindingGrade.Defect)), r => r.Finding.ClearTimeInServiceHours());
+        AsIfNeverWritten(Valid.Action(c => (c.TimeInServiceHours, c.PartHours) = (0, 40)), r => r.Action.ClearTimeInServiceHours());
     }
 
     [Fact]
@@ -64,6 +82,14 @@ public sealed class ContentHashTests
     }
 
     private static void Same(Record a, Record b) => Assert.Equal(ContentHash.Of(a), ContentHash.Of(b));
+
+    private static void AsIfNeverWritten(Record record, Action<Record> clear)
+    {
+        var first = record.Clone();
+        first.Key = null;
+        clear(first);
+        Assert.Equal(SHA256.HashData(first.ToByteArray()), ContentHash.Of(record));
+    }
 
     private static void Differ(Record a, Record b) => Assert.NotEqual(ContentHash.Of(a), ContentHash.Of(b));
 }

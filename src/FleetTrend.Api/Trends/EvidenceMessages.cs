@@ -68,17 +68,18 @@ internal static class EvidenceMessages
     {
         var row = new Wire.LifeRow
         {
-            EntryHours = life.Entry.Value,
-            LastGoodHours = life.LastGood.Value,
             Exclusion = life.Exclusion switch
             {
                 null => "",
                 LifeExclusion.AgeUnknown => "its age is not known",
                 LifeExclusion.FailedBeforeEntry => "it had failed before observation began",
                 LifeExclusion.NeverExamined => "it was never examined",
-                _ => life.Exclusion.ToString(),
+                LifeExclusion.NoHours => "it had flown no hours under observation before it was found failed",
+                _ => throw new ArgumentOutOfRangeException(nameof(life), life.Exclusion, "Not an exclusion."),
             },
         };
+        if (life.Exclusion != LifeExclusion.AgeUnknown)
+            (row.EntryHours, row.LastGoodHours) = (life.Entry.Value, life.LastGood.Value);
         if (life.FirstBad is { } firstBad)
             row.FirstBadHours = firstBad.Value;
         return new Wire.EvidenceRow

@@ -7,9 +7,9 @@ namespace FleetTrend.Cli.RecordFiles;
 /// <param name="Field">The field it fills; null for one that the file form adds.</param>
 internal sealed record Column(string Name, FieldDescriptor? Field)
 {
-    // Aircraft.meter_offset_hours is 0 for a meter that has counted from new; every other number has no value to fall back on.
-    private const string MayBeZero = "meter_offset_hours";
+    // What absent means is written beside each in the contract; every other number of hours is refused when it is absent.
+    private static readonly string[] MayBeEmpty = ["meter_offset_hours", "part_hours", "size_mm"];
 
-    /// <summary>True for a number that an empty cell would turn into 0 without a word.</summary>
-    public bool MustBeGiven => Field is { FieldType: FieldType.Double, HasPresence: false } && Name != MayBeZero;
+    /// <summary>True for a number that must be there: absent is not 0.</summary>
+    public bool MustBeGiven => Field is { FieldType: FieldType.Double } && !MayBeEmpty.Contains(Name, StringComparer.Ordinal);
 }

@@ -23,7 +23,7 @@ internal static class ActionRules
             Registration = registration,
             Location = location,
             ActionDate = reader.Day("action_date", action.ActionDate),
-            TimeInService = reader.Hours("time_in_service_hours", action.TimeInServiceHours),
+            TimeInService = reader.Hours("time_in_service_hours", action.HasTimeInServiceHours, action.TimeInServiceHours),
             Kind = kind,
             PartHours = PartHours(action, kind, reader),
             Note = reader.Note("note", action.Note, MaxNoteLength),
@@ -44,6 +44,6 @@ internal static class ActionRules
     {
         if (kind != ActionKind.Replaced)
             return null;
-        return action.HasPartHours ? reader.Hours("part_hours", action.PartHours) : Hours.Zero;
+        return action.HasPartHours ? reader.Hours("part_hours", given: true, action.PartHours) : Hours.Zero;
     }
 }

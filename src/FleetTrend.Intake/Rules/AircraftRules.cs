@@ -19,7 +19,7 @@ internal static class AircraftRules
             Registration = PlaceRules.Mark(reader, aircraft.Registration),
             WatchStartDate = watchStart,
             Assignments = ReadAssignments(aircraft, reader, known),
-            MeterOffset = reader.Hours("meter_offset_hours", aircraft.MeterOffsetHours, -FieldReader.MaxHours),
+            MeterOffset = reader.Hours("meter_offset_hours", given: true, aircraft.MeterOffsetHours, -FieldReader.MaxHours),
             RetiredDate = retired,
         };
     }

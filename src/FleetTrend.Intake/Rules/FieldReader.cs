@@ -86,11 +86,13 @@ internal sealed class FieldReader
     /// <summary>A day that may be absent.</summary>
     public DateOnly? OptionalDay(string field, Date? value) => value is null ? null : DayOf(field, value);
 
-    /// <summary>Hours with one decimal from <paramref name="min"/> to <see cref="MaxHours"/>.</summary>
-    public Hours Hours(string field, double value, double min = 0)
+    /// <summary>Hours with one decimal from <paramref name="min"/> to <see cref="MaxHours"/>. Not given is refused: it is not 0.</summary>
+    public Hours Hours(string field, bool given, double value, double min = 0)
     {
         var rule = $"hours from {min.ToString("#,0", CultureInfo.InvariantCulture)} to 200,000 with at most one decimal.";
-        if (!double.IsFinite(value))
+        if (!given)
+            Refuse(field, "", Reasons.FieldRequired, rule);
+        else if (!double.IsFinite(value))
             Refuse(field, Number(value), Reasons.NumberNotFinite, rule);
         else if (value < min || value > MaxHours)
             Refuse(field, Number(value), Reasons.NumberOutOfRange, rule);

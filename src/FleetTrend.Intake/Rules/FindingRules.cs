@@ -26,7 +26,7 @@ internal static class FindingRules
             Registration = registration,
             Location = path,
             FoundDate = reader.Day("found_date", finding.FoundDate),
-            TimeInService = reader.Hours("time_in_service_hours", finding.TimeInServiceHours),
+            TimeInService = reader.Hours("time_in_service_hours", finding.HasTimeInServiceHours, finding.TimeInServiceHours),
             Condition = condition,
             Grade = reader.Choice<Wire.FindingGrade, FindingGrade>("grade", finding.Grade, FindingGrade.Defect),
             SizeMillimetres = reader.Size("size_mm", finding.HasSizeMm, finding.SizeMm, MaxSizeMillimetres),

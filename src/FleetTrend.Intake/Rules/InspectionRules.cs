@@ -16,7 +16,7 @@ internal static class InspectionRules
         {
             Registration = registration,
             InspectionDate = reader.Day("inspection_date", inspection.InspectionDate),
-            TimeInService = reader.Hours("time_in_service_hours", inspection.TimeInServiceHours),
+            TimeInService = reader.Hours("time_in_service_hours", inspection.HasTimeInServiceHours, inspection.TimeInServiceHours),
             Occasion = reader.Choice<Wire.Occasion, Occasion>("occasion", inspection.Occasion),
             Looks = ReadLooks(inspection, registration, key, reader, known),
         };

@@ -23,6 +23,10 @@ public sealed class AircraftRulesTests
         Assert.Equal(["North", "South"], airframe.Assignments.Select(a => a.Base));
     }
 
+    [Fact] // aircraft.proto says what absent means.
+    public void Without_an_offset_the_meter_has_counted_from_new() =>
+        Assert.Equal(0, Accepted<Airframe>(Valid.Aircraft(a => a.MeterOffsetHours = 0)).MeterOffset.Tenths);
+
     [Fact]
     public void It_needs_a_mark() => Refused(Valid.Aircraft(a => a.Registration = "N?1"), Reasons.PatternMismatch, "aircraft.registration", "N?1");
 

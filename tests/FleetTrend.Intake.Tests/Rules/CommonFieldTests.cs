@@ -28,6 +28,17 @@ public sealed class CommonFieldTests
         Taken(With(field, 812.4));
     }
 
+    public static TheoryData<string> RequiredHourFields() =>
+    [
+        "meter_reading.meter_hours", "meter_change.old_meter_hours", "meter_change.new_meter_hours", "installation.time_in_service_hours",
+        "removal.time_in_service_hours", "inspection.time_in_service_hours", "finding.time_in_service_hours", "action.time_in_service_hours",
+    ];
+
+    [Theory]
+    [MemberData(nameof(RequiredHourFields))]
+    public void Absent_hours_are_refused_and_are_not_zero(string field) =>
+        Refused(With(field, (object?)null), Reasons.FieldRequired, field, "", "hours");
+
     public static TheoryData<string> DayFields() =>
     [
         "aircraft.watch_start_date", "meter_reading.reading_date", "meter_change.change_date", "installation.installation_date",

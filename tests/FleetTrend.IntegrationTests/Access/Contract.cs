@@ -19,6 +19,11 @@ internal static class Contract
             .OrderBy(method => method.FullName, StringComparer.Ordinal),
     ];
 
+    /// <summary>Calls that write: GetX and ListX read, and ReproduceReport computes.</summary>
+    public static IEnumerable<MethodDescriptor> Writes => Calls.Where(call =>
+        !call.Name.StartsWith("Get", StringComparison.Ordinal) && !call.Name.StartsWith("List", StringComparison.Ordinal)
+        && call.Name != "ReproduceReport");
+
     /// <summary>As the tests write a call: <c>IntakeService/PushRecord</c>.</summary>
     public static string NameOf(MethodDescriptor call) => $"{call.Service.Name}/{call.Name}";
 
