@@ -53,6 +53,7 @@ public static class ApiHost
         builder.Services.AddSingleton<CheckAnswers>();
         builder.Services.AddSingleton<CodeAnswers>();
         builder.Services.AddSingleton<TrendReader>();
+        builder.Services.AddSingleton<EvidenceReader>();
         builder.Services.AddSingleton<ReportReproduction>();
         builder.Services.AddAccess();
         builder.Services.AddPageAccess(settings);

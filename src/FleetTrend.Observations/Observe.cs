@@ -4,7 +4,6 @@ using FleetTrend.Observations.Lives;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Observations.Timelines;
 using FleetTrend.Records;
-using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Observations;
@@ -24,54 +23,37 @@ namespace FleetTrend.Observations;
 /// </remarks>
 public static class Observe
 {
-    /// <summary>Observations of one aircraft as of a day; hours of serial numbers carry over inside it.</summary>
-    /// <param name="history">Its records as known at the as-of moment.</param>
-    /// <param name="layouts">Layouts by type group name; a type group that is missing has no locations.</param>
-    /// <param name="asOf">The as-of day (UTC); records dated after it are listed as problems and left out.</param>
-    /// <exception cref="ArgumentException">The history has no airframe, or a layout has a kind that does not exist.</exception>
-    public static AircraftObservations History(AircraftHistory history, IReadOnlyDictionary<string, Layout> layouts, DateOnly asOf)
+    /// <summary>Observations of a fleet as of the moment of its history; parts with serial numbers take their hours from aircraft to aircraft.</summary>
+    /// <param name="history">What is known. Records dated after its as-of day (UTC) are listed as problems and left out.</param>
+    /// <exception cref="ArgumentException">An aircraft has no airframe, or a layout has a kind that does not exist.</exception>
+    public static FleetObservations Fleet(FleetHistory history)
     {
         ArgumentNullException.ThrowIfNull(history);
-        return Fleet([history], layouts, asOf)[0];
-    }
-
-    /// <summary>Observations of a fleet as of a day, in the order given; parts with serial numbers take their hours from aircraft to aircraft.</summary>
-    /// <param name="histories">Records as known at the as-of moment, one history per aircraft.</param>
-    /// <param name="layouts">Layouts by type group name; a type group that is missing has no locations.</param>
-    /// <param name="asOf">The as-of day (UTC); records dated after it are listed as problems and left out.</param>
-    /// <exception cref="ArgumentException">A history has no airframe, or a layout has a kind that does not exist.</exception>
-    public static IReadOnlyList<AircraftObservations> Fleet(
-        IReadOnlyList<AircraftHistory> histories, IReadOnlyDictionary<string, Layout> layouts, DateOnly asOf)
-    {
-        ArgumentNullException.ThrowIfNull(histories);
-        ArgumentNullException.ThrowIfNull(layouts);
-        var index = new LayoutIndex(layouts);
-        var fleet = new List<(AircraftRecords Records, AircraftHours Hours)>(histories.Count);
-        foreach (var history in histories)
+        var index = new LayoutIndex(history.Layouts);
+        var asOf = DateOnly.FromDateTime(history.AsOf.UtcDateTime);
+        var fleet = new List<(AircraftRecords Records, AircraftHours Hours)>(history.Aircraft.Count);
+        foreach (var aircraft in history.Aircraft)
         {
-            var records = AircraftRecords.Select(history, index, asOf);
+            var records = AircraftRecords.Select(aircraft, index, asOf);
             fleet.Add((records, AircraftHours.Of(records)));
         }
 
         var carried = SerialNumbers.Carry(fleet);
         LookAlikeMarks.List([.. fleet.Select(f => f.Records)]);
-        return [.. fleet.Select(f => Aircraft(f.Records, f.Hours, carried))];
+        return new FleetObservations
+        {
+            AsOf = history.AsOf,
+            Aircraft = [.. fleet.Select(f => Aircraft(f.Records, f.Hours, carried))],
+            OtherProblems = [.. history.RetractionsAlone.OrderBy(r => r.Key, RecordKeyOrder.Instance).Select(Alone)],
+        };
     }
 
-    /// <summary>Retractions whose record never came, as problems; no aircraft is known of them.</summary>
-    public static IReadOnlyList<DataProblem> RetractionsAlone(IReadOnlyList<Recorded<Retraction>> retractions)
-    {
-        ArgumentNullException.ThrowIfNull(retractions);
-        return
-        [
-            .. retractions.OrderBy(r => r.Key, RecordKeyOrder.Instance).Select(r => new DataProblem(
-                DataProblemKind.RetractionWithoutRecord,
-                "",
-                DateOnly.FromDateTime(r.AcceptTime.UtcDateTime),
-                $"{r.Key.Source} took back {r.Key.SourceRecordId}, which it never sent: {r.Content.Reason}",
-                [r.Key])),
-        ];
-    }
+    private static DataProblem Alone(Recorded<Retraction> retraction) => new(
+        DataProblemKind.RetractionWithoutRecord,
+        "",
+        DateOnly.FromDateTime(retraction.AcceptTime.UtcDateTime),
+        $"{retraction.Key.Source} took back {retraction.Key.SourceRecordId}, which it never sent: {retraction.Content.Reason}",
+        [retraction.Key]);
 
     private static AircraftObservations Aircraft(
         AircraftRecords records, AircraftHours hours, IReadOnlyDictionary<RecordKey, CarriedHours> carried)

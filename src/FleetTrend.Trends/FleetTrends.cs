@@ -11,36 +11,29 @@ namespace FleetTrend.Trends;
 /// <summary>Computes what the fleet is doing from the observations of its aircraft.</summary>
 public static class FleetTrends
 {
-    /// <summary>Trends as of a moment. The same observations in any order, parameters and moment give the same snapshot.</summary>
-    /// <param name="observations">One entry per aircraft, in any order.</param>
+    /// <summary>Trends as of a moment. The same observations in any order and parameters give the same snapshot.</summary>
+    /// <param name="fleet">The observed fleet; its aircraft in any order.</param>
     /// <param name="parameters">The choices.</param>
-    /// <param name="asOf">The moment of knowledge (UTC).</param>
     /// <param name="codeVersion">Version of the code, stored for the record.</param>
-    /// <param name="otherProblems">Problems of records of which no aircraft is known; null for none.</param>
     /// <exception cref="ArgumentException">An aircraft appears twice.</exception>
-    public static TrendSnapshot Compute(
-        IReadOnlyList<AircraftObservations> observations,
-        TrendParameters parameters,
-        DateTimeOffset asOf,
-        string codeVersion,
-        IReadOnlyList<DataProblem>? otherProblems = null)
+    public static TrendSnapshot Compute(FleetObservations fleet, TrendParameters parameters, string codeVersion)
     {
-        ArgumentNullException.ThrowIfNull(observations);
+        ArgumentNullException.ThrowIfNull(fleet);
         ArgumentNullException.ThrowIfNull(parameters);
-        List<AircraftObservations> aircraft = [.. observations.OrderBy(o => o.Registration, StringComparer.Ordinal)];
+        List<AircraftObservations> aircraft = [.. fleet.Aircraft.OrderBy(o => o.Registration, StringComparer.Ordinal)];
         var twice = aircraft.GroupBy(a => a.Registration, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1);
         if (twice is not null)
-            throw new ArgumentException($"Aircraft {twice.Key} appears twice.", nameof(observations));
+            throw new ArgumentException($"Aircraft {twice.Key} appears twice.", nameof(fleet));
 
         var confidence = parameters.Confidence;
         var groups = TypeGroupObservations.Sort(aircraft);
         var baseOf = aircraft.ToDictionary(a => a.Registration, a => a.Base, StringComparer.Ordinal);
         var snapshot = new TrendSnapshot
         {
-            AsOf = asOf.ToUniversalTime(),
+            AsOf = fleet.AsOf.ToUniversalTime(),
             Parameters = parameters,
             CodeVersion = codeVersion,
-            Fleet = [.. FleetLines.Of(aircraft, DateOnly.FromDateTime(asOf.UtcDateTime))],
+            Fleet = [.. FleetLines.Of(aircraft, DateOnly.FromDateTime(fleet.AsOf.UtcDateTime))],
             Rates = [.. groups.SelectMany(g => RateTrends.Of(g, confidence))],
             Recurrences = [.. groups.SelectMany(g => RecurrenceTrends.Of(g, confidence))],
             Repeats = RepeatLocations.Of(aircraft),
@@ -48,7 +41,7 @@ public static class FleetTrends
             PartLives = PartLifeTrends.Of(aircraft.SelectMany(a => a.Lives), parameters),
             Airframes = AirframeStandings.Of(groups, baseOf, confidence),
             Flags = [],
-            Problems = [.. InOrder(aircraft.SelectMany(a => a.Problems).Concat(otherProblems ?? []))],
+            Problems = [.. InOrder(aircraft.SelectMany(a => a.Problems).Concat(fleet.OtherProblems))],
         };
         return snapshot with { Flags = ProposedFlags.Of(snapshot) };
     }

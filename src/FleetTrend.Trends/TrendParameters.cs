@@ -20,7 +20,4 @@ public sealed record TrendParameters
 
     /// <summary>Hours ahead for which the chance of failure is given: one inspection interval.</summary>
     public double LookAheadHours { get; init; } = 100;
-
-    /// <summary>Tolerance between hours of a visit and the meter readings.</summary>
-    public double HoursTolerance { get; init; } = 10;
 }

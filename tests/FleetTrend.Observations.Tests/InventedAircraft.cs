@@ -60,7 +60,16 @@ internal sealed class InventedAircraft
 
     public static DateOnly Day(int day) => new DateOnly(2025, 1, 1).AddDays(day);
 
-    public AircraftObservations Observe(int asOf = 1000) => Observations.Observe.History(History, Layouts, Day(asOf));
+    /// <summary>Observations of these aircraft as of a day, in the order given.</summary>
+    public static IReadOnlyList<AircraftObservations> Fleet(int asOf, params IEnumerable<AircraftHistory> histories) =>
+        Observations.Observe.Fleet(new FleetHistory
+        {
+            AsOf = new DateTimeOffset(Day(asOf), TimeOnly.MinValue, TimeSpan.Zero),
+            Aircraft = [.. histories],
+            Layouts = Layouts,
+        }).Aircraft;
+
+    public AircraftObservations Observe(int asOf = 1000) => Fleet(asOf, History)[0];
 
     public InventedAircraft Described(
         string source, int watchFrom = 0, int? retired = null, params (int From, string Base, string TypeGroup)[] assignments) =>

@@ -12,7 +12,7 @@ public sealed class AirframeTests
 
     // By hand: ten aircraft watched 1,000 h each at one weld; ZZ-00 has 9 cracks, the other nine 1 each. Expected for ZZ-00 at the rate
     // of the others: 9 / 9,000 h * 1,000 h = 1. Given 18 cracks in all, its count would be binomial with chance 1/10.
-    private static TrendSnapshot Ten() => FleetTrends.Compute(
+    private static TrendSnapshot Ten() => FleetBuilder.Compute(
         [.. Enumerable.Range(0, 10).Select(i => Cracked($"ZZ-{i:00}", i == 0 ? 9 : 1).Build())],
         new TrendParameters(), FleetBuilder.AsOf, "test");
 
@@ -58,14 +58,14 @@ public sealed class AirframeTests
         var b = new FleetBuilder("ZZ-B").Watched("exhaust/a", "y-weld", 0, 1000).Watched("exhaust/b", "y-weld", 0, 1000)
             .Found("exhaust/a", "y-weld", 70).Found("exhaust/a", "y-weld", 80, ordinal: 2)
             .Found("exhaust/b", "y-weld", 70).Found("exhaust/b", "y-weld", 80, ordinal: 2).Found("exhaust/b", "y-weld", 90, ordinal: 3);
-        var snapshot = FleetTrends.Compute([a.Build(), b.Build()], new TrendParameters(), FleetBuilder.AsOf, "test");
+        var snapshot = FleetBuilder.Compute([a.Build(), b.Build()], new TrendParameters(), FleetBuilder.AsOf, "test");
         Assert.Equal(7, Standing(snapshot, "ZZ-A").Expected, 12);
     }
 
     [Fact] // Zero events of the others: no finite ratio, but the lower limit of 3 of 3 on half the hours, 1/(0.025^(-1/3) - 1).
     public void Where_the_others_had_none_the_ratio_has_a_lower_limit_only()
     {
-        var snapshot = FleetTrends.Compute(
+        var snapshot = FleetBuilder.Compute(
             [Cracked("ZZ-A", 3).Build(), Cracked("ZZ-B", 0).Build()], new TrendParameters(), FleetBuilder.AsOf, "test");
         var ratio = Standing(snapshot, "ZZ-A").Ratio;
         Assert.Null(ratio.Value);
@@ -79,7 +79,7 @@ public sealed class AirframeTests
     {
         var four = Enumerable.Range(0, 4).Select(i => Cracked($"ZZ-4{i}", 1).Build());
         var six = Enumerable.Range(0, 4).Select(i => Cracked($"ZZ-6{i}", 8, "six").Build());
-        var snapshot = FleetTrends.Compute([.. four, .. six], new TrendParameters(), FleetBuilder.AsOf, "test");
+        var snapshot = FleetBuilder.Compute([.. four, .. six], new TrendParameters(), FleetBuilder.AsOf, "test");
         Assert.All(snapshot.Airframes, s => Assert.Equal(1, s.Ratio.Value!.Value, 12));
         Assert.DoesNotContain(snapshot.Flags, f => f.Kind == FlagKind.AirframeDrift);
     }
@@ -90,7 +90,7 @@ public sealed class AirframeTests
         var aircraft = Cracked("ZZ-A", 2, at: 500).Found(Weld, "y-weld", 700, Condition.Wear, open: true).Build(
             latest: new HoursOnDate(new DateOnly(2025, 12, 20), Hours.From(1043.5)),
             inspection: new HoursOnDate(new DateOnly(2025, 11, 1), Hours.From(1000)));
-        var line = FleetTrends.Compute([aircraft], new TrendParameters(), FleetBuilder.AsOf, "test").Fleet.Single();
+        var line = FleetBuilder.Compute([aircraft], new TrendParameters(), FleetBuilder.AsOf, "test").Fleet.Single();
         Assert.Equal((1043.5, 43.5), (line.LatestHours, line.HoursSinceInspection));
         // 700 days after 2024-01-01 is 2025-12-01, within 90 days of 2026-01-01; 500 and 600 days are not.
         Assert.Equal((1, 1), (line.RecentEvents, line.OpenEvents));
@@ -98,7 +98,7 @@ public sealed class AirframeTests
 
     [Fact]
     public void An_aircraft_given_twice_is_refused() => Assert.Throws<ArgumentException>(() =>
-        FleetTrends.Compute([Cracked("ZZ-A", 1).Build(), Cracked("ZZ-A", 1).Build()], new TrendParameters(), FleetBuilder.AsOf, "test"));
+        FleetBuilder.Compute([Cracked("ZZ-A", 1).Build(), Cracked("ZZ-A", 1).Build()], new TrendParameters(), FleetBuilder.AsOf, "test"));
 
     private static AirframeStanding Standing(TrendSnapshot snapshot, string registration) =>
         snapshot.Airframes.Single(s => s.Registration == registration && s.Condition == Condition.Crack);

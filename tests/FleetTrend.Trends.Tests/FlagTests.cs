@@ -171,14 +171,14 @@ public sealed class FlagTests
 
     [Fact]
     public void Fewer_events_than_the_least_for_a_drift_raise_none() =>
-        Assert.Equal([FlagKind.RepeatLocation], FleetTrends.Compute(
+        Assert.Equal([FlagKind.RepeatLocation], FleetBuilder.Compute(
             [.. Drifting().Select(f => f.Build())], new TrendParameters { MinimumEventsForDrift = 10 }, FleetBuilder.AsOf, "test").Flags.Select(f => f.Kind));
 
     [Fact] // What has left the fleet can no longer be looked at.
     public void A_retired_aircraft_is_not_flagged_but_stays_in_the_norm()
     {
         var fleet = Drifting().Select((f, i) => f.Build(retired: i == 0 ? new DateOnly(2025, 6, 1) : null)).ToList();
-        var snapshot = FleetTrends.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test");
+        var snapshot = FleetBuilder.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test");
         Assert.Empty(snapshot.Flags);
         Assert.Equal(9, snapshot.Airframes.Single(s => s.Registration == "ZZ-00").Observed);
     }
@@ -187,7 +187,7 @@ public sealed class FlagTests
     public void An_aircraft_is_not_flagged_for_the_group_that_it_has_left()
     {
         var fleet = Drifting(ActionKind.WeldRepaired).Select((f, i) => f.Build() with { TypeGroup = i == 0 ? "six" : "four" }).ToList();
-        Assert.Empty(FleetTrends.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test").Flags);
+        Assert.Empty(FleetBuilder.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test").Flags);
     }
 
     [Fact] // The store raises a subject once: a later week with one more crack must name the same subject.
@@ -231,5 +231,5 @@ public sealed class FlagTests
     private static double Choose(int n, int k) => k == 0 ? 1 : Choose(n, k - 1) * (n - k + 1) / k;
 
     private static TrendSnapshot Compute(FleetBuilder[] fleet) =>
-        FleetTrends.Compute([.. fleet.Select(f => f.Build())], new TrendParameters(), FleetBuilder.AsOf, "test");
+        FleetBuilder.Compute([.. fleet.Select(f => f.Build())], new TrendParameters(), FleetBuilder.AsOf, "test");
 }

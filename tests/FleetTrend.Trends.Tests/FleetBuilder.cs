@@ -105,5 +105,10 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
         Problems = [],
     };
 
+    /// <summary>Trends of these aircraft.</summary>
+    public static TrendSnapshot Compute(
+        IReadOnlyList<AircraftObservations> aircraft, TrendParameters parameters, DateTimeOffset asOf, string codeVersion) =>
+        FleetTrends.Compute(new FleetObservations { AsOf = asOf, Aircraft = aircraft }, parameters, codeVersion);
+
     private RecordKey Key() => new("test", $"{registration}-{records++}", 1);
 }

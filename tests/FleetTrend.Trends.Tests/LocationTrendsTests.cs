@@ -152,5 +152,5 @@ public sealed class LocationTrendsTests
     }
 
     private static TrendSnapshot Compute(params FleetBuilder[] fleet) =>
-        FleetTrends.Compute([.. fleet.Select(f => f.Build())], new TrendParameters(), FleetBuilder.AsOf, "test");
+        FleetBuilder.Compute([.. fleet.Select(f => f.Build())], new TrendParameters(), FleetBuilder.AsOf, "test");
 }

@@ -97,7 +97,7 @@ public sealed class PartLivesTests
     public void Thousands_of_lives_are_taken_to_the_whole_hour_and_say_so()
     {
         var fleet = new SimulatedFleet { Seed = 7, Aircraft = 110, Welds = 0, Gaskets = 12, Jitter = 15 }.Build();
-        var trend = FleetTrends.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test").PartLives.Single(t => t.Base is null);
+        var trend = FleetBuilder.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test").PartLives.Single(t => t.Base is null);
         Assert.Contains("whole hours", trend.CurveMethod, StringComparison.Ordinal);
         var exact = TurnbullEstimate.Estimate([.. fleet.SelectMany(f => f.Lives).Select(l => l.ForFit()!.Value)]).Value;
         Assert.All(Enumerable.Range(1, 12).Select(k => k * 100), age =>
@@ -124,5 +124,5 @@ public sealed class PartLivesTests
     private static PartLifeTrend Whole(TrendSnapshot snapshot) => snapshot.PartLives.Single(t => t.Base is null);
 
     private static TrendSnapshot Compute(params FleetBuilder[] fleet) =>
-        FleetTrends.Compute([.. fleet.Select(f => f.Build())], new TrendParameters(), FleetBuilder.AsOf, "test");
+        FleetBuilder.Compute([.. fleet.Select(f => f.Build())], new TrendParameters(), FleetBuilder.AsOf, "test");
 }

@@ -82,7 +82,7 @@ public sealed class PublishedFleetsTests
                 engine.Found("engine/valve-seat", "place", row.Number("start")!.Value, Condition.Wear);
             return engine.Build();
         }).ToList();
-        var snapshot = FleetTrends.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test");
+        var snapshot = FleetBuilder.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test");
         var trend = Assert.Single(snapshot.Recurrences);
         Assert.Equal((41, 48), (trend.AircraftCount, trend.Events));
         Assert.Equal(reference.ExpectedAll("time"), trend.Points.Select(p => p.Hours));
@@ -109,7 +109,7 @@ public sealed class PublishedFleetsTests
                     "wheel", "part", Tenth(age(row.Number("lower")!.Value)), row.Number("upper") is { } upper ? Tenth(age(upper)) : null).Build());
             }
         }
-        return FleetTrends.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test").PartLives.Single(t => t.Base is null);
+        return FleetBuilder.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test").PartLives.Single(t => t.Base is null);
     }
 
     private static double Tenth(double age) => Math.Round(age * 10) / 10;

@@ -33,7 +33,7 @@ internal sealed record SimulatedFleet
 
     public int Gaskets { get; init; } = 4;
 
-    public TrendSnapshot Compute() => FleetTrends.Compute(Build(), new TrendParameters(), FleetBuilder.AsOf, "test");
+    public TrendSnapshot Compute() => FleetBuilder.Compute(Build(), new TrendParameters(), FleetBuilder.AsOf, "test");
 
     public IReadOnlyList<AircraftObservations> Build()
     {

@@ -36,7 +36,7 @@ public sealed class SnapshotJsonTests
     public void The_moment_is_written_in_utc_and_enums_by_name()
     {
         var asOf = new DateTimeOffset(2026, 1, 1, 2, 0, 0, TimeSpan.FromHours(2));
-        var json = TrendSnapshotJson.Write(FleetTrends.Compute(Fleet(), new TrendParameters(), asOf, "test"));
+        var json = TrendSnapshotJson.Write(FleetBuilder.Compute(Fleet(), new TrendParameters(), asOf, "test"));
         Assert.Contains("\"asOf\":\"2026-01-01T00:00:00.0000000Z\"", json, StringComparison.Ordinal);
         Assert.Contains("\"condition\":\"Crack\"", json, StringComparison.Ordinal);
         Assert.Contains("\"kind\":\"AirframeDrift\"", json, StringComparison.Ordinal);
@@ -89,7 +89,7 @@ public sealed class SnapshotJsonTests
     public void Json_of_something_else_is_refused() => Assert.Throws<JsonException>(() => TrendSnapshotJson.Read("{\"asOf\":\"2026-01-01T00:00:00Z\"}"));
 
     private static TrendSnapshot Compute(IReadOnlyList<AircraftObservations> fleet) =>
-        FleetTrends.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test");
+        FleetBuilder.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test");
 
     private static IReadOnlyList<AircraftObservations> Fleet() =>
         [.. new SimulatedFleet { Seed = 3, TroubleFactor = 30, SouthLifeFactor = 0.5, Jitter = 15 }.Build().Select((o, i) => o with

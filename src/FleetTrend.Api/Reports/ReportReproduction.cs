@@ -2,7 +2,6 @@ using System.Text.Json;
 using FleetTrend.Observations;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Store.Histories;
-using FleetTrend.Store.Layouts;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Snapshots;
 using FleetTrend.Trends;
@@ -10,7 +9,7 @@ using FleetTrend.Trends;
 namespace FleetTrend.Api.Reports;
 
 /// <summary>Makes a report again from the records as they were known then, and compares.</summary>
-internal sealed class ReportReproduction(HistoryReader histories, LayoutStore layouts, SnapshotStore snapshots)
+internal sealed class ReportReproduction(HistoryReader histories, SnapshotStore snapshots)
 {
     /// <summary>The first difference between a stored report and the same made again; null where there is none.</summary>
     public async Task<string?> FirstDifferenceAsync(StoredReport report, CancellationToken ct)
@@ -29,12 +28,8 @@ internal sealed class ReportReproduction(HistoryReader histories, LayoutStore la
         if (await snapshots.AtAsync(asOf, ct) is not { } stored)
             return null;
         var parameters = TrendSnapshotJson.Read(stored.TrendsJson).Parameters;
-        var fleet = await histories.ReadAsync(asOf, registration: null, ct);
-        var byTypeGroup = await layouts.ReadByTypeGroupAsync(ct);
-        var observations = Observe.Fleet(fleet, byTypeGroup, DateOnly.FromDateTime(asOf.UtcDateTime));
         // The version is printed in the report; it is what made the report, and a change of it alone is no difference.
-        var alone = Observe.RetractionsAlone(await histories.ReadRetractionsAloneAsync(asOf, ct));
-        return FleetTrends.Compute(observations, parameters, asOf, stored.CodeVersion, alone);
+        return FleetTrends.Compute(Observe.Fleet(await histories.ReadAsync(asOf, ct)), parameters, stored.CodeVersion);
     }
 
     private static string? Compare(StoredReport report, RenderedReport again)

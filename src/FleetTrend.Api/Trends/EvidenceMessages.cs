@@ -11,19 +11,21 @@ namespace FleetTrend.Api.Trends;
 internal static class EvidenceMessages
 {
     /// <summary>The rows that a request asks for: exposures, then events, then lives.</summary>
-    public static IEnumerable<Wire.EvidenceRow> Rows(IReadOnlyList<AircraftObservations> fleet, Wire.ListEvidenceRequest request)
+    public static IEnumerable<Wire.EvidenceRow> Rows(FleetObservations fleet, Wire.ListEvidenceRequest request)
     {
+        var registration = request.Registration.ToUpperInvariant();
+        var aircraft = fleet.Aircraft.Where(a => registration.Length == 0 || a.Registration == registration).ToList();
         bool Wanted(string typeGroup, string location, string kind) =>
             (request.TypeGroup.Length == 0 || request.TypeGroup == typeGroup)
             && (request.Location.Length == 0 || request.Location == location)
             && (request.Kind.Length == 0 || request.Kind == kind);
 
-        var exposures = fleet.SelectMany(a => a.Exposures)
+        var exposures = aircraft.SelectMany(a => a.Exposures)
             .Where(e => Wanted(e.TypeGroup, e.Location, e.Kind)).Select(ToWire);
-        var events = fleet.SelectMany(a => a.Events)
+        var events = aircraft.SelectMany(a => a.Events)
             .Where(e => Wanted(e.TypeGroup, e.Location, e.Kind)
                 && (request.Condition == Wire.Condition.Unspecified || (int)request.Condition == (int)e.Condition)).Select(ToWire);
-        var lives = fleet.SelectMany(a => a.Lives)
+        var lives = aircraft.SelectMany(a => a.Lives)
             .Where(l => Wanted(l.TypeGroup, l.Location, l.Kind)).Select(ToWire);
         return exposures.Concat(events).Concat(lives);
     }

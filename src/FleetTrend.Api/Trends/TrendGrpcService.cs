@@ -1,8 +1,6 @@
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
-using FleetTrend.Observations;
 using FleetTrend.Store.Histories;
-using FleetTrend.Store.Layouts;
 using FleetTrend.Store.Requests;
 using Grpc.Core;
 
@@ -10,7 +8,7 @@ namespace FleetTrend.Api.Trends;
 
 /// <summary>What the fleet is doing, from the latest refresh.</summary>
 internal sealed class TrendGrpcService(
-    TrendReader trends, HistoryReader histories, LayoutStore layouts, RefreshRequests refreshes, TimeProvider clock)
+    TrendReader trends, EvidenceReader evidence, Knowledge knowledge, RefreshRequests refreshes)
     : TrendService.TrendServiceBase
 {
     /// <inheritdoc/>
@@ -105,11 +103,8 @@ internal sealed class TrendGrpcService(
         if (request.Registration.Length == 0 && request.TypeGroup.Length == 0)
             throw new Refusal("registration", "", Reasons.FieldRequired, "a registration or a type_group is required.").ToException();
         var asOf = await MomentAsync(request, page, context.CancellationToken);
-        var registration = request.Registration.Length == 0 ? null : request.Registration.ToUpperInvariant();
-        var fleet = await histories.ReadAsync(asOf, registration, context.CancellationToken);
-        var byTypeGroup = await layouts.ReadByTypeGroupAsync(context.CancellationToken);
-        var observations = Observe.Fleet(fleet, byTypeGroup, DateOnly.FromDateTime(asOf.UtcDateTime));
-        var rows = EvidenceMessages.Rows(observations, request).Skip((int)page.After).Take(page.Size + 1).ToList();
+        var fleet = await evidence.ReadAsync(asOf, context.CancellationToken);
+        var rows = EvidenceMessages.Rows(fleet, request).Skip((int)page.After).Take(page.Size + 1).ToList();
         return new ListEvidenceResponse
         {
             Rows = { rows.Take(page.Size) },
@@ -122,7 +117,10 @@ internal sealed class TrendGrpcService(
     {
         if (page.AsOf is { } moment)
             return moment;
-        return WireDates.ReadMoment("as_of_time", request.AsOfTime, clock.GetUtcNow()) ?? (await trends.ReadAsync(null, ct)).AsOf;
+        // A moment of the caller's own is fixed first, so that no record in flight slips in between two pages.
+        return request.AsOfTime is null
+            ? (await trends.ReadAsync(null, ct)).AsOf
+            : WireDates.ReadMoment("as_of_time", request.AsOfTime, await knowledge.FixAsOfAsync(ct))!.Value;
     }
 
     private static bool Wanted(string asked, string? value) => asked.Length == 0 || asked == value;

@@ -2,38 +2,30 @@ using System.Data;
 using FleetTrend.Records;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
+using FleetTrend.Store.Layouts;
 using Npgsql;
 
 namespace FleetTrend.Store.Histories;
 
 /// <summary>Reads what was known at a moment.</summary>
-public sealed class HistoryReader(NpgsqlDataSource dataSource)
+public sealed class HistoryReader(NpgsqlDataSource dataSource, LayoutStore layouts)
 {
     /// <summary>
-    /// Histories by registration: of each source record the highest revision accepted by <paramref name="asOf"/>, none that was
-    /// taken back by then. With a moment of <see cref="Knowledge.FixAsOfAsync"/> the answer is the same for ever.
+    /// The fleet: of each source record the highest revision accepted by <paramref name="asOf"/>, none that was taken back by then.
+    /// With a moment of <see cref="Knowledge.FixAsOfAsync"/>, or one before it, the answer is the same for ever.
     /// An aircraft of which every airframe record was taken back counts as never registered and has no history.
     /// </summary>
     /// <param name="asOf">The moment of knowledge, included.</param>
-    /// <param name="registration">One aircraft; null for all.</param>
     /// <param name="ct">Cancels.</param>
-    public async Task<IReadOnlyList<AircraftHistory>> ReadAsync(DateTimeOffset asOf, string? registration, CancellationToken ct)
+    public async Task<FleetHistory> ReadAsync(DateTimeOffset asOf, CancellationToken ct)
     {
         await using var connection = await dataSource.OpenConnectionAsync(ct);
         await using var transaction = await connection.BeginTransactionAsync(IsolationLevel.RepeatableRead, ct);
         var names = await ReadNamesAsync(connection, "select id, registration from aircraft", ct);
         var sources = await ReadNamesAsync(connection, "select id, name from sources", ct);
-        int? only = null;
-        if (registration is not null)
-        {
-            only = names.FirstOrDefault(pair => pair.Value == registration).Key;
-            if (only == 0)
-                return [];
-        }
-
         var assignments = await AssignmentRows.ReadAsync(connection, null, ct);
-        var looks = await LookRows.ReadAsync(connection, only, ct);
-        var rows = new RecordRows(connection, asOf.ToUniversalTime(), only, sources, names, assignments, looks);
+        var looks = await LookRows.ReadAsync(connection, ct);
+        var rows = new RecordRows(connection, asOf.ToUniversalTime(), sources, names, assignments, looks);
         var airframes = await rows.ReadAsync(ContentTables.Airframes, ct);
         var readings = await rows.ReadAsync(ContentTables.Readings, ct);
         var changes = await rows.ReadAsync(ContentTables.MeterChanges, ct);
@@ -43,32 +35,38 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource)
         var findings = await rows.ReadAsync(ContentTables.Findings, ct);
         var actions = await rows.ReadAsync(ContentTables.Actions, ct);
         var merges = await MergeRows.ReadAsync(connection, asOf, ct);
-        return
-        [
-            .. airframes
-                .Select(aircraft => new AircraftHistory
-                {
-                    Registration = names[aircraft.Key],
-                    Airframes = aircraft.Value,
-                    Readings = readings.GetValueOrDefault(aircraft.Key, []),
-                    MeterChanges = changes.GetValueOrDefault(aircraft.Key, []),
-                    Installations = installations.GetValueOrDefault(aircraft.Key, []),
-                    Removals = removals.GetValueOrDefault(aircraft.Key, []),
-                    Inspections = inspections.GetValueOrDefault(aircraft.Key, []),
-                    Findings = findings.GetValueOrDefault(aircraft.Key, []),
-                    Actions = actions.GetValueOrDefault(aircraft.Key, []),
-                    Merges = merges.Count == 0 ? [] : MergesOf(findings.GetValueOrDefault(aircraft.Key, []), merges),
-                })
-                .OrderBy(history => history.Registration, StringComparer.Ordinal),
-        ];
+        return new FleetHistory
+        {
+            AsOf = asOf.ToUniversalTime(),
+            Aircraft =
+            [
+                .. airframes
+                    .Select(aircraft => new AircraftHistory
+                    {
+                        Registration = names[aircraft.Key],
+                        Airframes = aircraft.Value,
+                        Readings = readings.GetValueOrDefault(aircraft.Key, []),
+                        MeterChanges = changes.GetValueOrDefault(aircraft.Key, []),
+                        Installations = installations.GetValueOrDefault(aircraft.Key, []),
+                        Removals = removals.GetValueOrDefault(aircraft.Key, []),
+                        Inspections = inspections.GetValueOrDefault(aircraft.Key, []),
+                        Findings = findings.GetValueOrDefault(aircraft.Key, []),
+                        Actions = actions.GetValueOrDefault(aircraft.Key, []),
+                        Merges = merges.Count == 0 ? [] : MergesOf(findings.GetValueOrDefault(aircraft.Key, []), merges),
+                    })
+                    .OrderBy(history => history.Registration, StringComparer.Ordinal),
+            ],
+            // Layouts and type groups never change: read last, they hold all that the records name, and what came since changes nothing.
+            Layouts = await layouts.ReadByTypeGroupAsync(ct),
+            RetractionsAlone = await ReadRetractionsAloneAsync(connection, asOf, ct),
+        };
     }
 
     /// <summary>Retractions known at a moment whose record never came, ordered by source and source record identifier.</summary>
-    /// <param name="asOf">The moment of knowledge, included.</param>
-    /// <param name="ct">Cancels.</param>
-    public async Task<IReadOnlyList<Recorded<Retraction>>> ReadRetractionsAloneAsync(DateTimeOffset asOf, CancellationToken ct)
+    private static async Task<IReadOnlyList<Recorded<Retraction>>> ReadRetractionsAloneAsync(
+        NpgsqlConnection connection, DateTimeOffset asOf, CancellationToken ct)
     {
-        await using var command = dataSource.CreateCommand(
+        await using var command = new NpgsqlCommand(
             $"""
             select sources.name, record.source_record_id, record.revision, record.accept_time, content.reason
             from records record
@@ -80,7 +78,8 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource)
                   and sent.kind <> 9 and sent.accept_time <= @as_of) and not exists (
                 select from held_records sent
                 where sent.source_id = record.source_id and sent.source_record_id = record.source_record_id and sent.hold_time <= @as_of)
-            """);
+            """,
+            connection);
         command.Parameters.AddWithValue("as_of", asOf.ToUniversalTime());
         var alone = new List<Recorded<Retraction>>();
         await using var reader = await command.ExecuteReaderAsync(ct);

@@ -6,20 +6,10 @@ namespace FleetTrend.Store.Histories;
 /// <summary>The lines of inspections. There are many and they are much alike: equal lines are one object.</summary>
 internal static class LookRows
 {
-    /// <summary>Lines by record identifier, ordered by location; of one aircraft where <paramref name="aircraftId"/> is given.</summary>
-    public static async Task<IReadOnlyDictionary<long, List<LocationLook>>> ReadAsync(
-        NpgsqlConnection connection, int? aircraftId, CancellationToken ct)
+    /// <summary>All lines by record identifier, ordered by location.</summary>
+    public static async Task<IReadOnlyDictionary<long, List<LocationLook>>> ReadAsync(NpgsqlConnection connection, CancellationToken ct)
     {
-        await using var command = new NpgsqlCommand(
-            aircraftId is null
-                ? "select record_id, location, state, method from location_looks"
-                : """
-                  select record_id, location, state, method from location_looks
-                  where record_id = any(array(select id from records where aircraft_id = @aircraft_id and kind = 6))
-                  """,
-            connection);
-        if (aircraftId is { } id)
-            command.Parameters.AddWithValue("aircraft_id", id);
+        await using var command = new NpgsqlCommand("select record_id, location, state, method from location_looks", connection);
         return await ReadAsync(command, ct);
     }
 

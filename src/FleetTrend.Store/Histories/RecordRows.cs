@@ -9,7 +9,6 @@ namespace FleetTrend.Store.Histories;
 internal sealed class RecordRows(
     NpgsqlConnection connection,
     DateTimeOffset asOf,
-    int? aircraftId,
     IReadOnlyDictionary<int, string> sources,
     IReadOnlyDictionary<int, string> names,
     IReadOnlyDictionary<long, List<Assignment>> assignments,
@@ -28,13 +27,11 @@ internal sealed class RecordRows(
             $"""
             select record.id, record.aircraft_id, record.source_id, record.source_record_id, record.revision, record.accept_time, {content.Columns}
             from records record join {content.Table} content on content.record_id = record.id
-            where record.kind = @kind and {NewestRevision.Condition} {(aircraftId is null ? "" : "and record.aircraft_id = @aircraft_id")}
+            where record.kind = @kind and {NewestRevision.Condition}
             """,
             connection);
         command.Parameters.AddWithValue("kind", (short)content.Kind);
         command.Parameters.AddWithValue("as_of", asOf);
-        if (aircraftId is { } id)
-            command.Parameters.AddWithValue("aircraft_id", id);
 
         var records = new Dictionary<int, List<Recorded<T>>>();
         await using (var reader = await command.ExecuteReaderAsync(ct))

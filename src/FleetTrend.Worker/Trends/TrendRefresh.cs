@@ -4,7 +4,6 @@ using FleetTrend.Observations;
 using FleetTrend.Store.DataChecks;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Histories;
-using FleetTrend.Store.Layouts;
 using FleetTrend.Store.Requests;
 using FleetTrend.Store.Snapshots;
 using FleetTrend.Trends;
@@ -15,7 +14,6 @@ namespace FleetTrend.Worker.Trends;
 public sealed class TrendRefresh(
     Knowledge knowledge,
     HistoryReader histories,
-    LayoutStore layouts,
     SnapshotStore snapshots,
     FlagStore flags,
     DataCheckStore checks,
@@ -42,12 +40,6 @@ public sealed class TrendRefresh(
     }
 
     /// <summary>Trends as of any moment; the same moment and parameters give the same trends.</summary>
-    public async Task<TrendSnapshot> ComputeAsync(DateTimeOffset asOf, TrendParameters parameters, CancellationToken ct)
-    {
-        var fleet = await histories.ReadAsync(asOf, registration: null, ct);
-        var layoutByTypeGroup = await layouts.ReadByTypeGroupAsync(ct);
-        var observations = Observe.Fleet(fleet, layoutByTypeGroup, DateOnly.FromDateTime(asOf.UtcDateTime));
-        var alone = Observe.RetractionsAlone(await histories.ReadRetractionsAloneAsync(asOf, ct));
-        return FleetTrends.Compute(observations, parameters, asOf, CodeVersion, alone);
-    }
+    public async Task<TrendSnapshot> ComputeAsync(DateTimeOffset asOf, TrendParameters parameters, CancellationToken ct) =>
+        FleetTrends.Compute(Observe.Fleet(await histories.ReadAsync(asOf, ct)), parameters, CodeVersion);
 }

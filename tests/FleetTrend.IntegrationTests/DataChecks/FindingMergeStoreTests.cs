@@ -44,7 +44,7 @@ public sealed class FindingMergeStoreTests(PostgresFixture postgres)
         Assert.Equal(merged.Merge, Assert.Single((await merges.ListAsync(2, page.NextPageToken, default)).Items));
         Assert.True(await store.ScalarAsync<long>("select count(*) from refresh_requests") >= 3);
 
-        async Task<IReadOnlyList<FindingMerge>> MergesAsync(DateTimeOffset asOf) => Assert.Single(await reader.ReadAsync(asOf, "ZZ-A01", default)).Merges;
+        async Task<IReadOnlyList<FindingMerge>> MergesAsync(DateTimeOffset asOf) => (await reader.ReadAsync(asOf, default)).Aircraft.Single(a => a.Registration == "ZZ-A01").Merges;
     }
 
     [Fact]
@@ -94,10 +94,10 @@ public sealed class FindingMergeStoreTests(PostgresFixture postgres)
         await writer.SaveAsync([Crack("mistyped", "ZZ-A01")], default);
         var both = await knowledge.FixAsOfAsync(default);
 
-        var retraction = Assert.Single(await reader.ReadRetractionsAloneAsync(alone, default));
+        var retraction = Assert.Single((await reader.ReadAsync(alone, default)).RetractionsAlone);
         Assert.Equal(("mistyped", "entered twice"), (retraction.Key.SourceRecordId, retraction.Content.Reason));
-        Assert.Empty(await reader.ReadRetractionsAloneAsync(both, default));
-        Assert.Single(await reader.ReadRetractionsAloneAsync(alone, default)); // what was known then stays known then
+        Assert.Empty((await reader.ReadAsync(both, default)).RetractionsAlone);
+        Assert.Single((await reader.ReadAsync(alone, default)).RetractionsAlone); // what was known then stays known then
     }
 
     private static async Task<IServiceProvider> FillAsync(StoreFixture store)

@@ -149,17 +149,17 @@ public sealed class HistoryReaderTests(PostgresFixture postgres)
         await writer.SaveAsync([Retraction("f-1", 3), Retraction("aircraft-ZZ-A02", 2)], default);
         var third = await knowledge.FixAsOfAsync(default);
 
-        var then = Assert.Single(await reader.ReadAsync(first, null, default));
+        var then = Assert.Single((await reader.ReadAsync(first, default)).Aircraft);
         Assert.Equal(Hours.From(800), Assert.Single(then.Findings).Content.TimeInService);
-        var later = await reader.ReadAsync(second, null, default);
+        var later = (await reader.ReadAsync(second, default)).Aircraft;
         Assert.Equal(["ZZ-A01", "ZZ-A02"], later.Select(history => history.Registration));
         Assert.Equal(Hours.From(801), Assert.Single(later[0].Findings).Content.TimeInService);
-        Assert.Empty(Assert.Single(await reader.ReadAsync(third, null, default)).Findings);
-        Assert.Empty(await reader.ReadAsync(first.AddYears(-1), null, default));
+        Assert.Empty(Assert.Single((await reader.ReadAsync(third, default)).Aircraft).Findings);
+        Assert.Empty((await reader.ReadAsync(first.AddYears(-1), default)).Aircraft);
     }
 
     [Fact]
-    public async Task One_aircraft_reads_as_it_does_among_all()
+    public async Task Each_aircraft_has_its_own_records_in_order_and_its_layout()
     {
         await using var store = await CreateAsync(postgres);
         var process = store.StartProcess();
@@ -178,13 +178,13 @@ public sealed class HistoryReaderTests(PostgresFixture postgres)
             default);
 
         var asOf = await process.GetRequiredService<Knowledge>().FixAsOfAsync(default);
-        var one = Assert.Single(await process.GetRequiredService<HistoryReader>().ReadAsync(asOf, "ZZ-A01", default));
-        var all = await process.GetRequiredService<HistoryReader>().ReadAsync(asOf, null, default);
+        var fleet = await process.GetRequiredService<HistoryReader>().ReadAsync(asOf, default);
 
-        Assert.Equivalent(all[0], one, strict: true);
+        Assert.Equal((asOf, 2), (fleet.AsOf, fleet.Aircraft.Count));
+        Assert.Equal(["flange-weld"], fleet.Layouts[TypeGroup].Locations.Where(l => l.Path == Weld).Select(l => l.Kind));
+        var one = fleet.Aircraft[0];
         Assert.Equal(["other-cards", "shop-cards"], one.Airframes.Select(airframe => airframe.Key.Source));
         Assert.Equal(["f-10", "f-2"], one.Findings.Select(finding => finding.Key.SourceRecordId)); // same day: by identifier, ordinal
-        Assert.Empty(await process.GetRequiredService<HistoryReader>().ReadAsync(asOf, "ZZ-NONE", default));
     }
 
     [Fact]
@@ -205,6 +205,6 @@ public sealed class HistoryReaderTests(PostgresFixture postgres)
     }
 
     private static async Task<IReadOnlyList<AircraftHistory>> ReadAsync(IServiceProvider process) =>
-        await process.GetRequiredService<HistoryReader>().ReadAsync(
-            await process.GetRequiredService<Knowledge>().FixAsOfAsync(default), null, default);
+        (await process.GetRequiredService<HistoryReader>().ReadAsync(
+            await process.GetRequiredService<Knowledge>().FixAsOfAsync(default), default)).Aircraft;
 }

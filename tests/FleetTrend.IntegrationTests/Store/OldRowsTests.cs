@@ -79,14 +79,14 @@ public sealed class OldRowsTests(PostgresFixture postgres)
             + "where source_record_id in ('released', 'retracted')");
         await writer.SaveAsync([released, retracted], default);
         var records = await store.ScalarAsync<long>("select count(*) from records");
-        var alone = await process.GetRequiredService<HistoryReader>().ReadRetractionsAloneAsync(Now.AddDays(1), default);
+        var alone = (await process.GetRequiredService<HistoryReader>().ReadAsync(Now.AddDays(1), default)).RetractionsAlone;
 
         Assert.Equal(new RemovedRows(0, 0, 0, 1), await process.GetRequiredService<OldRows>().RemoveAsync(TwoDays, default));
 
         Assert.Equal("retracted,waiting", await store.ScalarAsync<string>("select string_agg(source_record_id, ',' order by source_record_id) from held_records"));
         Assert.Equal(2L, await store.ScalarAsync<long>("select count(*) from held_codes"));
         Assert.Equal(records, await store.ScalarAsync<long>("select count(*) from records"));
-        Assert.Equal(alone, await process.GetRequiredService<HistoryReader>().ReadRetractionsAloneAsync(Now.AddDays(1), default));
+        Assert.Equal(alone, (await process.GetRequiredService<HistoryReader>().ReadAsync(Now.AddDays(1), default)).RetractionsAlone);
     }
 
     [Fact]

@@ -124,7 +124,7 @@ public sealed class RecordWriterTests(PostgresFixture postgres)
 
         Assert.Equal(101L, await store.ScalarAsync<long>("select count(*) from records"));
         var asOf = await store.StartProcess().GetRequiredService<Knowledge>().FixAsOfAsync(default);
-        var history = Assert.Single(await store.StartProcess().GetRequiredService<HistoryReader>().ReadAsync(asOf, null, default));
+        var history = Assert.Single((await store.StartProcess().GetRequiredService<HistoryReader>().ReadAsync(asOf, default)).Aircraft);
         Assert.Equal((50, 0), (history.Readings.Count, history.Findings.Count));
     }
 
@@ -137,7 +137,7 @@ public sealed class RecordWriterTests(PostgresFixture postgres)
         await process.GetRequiredService<RecordWriter>().SaveAsync([Crack("f-1", "ZZ-A01"), Crack("f-2", "ZZ-A01", revision: 2)], default);
 
         var asOf = await process.GetRequiredService<Knowledge>().FixAsOfAsync(default);
-        Assert.Empty(Assert.Single(await process.GetRequiredService<HistoryReader>().ReadAsync(asOf, null, default)).Findings);
+        Assert.Empty(Assert.Single((await process.GetRequiredService<HistoryReader>().ReadAsync(asOf, default)).Aircraft).Findings);
     }
 
     [Fact]

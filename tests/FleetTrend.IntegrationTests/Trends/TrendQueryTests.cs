@@ -186,6 +186,86 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Contains(now.Rows, r => r.RecordKeys.Any(k => k.SourceRecordId == "crack 0 of ZZ-A00"));
     }
 
+    // By hand: in at ZZ-A01 new at 100 h, out at 300 h; into ZZ-A02 with its 200 h at 300 h there, good at 500 h: 400 h on it.
+    [Fact]
+    public async Task Evidence_of_one_aircraft_has_the_hours_that_a_part_brought_from_another_as_the_number_has()
+    {
+        await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        {
+            Records =
+            {
+                Installed("in at A01", "ZZ-A01", 0, 100, partHours: 0),
+                new Record
+                {
+                    Key = ShopCards.Key("out at A01"),
+                    Removal = new Removal
+                    {
+                        Registration = "ZZ-A01", Location = ShopCards.Gasket, RemovalDate = ShopCards.Day(Day(2)), TimeInServiceHours = 300,
+                        Reason = RemovalReason.Access, SerialNumber = "G1",
+                    },
+                },
+                Installed("in at A02", "ZZ-A02", Day(2), 300, partHours: null),
+                new Record
+                {
+                    Key = ShopCards.Key("look at the gasket of A02"),
+                    Inspection = new Inspection
+                    {
+                        Registration = "ZZ-A02", InspectionDate = ShopCards.Day(Day(4)), TimeInServiceHours = 500, Occasion = Occasion.Other,
+                        Looks = { new LocationLook { Location = ShopCards.Gasket, State = LookState.Examined } },
+                    },
+                },
+            },
+        });
+        await RefreshAsync();
+        var number = (await _server.Trends.ListPartLivesAsync(new ListPartLivesRequest { Kind = "gasket" })).PartLives.Single(l => l.Base.Length == 0);
+
+        var rows = (await _server.Trends.ListEvidenceAsync(new ListEvidenceRequest { Registration = "ZZ-A02", Kind = "gasket" })).Rows;
+
+        Assert.All(rows, row => Assert.Equal("ZZ-A02", row.Registration));
+        var life = Assert.Single(rows, row => row.Life is not null);
+        Assert.Equal((200.0, 400.0, ""), (life.Life.EntryHours, life.Life.LastGoodHours, life.Life.Exclusion));
+        Assert.Contains("out at A01", life.RecordKeys.Select(k => k.SourceRecordId));
+        Assert.Equal(0, number.AgeUnknownCount);
+        var fleetWide = (await _server.Trends.ListEvidenceAsync(new ListEvidenceRequest { TypeGroup = ShopCards.TypeGroup, Kind = "gasket" })).Rows;
+        Assert.Equal(fleetWide.Where(row => row.Registration == "ZZ-A02"), rows);
+    }
+
+    [Fact] // What came after the refresh belongs to the next number.
+    public async Task Evidence_is_of_the_snapshot_that_it_explains_until_another_is_there()
+    {
+        await RefreshAsync();
+        var asked = new ListEvidenceRequest { Registration = "ZZ-A00", Location = ShopCards.Weld };
+        var before = await _server.Trends.ListEvidenceAsync(asked);
+        await _server.Intake.PushRecordAsync(new PushRecordRequest
+        {
+            Record = new Record { Key = ShopCards.Key("crack 0 of ZZ-A00", 2), Retraction = new Retraction { Reason = "a stain" } },
+        });
+        Assert.Equal(before, await _server.Trends.ListEvidenceAsync(asked));
+
+        await RefreshAsync();
+        var after = await _server.Trends.ListEvidenceAsync(asked);
+        Assert.Equal((await _server.Trends.ListStandingsAsync(new ListStandingsRequest())).Origin.AsOfTime, after.AsOfTime);
+        Assert.Equal((4, 3), (before.Rows.Count(r => r.Event is not null), after.Rows.Count(r => r.Event is not null)));
+        asked.AsOfTime = before.AsOfTime;
+        Assert.Equal(before.Rows, (await _server.Trends.ListEvidenceAsync(asked)).Rows);
+    }
+
+    private static Record Installed(string id, string registration, int day, double hours, double? partHours)
+    {
+        var record = new Record
+        {
+            Key = ShopCards.Key(id),
+            Installation = new Installation
+            {
+                Registration = registration, Location = ShopCards.Gasket, InstallationDate = ShopCards.Day(day), TimeInServiceHours = hours,
+                SerialNumber = "G1",
+            },
+        };
+        if (partHours is { } known)
+            record.Installation.PartHours = known;
+        return record;
+    }
+
     private async Task<string> EvidenceReasonAsync(ListEvidenceRequest request) =>
         Info(await Assert.ThrowsAsync<RpcException>(() => _server.Trends.ListEvidenceAsync(request).ResponseAsync)).Reason;
 

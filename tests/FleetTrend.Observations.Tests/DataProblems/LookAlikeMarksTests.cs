@@ -21,7 +21,7 @@ public sealed class LookAlikeMarksTests
     [InlineData("ZZ-A01", "ZZ-A011", false)]
     public void A_pair_is_listed_once_with_both_marks(string one, string other, bool alike)
     {
-        var fleet = Observe.Fleet([new InventedAircraft(one).History, new InventedAircraft(other).History], Layouts, Day(1000));
+        var fleet = Fleet(1000, new InventedAircraft(one).History, new InventedAircraft(other).History);
         var problems = fleet.SelectMany(a => a.Problems).ToList();
         Assert.Equal(alike ? 1 : 0, problems.Count);
         foreach (var problem in problems)
@@ -36,8 +36,8 @@ public sealed class LookAlikeMarksTests
     public void The_order_of_the_fleet_means_nothing_and_every_pair_of_three_is_listed()
     {
         string[] marks = ["ZZ-A01", "ZZ-AO1", "ZZA01"];
-        var ahead = Observe.Fleet([.. marks.Select(m => new InventedAircraft(m).History)], Layouts, Day(1000));
-        var back = Observe.Fleet([.. marks.Reverse().Select(m => new InventedAircraft(m).History)], Layouts, Day(1000));
+        var ahead = Fleet(1000, marks.Select(m => new InventedAircraft(m).History));
+        var back = Fleet(1000, marks.Reverse().Select(m => new InventedAircraft(m).History));
         Assert.Equal(3, ahead.Sum(a => a.Problems.Count));
         Assert.Equal(Identities(ahead), Identities(back));
 

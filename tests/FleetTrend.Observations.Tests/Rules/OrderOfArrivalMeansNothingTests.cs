@@ -38,7 +38,7 @@ public sealed class OrderOfArrivalMeansNothingTests
                     Findings = Shuffled(history.Findings, random),
                     Actions = Shuffled(history.Actions, random),
                 };
-                Assert.Equal(Text(Observe.History(history, Layouts, Day(1000))), Text(Observe.History(shuffled, Layouts, Day(1000))));
+                Assert.Equal(Text(Fleet(1000, history)[0]), Text(Fleet(1000, shuffled)[0]));
             },
             iter: Repeats);
 
@@ -114,7 +114,7 @@ public sealed class OrderOfArrivalMeansNothingTests
             (happenings, watchFrom) =>
             {
                 var history = Write(happenings, watchFrom).History;
-                var seen = Observe.History(history, Layouts, Day(1000));
+                var seen = Fleet(1000, history)[0];
                 foreach (var finding in history.Findings)
                 {
                     var count = seen.Events.Count(e => e.Evidence.Contains(finding.Key));

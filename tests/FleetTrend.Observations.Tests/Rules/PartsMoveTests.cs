@@ -27,7 +27,7 @@ public sealed class PartsMoveTests
         var b = new InventedAircraft("ZZ-B02").Installed(40, 4000, Gasket, null, "G1").Good(60, 4050, Gasket);
         foreach (var histories in new[] { new[] { a.History, b.History }, [b.History, a.History] })
         {
-            var fleet = Observe.Fleet(histories, Layouts, Day(1000));
+            var fleet = Fleet(1000, histories);
             var life = Assert.Single(fleet.Single(o => o.Registration == "ZZ-B02").Lives);
             Assert.Equal(new Statistics.Lives.Life(280, double.PositiveInfinity, 230), life.ForFit());
             Assert.All(fleet, o => Assert.Empty(o.Problems));

@@ -1,0 +1,16 @@
+using FleetTrend.Observations.DataProblems;
+
+namespace FleetTrend.Observations;
+
+/// <summary>What the records of a whole fleet say at a moment: the one input of every number, and the rows behind it.</summary>
+public sealed record FleetObservations
+{
+    /// <summary>The moment of knowledge (UTC).</summary>
+    public required DateTimeOffset AsOf { get; init; }
+
+    /// <summary>Observations by aircraft, in the order of the history.</summary>
+    public required IReadOnlyList<AircraftObservations> Aircraft { get; init; }
+
+    /// <summary>Problems of records of which no aircraft is known.</summary>
+    public IReadOnlyList<DataProblem> OtherProblems { get; init; } = [];
+}
