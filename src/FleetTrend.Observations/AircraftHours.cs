@@ -19,13 +19,12 @@ internal sealed class AircraftHours
     /// <summary>Tolerance between records of one day.</summary>
     private static readonly Hours DayTolerance = Hours.FromTenths(1);
 
-    private readonly List<HoursPoint> known;
     private readonly Dictionary<DateOnly, Hours> visitHours = [];
 
-    private AircraftHours(List<HoursPoint> known) => this.known = known;
+    private AircraftHours(List<HoursPoint> known) => ByDay = new HoursByDay([.. known.Select(p => new HoursOnDate(p.Date, p.Hours))]);
 
-    /// <summary>Latest time in service known, or null where there is none.</summary>
-    public HoursOnDate? Latest => known.Count == 0 ? null : new HoursOnDate(known[^1].Date, known[^1].Hours);
+    /// <summary>What is known of the days, visits and readings together.</summary>
+    public HoursByDay ByDay { get; }
 
     public static AircraftHours Of(AircraftRecords records)
     {
@@ -50,24 +49,9 @@ internal sealed class AircraftHours
     /// <summary>Time in service of everything recorded with hours on that day.</summary>
     public Hours OfVisit(DateOnly date) => visitHours[date];
 
-    /// <summary>Time in service on a day by interpolation of what is known; outside of it, the nearest. Null where nothing is known.</summary>
-    public Hours? On(DateOnly date)
-    {
-        if (known.Count == 0)
-            return null;
-        var after = known.FindIndex(p => p.Date >= date);
-        if (after < 0)
-            return known[^1].Hours;
-        if (after == 0 || known[after].Date == date)
-            return known[after].Hours;
-        var (a, b) = (known[after - 1], known[after]);
-        var share = (date.DayNumber - a.Date.DayNumber) / (double)(b.Date.DayNumber - a.Date.DayNumber);
-        return Hours.FromTenths(a.Hours.Tenths + (long)Math.Round((b.Hours - a.Hours).Tenths * share));
-    }
-
     private Hours Between(List<HoursPoint> visits, DateOnly date)
     {
-        var hours = On(date) ?? Hours.Zero;
+        var hours = ByDay.On(date) ?? Hours.Zero;
         var before = visits.FindLast(v => v.Date < date);
         var after = visits.Find(v => v.Date > date);
         if (before is not null && hours < before.Hours)

@@ -20,6 +20,9 @@ public sealed record AircraftObservations
     /// <summary>The day it left the fleet, or null while it flies.</summary>
     public DateOnly? RetiredDate { get; init; }
 
+    /// <summary>Time in service over the days.</summary>
+    public HoursByDay Hours { get; init; } = new([]);
+
     /// <summary>Latest time in service known from readings and visits, and its day; null where there is neither.</summary>
     public HoursOnDate? Latest { get; init; }
 

@@ -1,4 +1,5 @@
 using FleetTrend.Observations.DataProblems;
+using FleetTrend.Records.Flags;
 
 namespace FleetTrend.Observations;
 
@@ -13,4 +14,7 @@ public sealed record FleetObservations
 
     /// <summary>Problems of records of which no aircraft is known.</summary>
     public IReadOnlyList<DataProblem> OtherProblems { get; init; } = [];
+
+    /// <summary>The newest closing of each flag: what came before it does not raise that flag again.</summary>
+    public IReadOnlyList<FlagClosing> FlagClosings { get; init; } = [];
 }

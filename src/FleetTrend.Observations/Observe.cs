@@ -45,6 +45,7 @@ public static class Observe
             AsOf = history.AsOf,
             Aircraft = [.. fleet.Select(f => Aircraft(f.Records, f.Hours, carried))],
             OtherProblems = [.. history.RetractionsAlone.OrderBy(r => r.Key, RecordKeyOrder.Instance).Select(Alone)],
+            FlagClosings = history.FlagClosings,
         };
     }
 
@@ -79,7 +80,8 @@ public static class Observe
             Base = card.On(records.AsOf).Base,
             TypeGroup = card.On(records.AsOf).TypeGroup,
             RetiredDate = card.RetiredDate,
-            Latest = hours.Latest,
+            Hours = hours.ByDay,
+            Latest = hours.ByDay.Latest,
             LatestInspection = lastInspection is { } date ? new HoursOnDate(date, hours.OfVisit(date)) : null,
             Exposures = exposures,
             Events = events,

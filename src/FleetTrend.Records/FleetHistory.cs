@@ -1,3 +1,4 @@
+using FleetTrend.Records.Flags;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Sources;
 
@@ -18,4 +19,7 @@ public sealed record FleetHistory
 
     /// <summary>Retractions whose record never came; no aircraft is known of them.</summary>
     public IReadOnlyList<Recorded<Retraction>> RetractionsAlone { get; init; } = [];
+
+    /// <summary>The newest closing of each flag, as decided by that moment.</summary>
+    public IReadOnlyList<FlagClosing> FlagClosings { get; init; } = [];
 }

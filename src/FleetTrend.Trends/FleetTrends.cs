@@ -28,6 +28,7 @@ public static class FleetTrends
         var confidence = parameters.Confidence;
         var groups = TypeGroupObservations.Sort(aircraft);
         var baseOf = aircraft.ToDictionary(a => a.Registration, a => a.Base, StringComparer.Ordinal);
+        var lives = aircraft.SelectMany(a => a.Lives).ToList();
         var snapshot = new TrendSnapshot
         {
             AsOf = fleet.AsOf.ToUniversalTime(),
@@ -37,13 +38,22 @@ public static class FleetTrends
             Rates = [.. groups.SelectMany(g => RateTrends.Of(g, confidence))],
             Recurrences = [.. groups.SelectMany(g => RecurrenceTrends.Of(g, confidence))],
             Repeats = RepeatLocations.Of(aircraft),
-            LocationStandings = LocationStandings.Of(groups, baseOf, confidence),
-            PartLives = PartLifeTrends.Of(aircraft.SelectMany(a => a.Lives), parameters),
-            Airframes = AirframeStandings.Of(groups, baseOf, confidence),
+            LocationStandings = LocationStandings.Of(groups, baseOf, confidence, FlagRestarts.None),
+            PartLives = PartLifeTrends.Of(lives, parameters),
+            Airframes = AirframeStandings.Of(groups, baseOf, confidence, FlagRestarts.None),
             Flags = [],
             Problems = [.. InOrder(aircraft.SelectMany(a => a.Problems).Concat(fleet.OtherProblems))],
         };
-        return snapshot with { Flags = ProposedFlags.Of(snapshot) };
+        // Standings, rates and lives show the whole past; what was closed is settled for the flags alone.
+        var restarts = FlagRestarts.At(fleet.FlagClosings, aircraft);
+        var counted = !restarts.Any ? snapshot : snapshot with
+        {
+            Repeats = [.. snapshot.Repeats.Select(r => RepeatLocations.After(r, restarts)).OfType<RepeatLocation>()],
+            LocationStandings = LocationStandings.Of(groups, baseOf, confidence, restarts),
+            PartLives = lives.TrueForAll(restarts.Counts) ? snapshot.PartLives : PartLifeTrends.Of(lives.Where(restarts.Counts), parameters),
+            Airframes = AirframeStandings.Of(groups, baseOf, confidence, restarts),
+        };
+        return snapshot with { Flags = ProposedFlags.Of(counted, restarts) };
     }
 
     private static IEnumerable<DataProblem> InOrder(IEnumerable<DataProblem> problems) => problems

@@ -97,6 +97,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
         Base = atBase,
         TypeGroup = typeGroup,
         RetiredDate = retired,
+        Hours = new HoursByDay([new HoursOnDate(Start, Hours.Zero), new HoursOnDate(Start.AddDays(10_000), Hours.From(10_000))]), // an hour a day
         Latest = latest,
         LatestInspection = inspection,
         Exposures = exposures,

@@ -1,4 +1,5 @@
 using System.Reflection;
+using FleetTrend.Observations;
 
 namespace FleetTrend.Trends.Tests;
 
@@ -10,19 +11,24 @@ public sealed class TrendParametersTests
     [MemberData(nameof(Names))]
     public void Another_value_of_a_published_parameter_gives_other_trends(string name)
     {
-        var fleet = new SimulatedFleet { Seed = 3, TroubleFactor = 30, SouthLifeFactor = 0.5, Jitter = 15 }.Build();
-        var (usual, other) = (new TrendParameters(), new TrendParameters());
         var property = typeof(TrendParameters).GetProperty(name, BindingFlags.Public | BindingFlags.Instance)!;
-        property.SetValue(other, property.GetValue(usual) switch
+        object[] others = property.GetValue(new TrendParameters()) switch
         {
-            int count => (object)(count + 1000),
-            double share and < 1 => (1 + share) / 2,
-            double hours => hours / 1000,
+            int count => [count + 1000],
+            double share and < 1 => [share / 1000, 0.999],
+            double hours => [hours / 1000],
             var value => throw new NotSupportedException($"{name} is {value}: say here what another value of it is."),
-        });
-        Assert.NotEqual(Trends(usual), Trends(other));
-
-        string Trends(TrendParameters parameters) => TrendSnapshotJson.Write(
-            FleetBuilder.Compute(fleet, parameters, FleetBuilder.AsOf, "test") with { Parameters = new TrendParameters() });
+        };
+        // Of plain trouble, and of trouble that a level decides about.
+        var fleets = new[] { 30, 4 }.Select(factor => new SimulatedFleet { Seed = 3, TroubleFactor = factor, SouthLifeFactor = 0.5, Jitter = 15 }.Build());
+        Assert.Contains(fleets, fleet => others.Any(other =>
+        {
+            var changed = new TrendParameters();
+            property.SetValue(changed, other);
+            return Trends(fleet, new TrendParameters()) != Trends(fleet, changed);
+        }));
     }
+
+    private static string Trends(IReadOnlyList<AircraftObservations> fleet, TrendParameters parameters) => TrendSnapshotJson.Write(
+        FleetBuilder.Compute(fleet, parameters, FleetBuilder.AsOf, "test") with { Parameters = new TrendParameters() });
 }

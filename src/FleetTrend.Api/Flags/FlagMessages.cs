@@ -37,6 +37,7 @@ internal static class FlagMessages
             Expected = said.Expectation?.ToWire(),
             TestMethod = said.Test ?? "",
             TestFamily = said.Family ?? "",
+            CountedAfterDate = said.CountedAfterDate.ToWire(),
         };
         if (said.Expected is { } expected)
             wire.ExpectedCount = expected;

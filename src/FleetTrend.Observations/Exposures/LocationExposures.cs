@@ -24,7 +24,7 @@ internal static class LocationExposures
         var from = start.Hours;
         foreach (var (place, until) in Places(card, start.Date, end.Date))
         {
-            var to = until is { } change ? Clamp(hours.On(change) ?? from, from, end.Hours) : end.Hours;
+            var to = until is { } change ? Clamp(hours.ByDay.On(change) ?? from, from, end.Hours) : end.Hours;
             if (to > from && card.Has(place.TypeGroup, timeline.Location))
             {
                 segments.Add(new LocationExposure

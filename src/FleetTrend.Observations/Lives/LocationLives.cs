@@ -136,6 +136,6 @@ internal sealed class LocationLives
             : card.RetiredDate is not null ? LifeEnding.AircraftRetired
             : card.Kind(timeline.Location, records.AsOf) is null ? LifeEnding.RemovedGood
             : LifeEnding.InService;
-        lives.Add(life.Finish(timeline, card, ending, hours.Latest?.Hours));
+        lives.Add(life.Finish(timeline, card, ending, hours.ByDay.Latest?.Hours));
     }
 }

@@ -114,6 +114,8 @@ internal static class TailsSection
             runs.Add(ChanceWords.OfP(p) + " ");
         if (flag.QValue is { } q)
             runs.Add(ChanceWords.OfQ(q));
+        if (flag.CountedAfterDate is { } closed)
+            runs.Add($" Only what came after {NumberWords.Day(closed)} counts, when the flag before was closed.");
         if (flag.SinceDate is { } since) runs.Add($" First seen {NumberWords.Day(since)}.");
         return new Line(runs);
     }
@@ -125,9 +127,10 @@ internal static class TailsSection
         if (flag.Kind != FlagKind.AirframeDrift || flag.Condition is not { } condition) return null;
         var standing = draft.Current.Airframes.FirstOrDefault(a =>
             a.Registration == flag.Registration && a.Condition == condition && a.TypeGroup == flag.TypeGroup);
-        if (standing is null || standing.Drivers.Count == 0) return null;
-        var shown = string.Join("; ", standing.Drivers.Take(MostDrivers).Select(Driver));
-        var limits = standing.Drivers[0].ExpectedLower is null ? "" : $" In brackets the {NumberWords.Percent(draft.Current.Parameters.Confidence)} limits of what is expected.";
+        var drivers = flag.Drivers ?? standing?.Drivers;
+        if (standing is null || drivers is not { Count: > 0 }) return null;
+        var shown = string.Join("; ", drivers.Take(MostDrivers).Select(Driver));
+        var limits = drivers[0].ExpectedLower is null ? "" : $" In brackets the {NumberWords.Percent(draft.Current.Parameters.Confidence)} limits of what is expected.";
         return $"Where: {shown}.{limits} Norm: {NumberWords.Count(standing.OthersEvents, "event", "events")} on {NumberWords.Count(standing.OthersCount, "other", "others")} of {flag.TypeGroup}.";
     }
 

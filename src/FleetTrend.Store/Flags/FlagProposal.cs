@@ -18,7 +18,7 @@ public sealed record FlagProposal
     /// <summary>The type group.</summary>
     public required string TypeGroup { get; init; }
 
-    /// <summary>Events, or failures, behind it; a closed flag is raised again only when this has grown.</summary>
+    /// <summary>Events, or failures, behind it.</summary>
     public required int EventCount { get; init; }
 
     /// <summary>The whole proposal as JSON text; it comes back to the byte.</summary>

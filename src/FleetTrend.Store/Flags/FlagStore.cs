@@ -7,8 +7,8 @@ namespace FleetTrend.Store.Flags;
 public sealed class FlagStore(IDbContextFactory<FleetDbContext> contexts)
 {
     /// <summary>
-    /// Takes the flags that a refresh asks for. A subject with a flag that is not closed gets fresh evidence on it; a subject whose
-    /// last flag was closed is raised again only when its events have grown since.
+    /// Takes the flags that a refresh asks for. A subject with a flag that is not closed gets fresh evidence on it. A subject whose last
+    /// flag was closed is raised again, if the refresh knew of the closing: then it has counted only what came after.
     /// </summary>
     /// <returns>The flags raised as of this moment, also when the same refresh is repeated.</returns>
     public async Task<IReadOnlyList<StoredFlag>> RaiseAsync(
@@ -26,7 +26,7 @@ public sealed class FlagStore(IDbContextFactory<FleetDbContext> contexts)
         foreach (var proposal in proposals)
         {
             if (!latest.TryGetValue(proposal.Subject, out var row)
-                || (row.State == FlagState.Closed && proposal.EventCount > row.ClosedEventCount))
+                || (row.State == FlagState.Closed && row.AnswerTime <= moment))
             {
                 row = new FlagRow { Subject = proposal.Subject, State = FlagState.Open, RaiseTime = moment };
                 latest[proposal.Subject] = row;
@@ -97,6 +97,7 @@ public sealed class FlagStore(IDbContextFactory<FleetDbContext> contexts)
         await using var context = await contexts.CreateDbContextAsync(ct);
         await using var transaction = await context.Database.BeginTransactionAsync(ct);
         await LockAsync(context, ct);
+        await context.Database.ExecuteSqlRawAsync($"select pg_advisory_xact_lock_shared({AdvisoryLock.Knowledge})", ct);
         if (await context.Flags.SingleOrDefaultAsync(flag => flag.Id == flagId, ct) is not { } row)
             return null;
         var isSame = row.State == state && row.AnsweredBy == by && row.Answer == comment;
@@ -105,8 +106,9 @@ public sealed class FlagStore(IDbContextFactory<FleetDbContext> contexts)
             row.State = state;
             row.AnsweredBy = by;
             row.Answer = comment;
-            row.AnswerTime = (await context.Database.SqlQuery<DateTimeOffset>($"select clock_timestamp() as \"Value\"").ToListAsync(ct))[0];
-            row.ClosedEventCount = state == FlagState.Closed ? row.EventCount : null;
+            // A closing is knowledge, as a record is: later than every moment fixed before, also where the clock was set back.
+            row.AnswerTime = (await context.Database.SqlQuery<DateTimeOffset>(
+                $"select greatest(clock_timestamp(), (select last_as_of + interval '1 microsecond' from knowledge)) as \"Value\"").ToListAsync(ct))[0];
             await context.SaveChangesAsync(ct);
             if (write)
                 await transaction.CommitAsync(ct);

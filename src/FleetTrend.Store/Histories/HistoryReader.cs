@@ -59,6 +59,7 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource, LayoutStore layou
             // Layouts and type groups never change: read last, they hold all that the records name, and what came since changes nothing.
             Layouts = await layouts.ReadByTypeGroupAsync(ct),
             RetractionsAlone = await ReadRetractionsAloneAsync(connection, asOf, ct),
+            FlagClosings = await FlagClosingRows.ReadAsync(connection, asOf, ct),
         };
     }
 

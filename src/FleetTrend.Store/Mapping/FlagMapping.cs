@@ -14,7 +14,6 @@ internal sealed class FlagMapping : IEntityTypeConfiguration<FlagRow>
             table.HasCheckConstraint("ck_flags_event_count", "event_count >= 0");
             table.HasCheckConstraint("ck_flags_last_seen_time", "last_seen_time >= raise_time");
             table.HasCheckConstraint("ck_flags_answer", "(state = 1) = (answered_by is null) and (state = 1) = (answer_time is null)");
-            table.HasCheckConstraint("ck_flags_closed_event_count", "(state = 3) = (closed_event_count is not null)");
         });
         builder.Property(row => row.State).HasConversion<short>();
         builder.Property(row => row.BodyJson).HasColumnType("json");

@@ -32,6 +32,4 @@ internal sealed class FlagRow
     public string? Answer { get; set; }
 
     public DateTimeOffset? AnswerTime { get; set; }
-
-    public int? ClosedEventCount { get; set; }
 }

@@ -1,5 +1,6 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Statistics.Norms;
+using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Groups;
 
 namespace FleetTrend.Trends.Airframes;
@@ -12,26 +13,35 @@ internal static class AirframeStandings
         + "(Przyborowski and Wilenski 1940; Breslow and Day 1987)";
 
     /// <summary>Standings of all groups, by type group, condition and registration, with q-values over all of them together.</summary>
+    /// <param name="groups">The type groups.</param>
+    /// <param name="baseOf">Base by registration.</param>
+    /// <param name="confidence">Confidence of the intervals.</param>
+    /// <param name="restarts">From when on an aircraft counts; as one of the others it keeps its whole past.</param>
     public static IReadOnlyList<AirframeStanding> Of(
-        IReadOnlyList<TypeGroupObservations> groups, IReadOnlyDictionary<string, string> baseOf, double confidence)
+        IReadOnlyList<TypeGroupObservations> groups, IReadOnlyDictionary<string, string> baseOf, double confidence, FlagRestarts restarts)
     {
         var standings = groups
-            .SelectMany(g => g.Conditions.SelectMany(c => Of(g, c, baseOf, confidence)))
+            .SelectMany(g => g.Conditions.SelectMany(c => Of(g, c, baseOf, confidence, restarts)))
             .ToList();
         var q = FalseDiscovery.QValues([.. standings.Select(s => s.PValue)]);
         return [.. standings.Select((s, i) => s with { QValue = q[i] })];
     }
 
     private static IEnumerable<AirframeStanding> Of(
-        TypeGroupObservations group, Condition condition, IReadOnlyDictionary<string, string> baseOf, double confidence)
+        TypeGroupObservations group, Condition condition, IReadOnlyDictionary<string, string> baseOf, double confidence, FlagRestarts restarts)
     {
-        var locations = group.Where(condition).ToList();
+        var whole = group.Where(condition).ToList();
         // A location without any event of the group adds nothing to what is observed or expected.
-        var strata = locations
+        var strata = whole
             .Where(l => l.Aircraft.Any(a => a.Count(condition) > 0))
-            .Select(l => new NormStratum(l.Location, [.. l.Aircraft.Where(a => a.ExposureTenths > 0)
-                .Select(a => new UnitCount(a.Registration, a.Count(condition), a.ExposureHours))]))
+            .Select(l => l.Stratum(condition))
             .ToList();
+        var standings = LeaveOneOutTest.Test(strata).Standings
+            .Select(s => restarts.Any ? Restarted(s, whole, condition, restarts) : s)
+            .OfType<UnitStanding>();
+        var othersCount = whole.SelectMany(l => l.Aircraft).Where(a => a.ExposureTenths > 0)
+            .Select(a => a.Registration).Distinct(StringComparer.Ordinal).Count() - 1;
+        var locations = whole.Select(l => l.After(restarts, condition)).ToList();
         var watched = locations.SelectMany(l => l.Aircraft).Where(a => a.ExposureTenths > 0)
             .GroupBy(a => a.Registration, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Sum(a => a.ExposureTenths), StringComparer.Ordinal);
@@ -39,7 +49,7 @@ internal static class AirframeStandings
             .SelectMany(a => a.Counted(condition))
             .GroupBy(e => e.Registration, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Min(e => e.FoundDate), StringComparer.Ordinal);
-        foreach (var standing in LeaveOneOutTest.Test(strata).Standings)
+        foreach (var standing in standings)
         {
             yield return new AirframeStanding
             {
@@ -51,7 +61,7 @@ internal static class AirframeStandings
                 Expected = standing.Expected,
                 Expectation = Figures.Expected(standing.Contributions, confidence),
                 ExposureHours = watched[standing.Unit] / 10.0,
-                OthersCount = watched.Count - 1,
+                OthersCount = othersCount,
                 OthersEvents = checked((int)standing.Contributions.Sum(c => c.OthersEvents)),
                 Ratio = Ratio(standing, watched[standing.Unit] / 10.0, confidence),
                 PValue = standing.UpperPValue,
@@ -60,6 +70,19 @@ internal static class AirframeStandings
                 SinceDate = since.TryGetValue(standing.Unit, out var date) ? date : null,
             };
         }
+    }
+
+    /// <summary>The same aircraft with what it had since its restarts, against the whole past of the others; null where nothing is left to compare.</summary>
+    private static UnitStanding? Restarted(
+        UnitStanding standing, IReadOnlyList<LocationObservations> locations, Condition condition, FlagRestarts restarts)
+    {
+        if (!locations.Any(l => restarts.Of(standing.Unit, l.Location, condition) is not null))
+            return standing;
+        var strata = locations
+            .Where(l => l.Aircraft.Any(a => a.Registration == standing.Unit) && l.Aircraft.Any(a => a.Count(condition) > 0))
+            .Select(l => l.After(restarts, condition).Stratum(condition, standing.Unit, l))
+            .ToList();
+        return LeaveOneOutTest.Test(strata).Standings.SingleOrDefault(s => s.Unit == standing.Unit);
     }
 
     private static Figure Ratio(UnitStanding standing, double exposureHours, double confidence)

@@ -12,7 +12,7 @@ internal static class BaseLifeFlag
         var contrast = trend.Contrast!;
         return new ProposedFlag
         {
-            Subject = $"base-part-life/{trend.TypeGroup}/{trend.Base}/{trend.Kind}",
+            Subject = SubjectOf(trend.TypeGroup, trend.Base!, trend.Kind),
             Kind = FlagKind.BasePartLife,
             Base = trend.Base!,
             TypeGroup = trend.TypeGroup,
@@ -30,6 +30,9 @@ internal static class BaseLifeFlag
             WhatToCheck = Checks.ForBase(trend.Kind),
         };
     }
+
+    /// <summary>What such a flag is about, the same from week to week.</summary>
+    public static string SubjectOf(string typeGroup, string atBase, string kind) => $"base-part-life/{typeGroup}/{atBase}/{kind}";
 
     private static string Statement(PartLifeTrend trend, BaseContrast contrast)
     {

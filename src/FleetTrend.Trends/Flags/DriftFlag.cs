@@ -1,4 +1,5 @@
 using FleetTrend.Records.Actions;
+using FleetTrend.Records.Findings;
 using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Locations;
 
@@ -15,13 +16,14 @@ internal static class DriftFlag
     public static ProposedFlag Of(
         AirframeStanding standing, IReadOnlyList<LocationStanding> repeats, RepeatLocation? run, int comparisons) => new()
         {
-            Subject = $"airframe-drift/{standing.Registration}/{standing.Condition}",
+            Subject = SubjectOf(standing.Registration, standing.Condition),
             Kind = FlagKind.AirframeDrift,
             Registration = standing.Registration,
             Base = standing.Base,
             TypeGroup = standing.TypeGroup,
             Condition = standing.Condition,
             Locations = [.. standing.Drivers.Select(d => d.Location)],
+            Drivers = standing.Drivers,
             Ratio = standing.Ratio,
             Observed = standing.Observed,
             Expected = standing.Expected,
@@ -36,6 +38,9 @@ internal static class DriftFlag
             Statement = Statement(standing, repeats, run, comparisons),
             WhatToCheck = Checks.ForDrift(standing),
         };
+
+    /// <summary>What such a flag is about, the same from week to week.</summary>
+    public static string SubjectOf(string registration, Condition condition) => $"airframe-drift/{registration}/{condition}";
 
     private static string Statement(AirframeStanding standing, IReadOnlyList<LocationStanding> repeats, RepeatLocation? run, int comparisons)
     {

@@ -1,4 +1,5 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Trends.Airframes;
 
 namespace FleetTrend.Trends.Flags;
 
@@ -28,6 +29,14 @@ public sealed record ProposedFlag
 
     /// <summary>The locations that drive it, most first.</summary>
     public required IReadOnlyList<string> Locations { get; init; }
+
+    /// <summary>For a drift, what each of the locations adds, in the hours that count; null elsewhere, or where stored before it was kept.</summary>
+    public IReadOnlyList<LocationShare>? Drivers { get; init; }
+
+    /// <summary>
+    /// The day on which the flag before, about the same, was closed: what is counted here came after it. Null where none was.
+    /// </summary>
+    public DateOnly? CountedAfterDate { get; init; }
 
     /// <summary>Observed over expected, or median life over median life elsewhere.</summary>
     public required Figure Ratio { get; init; }

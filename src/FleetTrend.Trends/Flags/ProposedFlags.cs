@@ -7,7 +7,12 @@ namespace FleetTrend.Trends.Flags;
 internal static class ProposedFlags
 {
     /// <summary>Flags of a snapshot: drifts by strength, then repeats, then bases.</summary>
-    public static IReadOnlyList<ProposedFlag> Of(TrendSnapshot snapshot)
+    /// <param name="snapshot">The trends, with what counts after the restarts.</param>
+    /// <param name="restarts">From when on things count.</param>
+    public static IReadOnlyList<ProposedFlag> Of(TrendSnapshot snapshot, FlagRestarts restarts) =>
+        [.. Of(snapshot).Select(flag => AfterClosing(flag, restarts))];
+
+    private static List<ProposedFlag> Of(TrendSnapshot snapshot)
     {
         // What has left the fleet or its type group can no longer be looked at as such.
         var groupNow = snapshot.Fleet.Where(l => l.RetiredDate is null)
@@ -33,6 +38,34 @@ internal static class ProposedFlags
                 .ThenBy(t => t.Kind, StringComparer.Ordinal).ThenBy(t => t.Base, StringComparer.Ordinal)
                 .Select(t => BaseLifeFlag.Of(t, snapshot.PartLives.Count(o => o.Contrast is not null))),
         ];
+    }
+
+    /// <summary>The flag, saying from when on it counts where flags were closed before it.</summary>
+    private static ProposedFlag AfterClosing(ProposedFlag flag, FlagRestarts restarts)
+    {
+        if (!restarts.Any)
+            return flag;
+        if (flag is not { Registration: { } registration, Condition: { } condition })
+        {
+            return restarts.Of(flag.Subject) is { } closed
+                ? flag with { CountedAfterDate = closed, Statement = $"{flag.Statement} Counted are parts that went in after {Words.Day(closed)}, when the flag before was closed." }
+                : flag;
+        }
+        var starts = flag.Locations
+            .Select(l => (Location: l, Day: restarts.Of(registration, l, condition)?.Day))
+            .Where(s => s.Day is not null)
+            .ToList();
+        if (starts.Count == 0)
+            return flag;
+        var own = restarts.Of(flag.Subject);
+        var said = starts.GroupBy(s => s.Day!.Value).OrderBy(g => g.Key).Select(g => g.Key == own || flag.Kind == FlagKind.RepeatLocation
+            ? $"Counted is what came after {Words.Day(g.Key)}, when the flag before was closed."
+            : $"At {string.Join(", ", g.Select(s => s.Location))} only what came after {Words.Day(g.Key)} counts, when the flag of that place was closed.");
+        return flag with
+        {
+            CountedAfterDate = flag.Kind == FlagKind.RepeatLocation ? starts[0].Day : own,
+            Statement = $"{flag.Statement} {string.Join(' ', said)}",
+        };
     }
 
     private static bool IsDrift(AirframeStanding standing, TrendParameters parameters) =>

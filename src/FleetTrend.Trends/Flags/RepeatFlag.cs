@@ -1,4 +1,5 @@
 using FleetTrend.Records.Actions;
+using FleetTrend.Records.Findings;
 using FleetTrend.Trends.Locations;
 
 namespace FleetTrend.Trends.Flags;
@@ -11,7 +12,7 @@ internal static class RepeatFlag
     /// <param name="run">What came back there since the last renewal; null where nothing did.</param>
     public static ProposedFlag Of(LocationStanding standing, RepeatLocation? run) => new()
     {
-        Subject = $"repeat-location/{standing.Registration}/{standing.Location}/{standing.Condition}",
+        Subject = SubjectOf(standing.Registration, standing.Location, standing.Condition),
         Kind = FlagKind.RepeatLocation,
         Registration = standing.Registration,
         Base = standing.Base,
@@ -32,6 +33,9 @@ internal static class RepeatFlag
         Statement = Statement(standing, run),
         WhatToCheck = Checks.ForRepeat(standing),
     };
+
+    /// <summary>What such a flag is about, the same from week to week.</summary>
+    public static string SubjectOf(string registration, string location, Condition condition) => $"repeat-location/{registration}/{location}/{condition}";
 
     /// <summary>p and q in words: <c>were it like the others, the chance of so many there would be 1 in 5,000, ...</c>.</summary>
     public static string Chance(LocationStanding standing) =>

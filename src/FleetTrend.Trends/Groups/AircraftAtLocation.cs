@@ -2,6 +2,7 @@ using FleetTrend.Observations.Exposures;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
 using FleetTrend.Records.Findings;
+using FleetTrend.Trends.Flags;
 
 namespace FleetTrend.Trends.Groups;
 
@@ -10,9 +11,14 @@ internal sealed class AircraftAtLocation
 {
     /// <summary>Makes it from segments and events in any order.</summary>
     public AircraftAtLocation(string registration, IEnumerable<LocationExposure> exposures, IEnumerable<LocationEvent> events)
+        : this(registration, Joined(exposures), events)
+    {
+    }
+
+    private AircraftAtLocation(string registration, IReadOnlyList<(Hours From, Hours To)> windows, IEnumerable<LocationEvent> events)
     {
         Registration = registration;
-        Windows = Joined(exposures);
+        Windows = windows;
         Events = [.. events
             .OrderBy(e => e.Found)
             .ThenBy(e => e.FoundDate)
@@ -36,6 +42,12 @@ internal sealed class AircraftAtLocation
 
     /// <summary>Hours watched.</summary>
     public double ExposureHours => ExposureTenths / 10.0;
+
+    /// <summary>The same after a restart: hours after those of its day, and events found later than on it.</summary>
+    public AircraftAtLocation After(FlagRestart restart) => new(
+        Registration,
+        [.. Windows.Where(w => w.To > restart.Hours).Select(w => (w.From > restart.Hours ? w.From : restart.Hours, w.To))],
+        Events.Where(e => e.FoundDate > restart.Day && e.Found > restart.Hours));
 
     /// <summary>Events of a condition that count in a rate.</summary>
     public int Count(Condition condition) => Counted(condition).Count();

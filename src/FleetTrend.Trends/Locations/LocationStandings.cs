@@ -1,6 +1,7 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Statistics.Norms;
 using FleetTrend.Statistics.Rates;
+using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Groups;
 
 namespace FleetTrend.Trends.Locations;
@@ -16,10 +17,14 @@ internal static class LocationStandings
         + "(Przyborowski and Wilenski 1940; Clopper and Pearson 1934)";
 
     /// <summary>Places where a condition was seen more than once, strongest first; the q-values are over all places tested.</summary>
+    /// <param name="groups">The type groups.</param>
+    /// <param name="baseOf">Base by registration.</param>
+    /// <param name="confidence">Confidence of the intervals.</param>
+    /// <param name="restarts">From when on a place counts; as one of the others it keeps its whole past.</param>
     public static IReadOnlyList<LocationStanding> Of(
-        IReadOnlyList<TypeGroupObservations> groups, IReadOnlyDictionary<string, string> baseOf, double confidence)
+        IReadOnlyList<TypeGroupObservations> groups, IReadOnlyDictionary<string, string> baseOf, double confidence, FlagRestarts restarts)
     {
-        var tests = groups.SelectMany(Tests).ToList();
+        var tests = groups.SelectMany(Tests).Select(t => restarts.Any ? Restarted(t, restarts) : t).OfType<Test>().ToList();
         var q = FalseDiscovery.QValues([.. tests.Select(t => t.Standing.UpperPValue)]);
         return [.. tests
             .Select((t, i) => (Test: t, QValue: q[i]))
@@ -40,14 +45,24 @@ internal static class LocationStandings
             var watched = location.Aircraft.Where(a => a.ExposureTenths > 0).ToDictionary(a => a.Registration, StringComparer.Ordinal);
             foreach (var condition in location.Conditions.Where(location.CanHave))
             {
-                var stratum = new NormStratum(
-                    location.Location, [.. watched.Values.Select(a => new UnitCount(a.Registration, a.Count(condition), a.ExposureHours))]);
+                var stratum = location.Stratum(condition);
                 if (stratum.Events == 0)
                     continue;
                 foreach (var standing in LeaveOneOutTest.Test([stratum]).Standings)
                     yield return new Test(like.TypeGroup, location, watched[standing.Unit], condition, standing);
             }
         }
+    }
+
+    /// <summary>The same place with what it had since its restart, against the whole past of the others; null where no hours are left.</summary>
+    private static Test? Restarted(Test test, FlagRestarts restarts)
+    {
+        if (restarts.Of(test.Aircraft.Registration, test.Location.Location, test.Condition) is not { } restart)
+            return test;
+        var stratum = test.Location.After(restarts, test.Condition).Stratum(test.Condition, test.Aircraft.Registration, test.Location);
+        return LeaveOneOutTest.Test([stratum]).Standings.SingleOrDefault(s => s.Unit == test.Aircraft.Registration) is { } standing
+            ? test with { Aircraft = test.Aircraft.After(restart), Standing = standing }
+            : null;
     }
 
     private static LocationStanding Standing(

@@ -1,0 +1,51 @@
+using FleetTrend.Observations;
+using FleetTrend.Observations.Lives;
+using FleetTrend.Records.Findings;
+using FleetTrend.Records.Flags;
+
+namespace FleetTrend.Trends.Flags;
+
+/// <summary>
+/// From when on events and hours count again towards flags that people have closed. Whether a flag was closed as corrected or as a false
+/// alarm, what came until that day is settled, and only what comes after can raise it again.
+/// </summary>
+internal sealed class FlagRestarts
+{
+    private readonly Dictionary<string, DateOnly> closedOn;
+    private readonly Dictionary<string, HoursByDay> hoursOf;
+
+    private FlagRestarts(Dictionary<string, DateOnly> closedOn, Dictionary<string, HoursByDay> hoursOf) =>
+        (this.closedOn, this.hoursOf) = (closedOn, hoursOf);
+
+    /// <summary>None: everything counts.</summary>
+    public static FlagRestarts None { get; } = new([], []);
+
+    /// <summary>Whether anything starts again.</summary>
+    public bool Any => closedOn.Count > 0;
+
+    /// <summary>Restarts at the newest closing of each flag; days are those of UTC, as the as-of day is.</summary>
+    public static FlagRestarts At(IReadOnlyList<FlagClosing> closings, IReadOnlyList<AircraftObservations> aircraft) => new(
+        closings.GroupBy(c => c.Subject, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => DateOnly.FromDateTime(g.Max(c => c.CloseTime).UtcDateTime), StringComparer.Ordinal),
+        aircraft.ToDictionary(a => a.Registration, a => a.Hours, StringComparer.Ordinal));
+
+    /// <summary>The day on which the newest flag of that subject was closed; null where none was.</summary>
+    public DateOnly? Of(string subject) => closedOn.TryGetValue(subject, out var day) ? day : null;
+
+    /// <summary>
+    /// For a condition at a place of an aircraft, the day and hours after which events and hours count: the later closing of the place's own
+    /// flag and of the aircraft's, which names its places. Null where neither was closed.
+    /// </summary>
+    public FlagRestart? Of(string registration, string location, Condition condition)
+    {
+        var (place, aircraft) = (Of(RepeatFlag.SubjectOf(registration, location, condition)), Of(DriftFlag.SubjectOf(registration, condition)));
+        var day = place > aircraft || aircraft is null ? place : aircraft;
+        return day is { } closed && hoursOf[registration].On(closed) is { } hours ? new FlagRestart(closed, hours) : null;
+    }
+
+    /// <summary>
+    /// Whether a life counts towards a flag about its base: where one was closed, a part that went in after that day. What went in before
+    /// was fitted as it was done then, whenever it fails.
+    /// </summary>
+    public bool Counts(ObservedLife life) => Of(BaseLifeFlag.SubjectOf(life.TypeGroup, life.Base, life.Kind)) is not { } day || life.StartDate > day;
+}
