@@ -59,7 +59,7 @@ internal sealed class FaultInterceptor(ILogger<FaultInterceptor> log) : Intercep
         if (exception is InvalidProtocolBufferException) // of a stream: a unary request is read before we are asked
             return MalformedMessages.Status.ToRpcException();
         if (exception is PostgresException { SqlState: PostgresErrorCodes.CharacterNotInRepertoire })
-            return new Refusal("", "\0", Reasons.TextNotPrintable, "texts without the character U+0000.").ToException();
+            return new Refusal("", "\0", Reasons.TextNotPrintable, "must be texts without the character U+0000").ToException();
         if (exception is IOException) // reading or writing the call itself; the cancellation is about to follow
             return Gone();
         ApiLog.Fault(log, context.Method, exception);

@@ -17,11 +17,11 @@ internal static class MalformedMessages
     private const string ResourceExhausted = "8";
 
     private static readonly Google.Rpc.Status TooLarge = RefusalStatus.Of(new Refusal(
-        "", $"more than {2 * ApiHost.MaxMessageBytes:#,0}", Reasons.MessageTooLarge, $"up to {ApiHost.MaxMessageBytes:#,0} bytes per message."));
+        "", $"more than {2 * ApiHost.MaxMessageBytes:#,0}", Reasons.MessageTooLarge, $"must be a message of up to {ApiHost.MaxMessageBytes:#,0} bytes") { IsBare = true });
 
     /// <summary>The answer to a message that cannot be read.</summary>
     public static Google.Rpc.Status Status { get; } =
-        RefusalStatus.Of(new Refusal("", "", Reasons.MessageMalformed, "the bytes of a message of this call's request type."));
+        RefusalStatus.Of(new Refusal("", "", Reasons.MessageMalformed, "must be the bytes of a message of this call"));
 
     /// <summary>Rewrites the framework's answer on its way out.</summary>
     public static void UseMalformedMessageAnswers(this WebApplication app) => app.Use(async (context, next) =>

@@ -14,7 +14,7 @@ internal static class Paging
         if (asked < 0)
         {
             throw new Refusal("page_size", asked.ToString(CultureInfo.InvariantCulture), Reasons.NumberOutOfRange,
-                $"0 (then {otherwise}) or more; more than {most:#,0} means {most:#,0}.").ToException();
+                $"must be 0, which means {otherwise}, or more, where more than {most:#,0} means {most:#,0}") { IsBare = true }.ToException();
         }
 
         return asked == 0 ? otherwise : Math.Min(asked, most);
@@ -36,5 +36,5 @@ internal static class Paging
     /// <summary>The answer to a token that this call did not give for these fields.</summary>
     public static RpcException InvalidToken(string token) =>
         new Refusal("page_token", token.Length > 40 ? token[..40] : token, Reasons.PageTokenInvalid,
-            "empty, or the next_page_token of the same call with the same fields.").ToException();
+            "must be empty, or the next_page_token of the same call with the same fields").ToException();
 }

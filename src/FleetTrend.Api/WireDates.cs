@@ -20,11 +20,11 @@ internal static class WireDates
     /// <exception cref="Grpc.Core.RpcException">It is no moment, or a later one.</exception>
     public static DateTimeOffset? ReadMoment(string field, Timestamp? value, DateTimeOffset latest)
     {
-        const string Rule = "a moment from year 1 to now.";
+        const string Rule = "must be a time from year 1 to now, such as \"2026-02-03T10:15:00Z\"";
         if (value is null)
             return null;
         if (value.Seconds is < -62135596800 or > 253402300799 || value.Nanos is < 0 or > 999_999_999)
-            throw new Refusal(field, $"{value.Seconds}", Reasons.DateInvalid, Rule).ToException();
+            throw new Refusal(field, $"{value.Seconds}", Reasons.DateInvalid, Rule) { IsBare = true }.ToException();
         var moment = value.ToDateTimeOffset();
         return moment > latest ? throw new Refusal(field, $"{moment:O}", Reasons.DateOutOfRange, Rule).ToException() : moment;
     }

@@ -11,14 +11,14 @@ internal static class Conflicts
     {
         SaveConflict.RevisionReused => new(
             "key.revision", Math.Max(1, record.Key.Revision).ToString(CultureInfo.InvariantCulture), Reasons.RevisionReused,
-            "a revision is used once; this one was accepted with other content."),
-        SaveConflict.SourceUnknown => new("key.source", conflict.Value, Reasons.SourceNotRegistered, "a registered source."),
+            "must be a higher revision: this one was accepted with other content") { IsBare = true },
+        SaveConflict.SourceUnknown => new("key.source", conflict.Value, Reasons.SourceNotRegistered, "must be a registered source"),
         SaveConflict.AircraftUnknown => new(
-            $"{FieldOf(record)}.registration", conflict.Value, Reasons.AircraftNotRegistered, "a registered aircraft; push the aircraft first."),
+            $"{FieldOf(record)}.registration", conflict.Value, Reasons.AircraftNotRegistered, "must be a registered aircraft"),
         SaveConflict.LocationUnknown => new(
-            $"{FieldOf(record)}.location", conflict.Value, Reasons.LocationNotInLayout, "a location of a layout."),
+            $"{FieldOf(record)}.location", conflict.Value, Reasons.LocationNotInLayout, "must be a location of a layout"),
         SaveConflict.TypeGroupUnknown => new(
-            "aircraft.assignments", conflict.Value, Reasons.TypeGroupNotRegistered, "a registered type group."),
+            "aircraft.assignments", conflict.Value, Reasons.TypeGroupNotRegistered, "must be a registered type group"),
         _ => throw new ArgumentOutOfRangeException(nameof(conflict), conflict, "Not a kind of conflict."),
     };
 

@@ -12,7 +12,16 @@ public static class Reasons
     /// <summary>A field that must be given is absent or empty.</summary>
     public static readonly Reason FieldRequired = new("FIELD_REQUIRED", Code.InvalidArgument, "Give the field.");
 
-    /// <summary>A field is given where it has no sense.</summary>
+    /// <summary>The call has no such field or parameter.</summary>
+    public static readonly Reason FieldUnknown = new("FIELD_UNKNOWN", Code.InvalidArgument, "Correct the name, or move it to where the rule says; over JSON only.");
+
+    /// <summary>A field or parameter is given more than once.</summary>
+    public static readonly Reason FieldTwice = new("FIELD_TWICE", Code.InvalidArgument, "Give it once, by one of its two names; over JSON only.");
+
+    /// <summary>A value has not the type of its field.</summary>
+    public static readonly Reason TypeMismatch = new("TYPE_MISMATCH", Code.InvalidArgument, "Write it in the form that the rule shows; over JSON only.");
+
+    /// <summary>This field doesn't apply here.</summary>
     public static readonly Reason FieldNotAllowed = new("FIELD_NOT_ALLOWED", Code.InvalidArgument, "Leave the field out, or correct the field it depends on.");
 
     /// <summary>A text has too many characters.</summary>
@@ -67,13 +76,13 @@ public static class Reasons
     public static readonly Reason RecordTooLarge = new("RECORD_TOO_LARGE", Code.InvalidArgument, "Shorten its texts or lists; fields that the contract does not have count too.");
 
     /// <summary>The bytes are no message of the call.</summary>
-    public static readonly Reason MessageMalformed = new("MESSAGE_MALFORMED", Code.InvalidArgument, "Encode the message with code made from these protos.");
+    public static readonly Reason MessageMalformed = new("MESSAGE_MALFORMED", Code.InvalidArgument, "Encode the message with code made from these protos; over JSON, send JSON in UTF-8.");
 
     /// <summary>The source is not registered.</summary>
     public static readonly Reason SourceNotRegistered = new("SOURCE_NOT_REGISTERED", Code.FailedPrecondition, "Register the source with CreateSource, then send the record again.");
 
     /// <summary>The aircraft is not registered.</summary>
-    public static readonly Reason AircraftNotRegistered = new("AIRCRAFT_NOT_REGISTERED", Code.FailedPrecondition, "Push the aircraft first, then send the record again; check the registration mark.");
+    public static readonly Reason AircraftNotRegistered = new("AIRCRAFT_NOT_REGISTERED", Code.FailedPrecondition, "Check the registration mark, or push the aircraft first; then send the record again.");
 
     /// <summary>The type group is not registered.</summary>
     public static readonly Reason TypeGroupNotRegistered = new("TYPE_GROUP_NOT_REGISTERED", Code.FailedPrecondition, "Register it with CreateTypeGroup, then send the record again.");
@@ -160,7 +169,7 @@ public static class Reasons
     public static readonly Reason CallsAtOnce = new("CALLS_AT_ONCE", Code.ResourceExhausted, "Wait for calls that are under way to end, then send the same again.");
 
     /// <summary>Too many refused calls came from this address.</summary>
-    public static readonly Reason RefusedCalls = new("REFUSED_CALLS", Code.ResourceExhausted, "Mend the key before calling again; a call with a good key is not held up by this.");
+    public static readonly Reason RefusedCalls = new("REFUSED_CALLS", Code.ResourceExhausted, "Fix the key, then try again; a call with a good key is not held up by this.");
 
     /// <summary>There is no key of that identifier.</summary>
     public static readonly Reason KeyNotFound = new("KEY_NOT_FOUND", Code.NotFound, "ListKeys has the identifiers.");

@@ -20,6 +20,7 @@ public sealed class RecordIntake(
     RecordWriter writer,
     AcceptedRecords accepted,
     FleetDirectory fleet,
+    FleetNames names,
     LayoutStore layouts,
     SourceStore sources,
     CodeStore codes,
@@ -121,28 +122,29 @@ public sealed class RecordIntake(
         var parsed = Parse(records, terms, await ReadKnownAsync(records, terms, aircraft, anew: false, ct));
 
         // Another process may have given the aircraft another layout a moment ago.
-        if (parsed.Refused.Select(r => r.Record.Refusals).Concat(parsed.Waiting.Values).Any(all => all.Any(x => x.Reason == Reasons.LocationNotInLayout)))
+        if (parsed.Refused.Select(r => r.Record).Concat(parsed.Waiting.Values).Any(r => r.Refusals.Any(x => x.Reason == Reasons.LocationNotInLayout)))
             parsed = Parse(records, terms, await ReadKnownAsync(records, terms, aircraft, anew: true, ct));
+        await SuggestAsync(parsed.Refused, parsed.Waiting, ct);
         var outcomes = new Wire.RecordOutcome[records.Count];
         await RefuseAsync(records, parsed.Refused, outcomes, ct);
-        return new ParsedRecords(records, parsed.Good, parsed.Waiting, outcomes);
+        return new ParsedRecords(records, parsed.Good, parsed.Waiting.ToDictionary(pair => pair.Key, pair => pair.Value.Refusals), outcomes);
     }
 
     private static (
         List<(int Place, NewRecord Record)> Good,
         List<(int Place, ParsedRecord Record)> Refused,
-        Dictionary<int, IReadOnlyList<Refusal>> Waiting) Parse(IReadOnlyList<Wire.Record> records, PushTerms terms, KnownFleet known)
+        Dictionary<int, ParsedRecord> Waiting) Parse(IReadOnlyList<Wire.Record> records, PushTerms terms, KnownFleet known)
     {
         var good = new List<(int Place, NewRecord Record)>(records.Count);
         var refused = new List<(int Place, ParsedRecord Record)>();
-        var waiting = new Dictionary<int, IReadOnlyList<Refusal>>();
+        var waiting = new Dictionary<int, ParsedRecord>();
         for (var i = 0; i < records.Count; i++)
         {
             var parsed = RecordRules.Parse(records[i], known);
             if (parsed.Content is null && Waits(parsed, terms))
             {
                 good.Add((i, new NewRecord(parsed.Key, Held(records[i]), ContentHash.Of(records[i]))));
-                waiting.Add(i, parsed.Refusals);
+                waiting.Add(i, parsed);
             }
             else if (parsed.Content is null)
                 refused.Add((i, parsed));
@@ -153,6 +155,16 @@ public sealed class RecordIntake(
         }
 
         return (good, refused, waiting);
+    }
+
+    private async Task SuggestAsync(
+        List<(int Place, ParsedRecord Record)> refused, Dictionary<int, ParsedRecord> waiting, CancellationToken ct)
+    {
+        var suggestions = new Suggestions(names, codes);
+        for (var i = 0; i < refused.Count; i++)
+            refused[i] = (refused[i].Place, await suggestions.AddAsync(refused[i].Record, ct));
+        foreach (var (place, record) in waiting.ToList())
+            waiting[place] = await suggestions.AddAsync(record, ct);
     }
 
     /// <summary>True where nothing is wrong with a record but that something it refers to is not there yet.</summary>

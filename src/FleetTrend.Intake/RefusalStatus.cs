@@ -22,7 +22,7 @@ public static class RefusalStatus
             badRequest.FieldViolations.Add(new BadRequest.Types.FieldViolation
             {
                 Field = refusal.Field,
-                Description = Describe(refusal),
+                Description = refusal.Words,
                 Reason = refusal.Reason.Name,
             });
         }
@@ -30,7 +30,7 @@ public static class RefusalStatus
         return new Status
         {
             Code = (int)first.Reason.Code,
-            Message = (first.Field.Length == 0 ? "" : $"{first.Field}: ") + Describe(first) + (refusals.Count == 1 ? ""
+            Message = (first.Field.Length == 0 ? "" : $"{first.Field}: ") + first.Words + (refusals.Count == 1 ? ""
                 : $" ({refusals.Count} rules broken; field_violations lists {(refusals.Count > MostListed ? $"the first {MostListed}" : "them")})"),
             Details = { Any.Pack(Info(first)), Any.Pack(badRequest) },
         };
@@ -39,17 +39,16 @@ public static class RefusalStatus
     /// <summary>One status for one broken rule.</summary>
     public static Status Of(Refusal refusal) => Of([refusal]);
 
-    private static ErrorInfo Info(Refusal refusal) => new()
+    private static ErrorInfo Info(Refusal refusal)
     {
-        Reason = refusal.Reason.Name,
-        Domain = Reasons.Domain,
-        Metadata = { ["field"] = refusal.Field, ["value"] = refusal.Value, ["rule"] = refusal.Rule },
-    };
-
-    /// <summary>A broken rule with the value that broke it.</summary>
-    public static string Describe(Refusal refusal)
-    {
-        ArgumentNullException.ThrowIfNull(refusal);
-        return refusal.Value.Length == 0 ? refusal.Rule : $"{refusal.Rule} Got \"{refusal.Value}\".";
+        var info = new ErrorInfo
+        {
+            Reason = refusal.Reason.Name,
+            Domain = Reasons.Domain,
+            Metadata = { ["field"] = refusal.Field, ["value"] = refusal.Value, ["rule"] = refusal.Rule },
+        };
+        if (refusal.Nearest is { } nearest)
+            info.Metadata["nearest"] = nearest;
+        return info;
     }
 }

@@ -44,6 +44,7 @@ public static class StoreRegistration
             .AddSingleton<LayoutStore>()
             .AddSingleton<SourceStore>()
             .AddSingleton<FleetDirectory>()
+            .AddSingleton<FleetNames>()
             .AddSingleton<SnapshotStore>()
             .AddSingleton<FlagStore>()
             .AddSingleton<DataCheckStore>()

@@ -11,8 +11,8 @@ public sealed class UsageTests
     [InlineData("'nosuch'", "nosuch")]
     [InlineData("Int32", "demo", "--seed", "x")]
     [InlineData("FOLDER", "import")]
-    [InlineData("--server, value 'nowhere'", "import", "folder", "--server", "nowhere")]
-    [InlineData("--as-of, value 'monday'", "export", "folder", "--as-of", "monday")]
+    [InlineData("--server: must be an address", "import", "folder", "--server", "nowhere")]
+    [InlineData("--as-of: must be a time", "export", "folder", "--as-of", "monday")]
     [InlineData("must be a folder that exists", "import", "/no/such/folder")]
     public async Task Usage_that_makes_no_sense_ends_with_2(string word, params string[] arguments)
     {

@@ -49,7 +49,7 @@ internal sealed class AccessGrpcService(KeyStore store, KnownKeys known, ILogger
         if (refusals.Count > 0)
             throw refusals.ToException();
         var key = await store.RevokeAsync(request.KeyId, write: !request.ValidateOnly, context.CancellationToken)
-            ?? throw new Refusal("key_id", request.KeyId, Reasons.KeyNotFound, "the identifier of a key.").ToException();
+            ?? throw new Refusal("key_id", request.KeyId, Reasons.KeyNotFound, "must be the identifier of a key").ToException();
         if (request.ValidateOnly)
             return new RevokeKeyResponse { Key = key.ToWire() };
         await known.ForgetAsync();
@@ -62,5 +62,5 @@ internal sealed class AccessGrpcService(KeyStore store, KnownKeys known, ILogger
         Task.FromResult(new GetOwnKeyResponse { Key = Caller.Of(context).Key.ToWire() });
 
     private static RpcException NoSuchSource(string source) =>
-        new Refusal("source", source, Reasons.SourceNotRegistered, "a registered source.").ToException();
+        new Refusal("source", source, Reasons.SourceNotRegistered, "must be a registered source").ToException();
 }

@@ -36,7 +36,7 @@ internal sealed record Caller(ApiKey Key)
             return own;
         return Owns(asked)
             ? asked
-            : new Refusal(field, asked.Length > 40 ? asked[..40] : asked, Reasons.SourceNotYours, "the source that the key belongs to.");
+            : new Refusal(field, asked.Length > 40 ? asked[..40] : asked, Reasons.SourceNotYours, "must be the source that the key belongs to");
     }
 
     /// <summary>The source that a call may be about, or the exception that ends it.</summary>

@@ -24,9 +24,9 @@ internal sealed class CodeAnswers(CodeStore codes, ReleaseSignal release, ILogge
             return Answer<SetCodeResponse>.Of(refusals);
         var (state, stored, replaced) = await codes.SetAsync(code, meaning, write: !request.ValidateOnly, ct);
         if (state == SetCodeState.SourceUnknown)
-            return new Refusal("code.source", code.Source, Reasons.SourceNotRegistered, "a registered source.");
+            return new Refusal("code.source", code.Source, Reasons.SourceNotRegistered, "must be a registered source");
         if (state == SetCodeState.LocationUnknown && meaning is CodeMeaning.Location location)
-            return new Refusal("code.location", location.Path, Reasons.LocationNotInLayout, "a location of a layout.");
+            return new Refusal("code.location", location.Path, Reasons.LocationNotInLayout, "must be a location of a layout");
         if (!request.ValidateOnly)
         {
             release.Set();

@@ -33,9 +33,9 @@ internal sealed class CheckAnswers(DataCheckStore checks, FindingMergeStore merg
             ? await checks.CloseAsync(id, request.ClosedBy, request.Note, !request.ValidateOnly, ct)
             : null;
         if (check is null)
-            return new Refusal("check_id", request.CheckId, Reasons.CheckNotFound, "the identifier of a data check.");
+            return new Refusal("check_id", request.CheckId, Reasons.CheckNotFound, "must be the identifier of a data check");
         if (check.State != DataCheckState.Closed || check.ClosedBy != request.ClosedBy || check.CloseNote != request.Note)
-            return new Refusal("check_id", request.CheckId, Reasons.CheckNotOpen, "a data check that is open.");
+            return new Refusal("check_id", request.CheckId, Reasons.CheckNotOpen, "must be a data check that is open");
         if (!request.ValidateOnly)
             ApiLog.CheckClosed(log, check.CheckId, caller.Key.Id);
         return check;
@@ -85,12 +85,12 @@ internal sealed class CheckAnswers(DataCheckStore checks, FindingMergeStore merg
 
     private static Refusal RefusalOf(MergeResult result, FindingName kept, FindingName merged) => result.State switch
     {
-        MergeState.KeptNotFound => new("kept", Name(kept), Reasons.FindingNotFound, "a finding that is there and was not taken back."),
-        MergeState.MergedNotFound => new("merged", Name(merged), Reasons.FindingNotFound, "a finding that is there and was not taken back."),
-        MergeState.NotAlike => new("merged", Name(merged), Reasons.FindingsNotAlike, "a finding of the same aircraft, location and condition as kept."),
-        MergeState.KeptIsMerged => new("kept", Name(kept), Reasons.FindingIsMerged, $"a finding that stands; this one is merged into {Name(result.Merge!.Kept)}."),
-        MergeState.MergedElsewhere => new("merged", Name(merged), Reasons.FindingIsMerged, $"a finding that stands; this one is merged into {Name(result.Merge!.Kept)}."),
-        MergeState.NotMerged => new("merged", Name(merged), Reasons.FindingNotMerged, "a finding that was merged into another."),
+        MergeState.KeptNotFound => new("kept", Name(kept), Reasons.FindingNotFound, "must be a finding that is there and was not taken back"),
+        MergeState.MergedNotFound => new("merged", Name(merged), Reasons.FindingNotFound, "must be a finding that is there and was not taken back"),
+        MergeState.NotAlike => new("merged", Name(merged), Reasons.FindingsNotAlike, "must be a finding of the same aircraft, location and condition as kept"),
+        MergeState.KeptIsMerged => new("kept", Name(kept), Reasons.FindingIsMerged, $"must be a finding that stands; this one is merged into {Name(result.Merge!.Kept)}"),
+        MergeState.MergedElsewhere => new("merged", Name(merged), Reasons.FindingIsMerged, $"must be a finding that stands; this one is merged into {Name(result.Merge!.Kept)}"),
+        MergeState.NotMerged => new("merged", Name(merged), Reasons.FindingNotMerged, "must be a finding that was merged into another"),
         _ => throw new InvalidOperationException($"{result.State} is no refusal."),
     };
 

@@ -46,9 +46,9 @@ internal sealed class FlagAnswers(FlagStore flags, ILogger<FlagAnswers> log)
     private Answer<StoredFlag> Answered(StoredFlag? flag, string flagId, string by, string comment, FlagState state, Caller? writer)
     {
         if (flag is null)
-            return new Refusal("flag_id", flagId, Reasons.FlagNotFound, "the identifier of a flag.");
+            return new Refusal("flag_id", flagId, Reasons.FlagNotFound, "must be the identifier of a flag");
         if (flag.State != state || flag.AnsweredBy != by || flag.Answer != comment)
-            return new Refusal("flag_id", flagId, Reasons.FlagIsClosed, "a flag that is not closed.");
+            return new Refusal("flag_id", flagId, Reasons.FlagIsClosed, "must be a flag that is not closed");
         if (writer is not null)
             ApiLog.FlagAnswered(log, flag.FlagId, writer.Key.Id, state.ToString());
         return flag;

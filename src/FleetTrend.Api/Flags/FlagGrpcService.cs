@@ -18,7 +18,7 @@ internal sealed class FlagGrpcService(FlagStore flags, FlagAnswers answers) : Fl
     {
         if (!Enum.IsDefined(request.State))
         {
-            throw new Refusal("state", $"{(int)request.State}", Reasons.EnumUnknown, "a state of the contract, or unspecified.").ToException();
+            throw new Refusal("state", $"{(int)request.State}", Reasons.EnumUnknown, "must be one of FLAG_STATE_OPEN, FLAG_STATE_ACKNOWLEDGED, FLAG_STATE_CLOSED, or absent").ToException();
         }
 
         StoredState? state = request.State == FlagState.Unspecified ? null : (StoredState)request.State;

@@ -1,4 +1,5 @@
 using FleetTrend.Api.Access;
+using FleetTrend.Api.Json;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
 using FleetTrend.Intake.Holding;
@@ -15,6 +16,7 @@ internal sealed class IntakeGrpcService(
     : IntakeService.IntakeServiceBase
 {
     private const int MostPerPage = 500;
+    private static readonly Dictionary<int, IReadOnlyList<Refusal>> NoneUnread = [];
 
     /// <inheritdoc/>
     public override async Task<PushRecordResponse> PushRecord(PushRecordRequest request, ServerCallContext context)
@@ -34,12 +36,16 @@ internal sealed class IntakeGrpcService(
         RefuseTooLarge(request);
         if (request.Records.Count is 0 or > RecordIntake.MaxRecords)
         {
-            throw new Refusal("records", $"{request.Records.Count}", request.Records.Count == 0 ? Reasons.FieldRequired : Reasons.TooManyItems,
-                $"1 to {RecordIntake.MaxRecords:#,0} records per call.").ToException();
+            throw new Refusal("records", request.Records.Count == 0 ? "" : $"{request.Records.Count}", request.Records.Count == 0 ? Reasons.FieldRequired : Reasons.TooManyItems,
+                $"must be a list of 1 to {RecordIntake.MaxRecords:#,0} records") { IsBare = true }.ToException();
         }
 
-        var outcomes = await PushAsync(
-            request.Records, Terms(context, request.HoldUnregistered), request.ValidateOnly, context.CancellationToken);
+        var unread = context.GetHttpContext().Features.Get<UnreadRecords>()?.ByPlace ?? NoneUnread;
+        List<Record> readable = [.. request.Records.Where((_, place) => !unread.ContainsKey(place))];
+        var answered = readable.Count == 0
+            ? []
+            : await PushAsync(readable, Terms(context, request.HoldUnregistered), request.ValidateOnly, context.CancellationToken);
+        var outcomes = InOrder(request.Records, unread, answered);
         LogOutcomes(outcomes);
         return new PushRecordsResponse
         {
@@ -94,6 +100,22 @@ internal sealed class IntakeGrpcService(
         IReadOnlyList<Record> records, PushTerms terms, bool validateOnly, CancellationToken ct) =>
         validateOnly ? intake.CheckAsync(records, terms, new CheckedAircraft(), ct) : intake.PushAsync(records, terms, ct);
 
+    /// <summary>Outcomes of all records: those that were answered, and those whose JSON could not be read.</summary>
+    private static List<RecordOutcome> InOrder(
+        IReadOnlyList<Record> records, IReadOnlyDictionary<int, IReadOnlyList<Refusal>> unread, IReadOnlyList<RecordOutcome> answered)
+    {
+        var outcomes = new List<RecordOutcome>(records.Count);
+        var next = 0;
+        for (var place = 0; place < records.Count; place++)
+        {
+            outcomes.Add(unread.TryGetValue(place, out var refusals)
+                ? new RecordOutcome { Key = records[place].Key, State = RecordState.Refused, Error = RefusalStatus.Of(refusals) }
+                : answered[next++]);
+        }
+
+        return outcomes;
+    }
+
     private static PushTerms Terms(ServerCallContext context, bool holdUnregistered) =>
         new(OwnSource(context), holdUnregistered ? MissingPlace.Hold : MissingPlace.Refuse);
 
@@ -122,6 +144,6 @@ internal sealed class IntakeGrpcService(
     {
         var bytes = request.CalculateSize();
         if (bytes > ApiHost.MaxMessageBytes)
-            throw new Refusal("", $"{bytes}", Reasons.MessageTooLarge, $"up to {ApiHost.MaxMessageBytes:#,0} bytes per message.").ToException();
+            throw new Refusal("", $"{bytes}", Reasons.MessageTooLarge, $"must be a message of up to {ApiHost.MaxMessageBytes:#,0} bytes") { IsBare = true }.ToException();
     }
 }

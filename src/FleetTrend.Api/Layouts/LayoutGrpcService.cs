@@ -31,7 +31,7 @@ internal sealed class LayoutGrpcService(LayoutStore layouts) : LayoutService.Lay
     public override async Task<GetLayoutResponse> GetLayout(GetLayoutRequest request, ServerCallContext context)
     {
         var layout = await layouts.GetAsync(request.Name, context.CancellationToken)
-            ?? throw new Refusal("name", request.Name, Reasons.LayoutNotFound, "the name of a layout.").ToException();
+            ?? throw new Refusal("name", request.Name, Reasons.LayoutNotFound, "must be the name of a layout").ToException();
         return new GetLayoutResponse { Layout = layout.ToWire() };
     }
 
@@ -71,11 +71,11 @@ internal sealed class LayoutGrpcService(LayoutStore layouts) : LayoutService.Lay
 
     private static Refusal Explain(AddResult result, string nameField, string name) => result.State switch
     {
-        AddState.NameInUse => new(nameField, name, Reasons.NameInUse, "a name that is free, or the very same content again."),
+        AddState.NameInUse => new(nameField, name, Reasons.NameInUse, "must be a name that is free, or the very same content again"),
         AddState.PathHasOtherKind => new(
-            "layout.locations", result.Value ?? "", Reasons.PathHasOtherKind, $"a path has one kind in every layout; this one has '{result.Stored}'."),
-        AddState.KindUnknown => new("layout.locations", result.Value ?? "", Reasons.LocationKindUnknown, "the name of a location kind."),
-        AddState.LayoutUnknown => new("type_group.layout", result.Value ?? "", Reasons.LayoutNotRegistered, "the name of a layout."),
+            "layout.locations", result.Value ?? "", Reasons.PathHasOtherKind, $"must be a path of that kind: in another layout this one has kind '{result.Stored}'"),
+        AddState.KindUnknown => new("layout.locations", result.Value ?? "", Reasons.LocationKindUnknown, "must be the name of a location kind"),
+        AddState.LayoutUnknown => new("type_group.layout", result.Value ?? "", Reasons.LayoutNotRegistered, "must be the name of a layout"),
         _ => throw new ArgumentOutOfRangeException(nameof(result), result, "Not a refusal."),
     };
 }

@@ -78,5 +78,5 @@ internal sealed class RecordGrpcService(StoredRecords records, Knowledge knowled
     }
 
     private static RpcException NotFound(string sourceRecordId) =>
-        new Refusal("source_record_id", sourceRecordId, Reasons.RecordNotFound, "a record that was known at that moment.").ToException();
+        new Refusal("source_record_id", sourceRecordId, Reasons.RecordNotFound, "must be a record that was known at that moment").ToException();
 }

@@ -78,7 +78,7 @@ internal sealed class ReportGrpcService(
             : null;
         return new RetryMailResponse
         {
-            Mail = (mail ?? throw new Refusal("mail_id", request.MailId, Reasons.MailNotFound, "the identifier of a mail.").ToException()).ToWire(),
+            Mail = (mail ?? throw new Refusal("mail_id", request.MailId, Reasons.MailNotFound, "must be the identifier of a mail").ToException()).ToWire(),
         };
     }
 
@@ -87,7 +87,7 @@ internal sealed class ReportGrpcService(
         var report = long.TryParse(reportId, NumberStyles.None, CultureInfo.InvariantCulture, out var id)
             ? await reports.GetAsync(id, ct)
             : null;
-        return report ?? throw new Refusal("report_id", reportId, Reasons.ReportNotFound, "the identifier of a report.").ToException();
+        return report ?? throw new Refusal("report_id", reportId, Reasons.ReportNotFound, "must be the identifier of a report").ToException();
     }
 
     private static void Refuse(IReadOnlyList<Refusal> refusals)

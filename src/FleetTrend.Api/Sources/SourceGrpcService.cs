@@ -23,7 +23,7 @@ internal sealed class SourceGrpcService(SourceStore sources) : SourceService.Sou
             : await sources.AddAsync(request.Source.Name, request.Source.Title, context.CancellationToken);
         if (!result.IsStored)
         {
-            throw new Refusal("source.name", request.Source.Name, Reasons.NameInUse, "a name that is free, or the very same source again.")
+            throw new Refusal("source.name", request.Source.Name, Reasons.NameInUse, "must be a name that is free, or the very same source again")
                 .ToException();
         }
 

@@ -101,7 +101,7 @@ internal sealed class TrendGrpcService(
         const int DefaultSize = 100;
         var page = AsOfPageRequest.Of(request, DefaultSize);
         if (request.Registration.Length == 0 && request.TypeGroup.Length == 0)
-            throw new Refusal("registration", "", Reasons.FieldRequired, "a registration or a type_group is required.").ToException();
+            throw new Refusal("registration", "", Reasons.FieldRequired, "must be given where type_group is not").ToException();
         var asOf = await MomentAsync(request, page, context.CancellationToken);
         var fleet = await evidence.ReadAsync(asOf, context.CancellationToken);
         var rows = EvidenceMessages.Rows(fleet, request).Skip((int)page.After).Take(page.Size + 1).ToList();

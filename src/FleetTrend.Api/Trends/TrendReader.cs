@@ -30,8 +30,8 @@ internal sealed class TrendReader(SnapshotStore snapshots)
         if (stored is null)
         {
             throw asOf is null
-                ? new Refusal("", "", Reasons.NoTrendsYet, "a first refresh has run.").ToException()
-                : new Refusal("page_token", "", Reasons.PageTokenInvalid, "trends that are still kept.").ToException();
+                ? new Refusal("", "", Reasons.NoTrendsYet, "must come after a first refresh has run").ToException()
+                : new Refusal("page_token", "", Reasons.PageTokenInvalid, "must be a token of trends that are still kept").ToException();
         }
 
         if (_parsed is { } parsed && parsed.AsOf == stored.AsOf)

@@ -35,7 +35,7 @@ internal static class LifeFile
         else if (entry > lower)
             row.Refuse<string>("entry", $"must not be above lower, {lower}");
         else if (lower == upper && lower <= entry)
-            row.Refuse<string>("upper", $"an exact failure age must be above its entry, {entry}");
+            row.Refuse<string>("upper", $"must be above entry, {entry}, where it is an exact age of failure");
         else
             return new Life(lower.Value, upper.Value, entry.Value, count.Value);
         return null;

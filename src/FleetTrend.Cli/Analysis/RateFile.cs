@@ -21,11 +21,11 @@ internal static class RateFile
             if (unit is null || events is null || exposure is null)
                 continue;
             if (!seen.Add(unit))
-                row.Refuse<string>("unit", "appears twice; add its events and exposure together");
+                row.Refuse<string>("unit", "must be a unit that appears once: add its events and exposure together");
             else if (events > 0 && exposure == 0)
                 row.Refuse<string>("exposure", $"must be above zero where there are events, {events}");
             else if ((total += events.Value) > int.MaxValue)
-                row.Refuse<string>("events", $"with those of the rows before is {total}; the most of a file is {int.MaxValue}");
+                row.Refuse<string>("events", $"must be, with those of the rows before, up to {int.MaxValue} events, and not {total}");
             else
                 units.Add(new UnitCount(unit, events.Value, exposure.Value));
         }

@@ -66,23 +66,23 @@ internal static class RecurrenceFile
                     events.Add(mark.Time);
                     break;
                 case Kind.Event:
-                    return mark.Row.Refuse<RecurrenceUnit>("time", "an event must lie after a start and not after its end");
+                    return mark.Row.Refuse<RecurrenceUnit>("time", "must be after a start and not after its end");
                 case Kind.End when open is { } start:
                     windows.Add(new ObservationWindow(start, mark.Time));
                     open = null;
                     break;
                 case Kind.End:
-                    return mark.Row.Refuse<RecurrenceUnit>("what", "this end has no start before it");
+                    return mark.Row.Refuse<RecurrenceUnit>("what", "must be an end with a start before it");
                 case Kind.Start when open is null:
                     open = mark.Time;
                     break;
                 default:
-                    return mark.Row.Refuse<RecurrenceUnit>("what", "this start comes before the end of the span before it");
+                    return mark.Row.Refuse<RecurrenceUnit>("what", "must be a start not before the end of the span before it");
             }
         }
         return open is null
             ? new RecurrenceUnit(windows, events)
-            : sorted[^1].Row.Refuse<RecurrenceUnit>("unit", "has no end after its last start: say until when it was watched");
+            : sorted[^1].Row.Refuse<RecurrenceUnit>("unit", "must be a unit with an end after its last start, which says until when it was watched");
     }
 
     /// <summary>Whether the first start or end is a start: then the default start of 0 is not meant.</summary>

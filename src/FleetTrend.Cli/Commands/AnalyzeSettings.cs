@@ -29,7 +29,7 @@ internal sealed class AnalyzeSettings : CommandSettings
 
     /// <summary>The first rule that an option breaks; null when all are in order.</summary>
     public string? Problem() =>
-        !(Confidence is > 0 and < 1) ? $"--confidence, value '{Confidence}': must lie between 0 and 1, for example 0.95"
-        : Plot is not null && !Plot.EndsWith(".svg", StringComparison.OrdinalIgnoreCase) ? $"--plot, value '{Plot}': must name a file that ends in .svg"
+        !(Confidence is > 0 and < 1) ? $"--confidence: must be between 0 and 1, such as 0.95; got {Confidence}"
+        : Plot is not null && !Plot.EndsWith(".svg", StringComparison.OrdinalIgnoreCase) ? $"--plot: must be a file that ends in .svg; got \"{Plot}\""
         : null;
 }

@@ -40,7 +40,7 @@ internal sealed class ExportCommand : AsyncCommand<ExportCommand.Settings>
 
         /// <inheritdoc/>
         public override ValidationResult Validate() => AsOf is not null && Parse(AsOf) is null
-            ? ValidationResult.Error($"--as-of, value '{AsOf}': must be a moment such as 2026-03-01T00:00:00Z")
+            ? ValidationResult.Error($"--as-of: must be a time such as 2026-03-01T00:00:00Z; got \"{AsOf}\"")
             : base.Validate();
 
         private static DateTimeOffset? Parse(string text) =>

@@ -30,7 +30,7 @@ internal sealed class SendTestCommand : AsyncCommand<SendTestCommand.Settings>
         /// <inheritdoc/>
         public override ValidationResult Validate() => IsAddress(Address)
             ? ValidationResult.Success()
-            : ValidationResult.Error($"ADDRESS, value '{Address}': must be an address such as https://trends.example:5081");
+            : ValidationResult.Error($"ADDRESS: must be an address such as https://trends.example:5081; got \"{Address}\"");
     }
 
     /// <summary>One check, for programs.</summary>

@@ -28,5 +28,5 @@ internal abstract class ServerSettings : CallerSettings
     /// <inheritdoc/>
     public override ValidationResult Validate() => IsAddress(Server)
         ? ValidationResult.Success()
-        : ValidationResult.Error($"--server, value '{Server}': must be an address such as https://trends.example:5081");
+        : ValidationResult.Error($"--server: must be an address such as https://trends.example:5081; got \"{Server}\"");
 }

@@ -30,9 +30,9 @@ public static class CsvFile
             if (line.Fields.All(string.IsNullOrWhiteSpace))
                 continue;
             if (line.Fields.FirstOrDefault(field => field.Contains('\uFFFD', StringComparison.Ordinal)) is { } unreadable)
-                problems.Add(new CsvProblem(file, line.Number, "(line)", unreadable, "is no UTF-8: save the file as CSV in UTF-8"));
+                problems.Add(new CsvProblem(file, line.Number, "(line)", unreadable, "must be UTF-8: save the file as CSV in UTF-8"));
             else if (line.Fields.Count > columns.Count)
-                problems.Add(new CsvProblem(file, line.Number, "(last)", line.Fields[^1], $"the line has {line.Fields.Count} fields, the header {columns.Count}"));
+                problems.Add(new CsvProblem(file, line.Number, "(last)", line.Fields[^1], $"must be the last of {columns.Count} fields, as the header has them, not of {line.Fields.Count}"));
             else
                 yield return line;
         }
@@ -47,11 +47,11 @@ public static class CsvFile
         }
         catch (CsvFormatException malformed)
         {
-            problems.Add(new CsvProblem(file, (int)malformed.LineNumber, "(line)", "", malformed.Message));
+            problems.Add(new CsvProblem(file, (int)malformed.LineNumber, "(line)", "", $"must be CSV: {malformed.Message.TrimEnd('.')}"));
         }
         catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException)
         {
-            problems.Add(new CsvProblem(file, 0, "(file)", file, $"must be a file that can be read: {unreadable.Message}"));
+            problems.Add(new CsvProblem(file, 0, "(file)", file, $"must be a file that can be read: {unreadable.Message.TrimEnd('.')}"));
         }
 
         return null;
@@ -62,13 +62,13 @@ public static class CsvFile
     {
         if (header.Length == 0)
         {
-            problems.Add(new CsvProblem(file, 1, required[0], "", $"the file is empty; its first line names columns {string.Join(',', required)}"));
+            problems.Add(new CsvProblem(file, 1, required[0], "", $"must be a column of the first line, which names {string.Join(", ", required)}; the file is empty"));
             return null;
         }
 
         if (header is [var only] && only.AsSpan().ContainsAny(';', '\t'))
         {
-            problems.Add(new CsvProblem(file, 1, "(line)", only, "the columns are not parted by commas: save the file as CSV with commas"));
+            problems.Add(new CsvProblem(file, 1, "(line)", only, "must be columns with commas between them: save the file as CSV with commas"));
             return null;
         }
 
@@ -78,15 +78,15 @@ public static class CsvFile
         {
             var name = header[i].Trim().TrimStart('\uFEFF');
             if (name.Length == 0)
-                problems.Add(new CsvProblem(file, 1, $"(number {i + 1})", "", "has no name: name the column, or take it away"));
+                problems.Add(new CsvProblem(file, 1, $"(number {i + 1})", "", "must be a name: name the column, or take it away"));
             else if (!required.Contains(name, StringComparer.Ordinal) && !optional.Contains(name, StringComparer.Ordinal))
-                problems.Add(new CsvProblem(file, 1, name, name, $"is no column of this file; known are {string.Join(',', required.Concat(optional))}"));
+                problems.Add(new CsvProblem(file, 1, name, name, $"must be one of the columns {string.Join(", ", required.Concat(optional))}"));
             else if (!columns.TryAdd(name, i))
-                problems.Add(new CsvProblem(file, 1, name, name, "the column appears twice"));
+                problems.Add(new CsvProblem(file, 1, name, name, "must be a column that appears once"));
         }
 
         foreach (var name in required.Where(r => !columns.ContainsKey(r)))
-            problems.Add(new CsvProblem(file, 1, name, "", "the column is required"));
+            problems.Add(new CsvProblem(file, 1, name, "", "must be a column of this file"));
         return problems.Count == before ? columns : null;
     }
 }

@@ -28,7 +28,7 @@ public sealed class CsvRow
     {
         var text = Text(column);
         if (text.Length == 0)
-            return whenEmpty ?? Refuse(column, "a number is required", null);
+            return whenEmpty ?? Refuse(column, "must be a number", null);
         return double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var value)
             && double.IsFinite(value) && value >= 0
                 ? value

@@ -27,7 +27,7 @@ public sealed class CsvTable
         var table = new CsvTable(file);
         table.Rows.AddRange(CsvFile.Read(file, required, optional, table.Problems).Select(line => new CsvRow(table, line)));
         if (table.Rows.Count == 0 && table.Problems.Count == 0)
-            table.Problems.Add(new CsvProblem(file, 2, required[0], "", "the file has no rows below its header"));
+            table.Problems.Add(new CsvProblem(file, 2, required[0], "", "must be a file with rows below its header"));
         return table;
     }
 }

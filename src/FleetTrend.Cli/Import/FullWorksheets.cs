@@ -24,15 +24,15 @@ internal sealed class FullWorksheets(Registration registration)
         Fault Unreadable(string why) => new(record.Row, FileSet.Examined, Fault.CellNotReadable, why);
         var inspection = ((Record)record.Message).Inspection;
         if (examined != "all")
-            return Unreadable($"must be: all, or empty. Got \"{examined}\".");
+            return Unreadable(Fault.Words("must be all, or empty", examined));
         if (inspection.Looks.Any(l => l.LocationCode.Length > 0))
-            return Unreadable("all cannot stand with lines of looks.csv that name their location by a code: it is not known here which location that is.");
+            return Unreadable(Fault.Words("must be empty where lines of looks.csv name their location by a code: it is not known here which location that is", examined));
         if (!aircraft.TryGetValue(inspection.Registration, out var one) || one.Assignments.Count == 0)
-            return Unreadable("all needs the aircraft, with its assignments, in the same folder.");
+            return Unreadable(Fault.Words("must be empty where the aircraft, with its assignments, is not in the same folder", examined));
         var group = (one.Assignments.LastOrDefault(a => IsBy(a.FromDate, inspection.InspectionDate)) ?? one.Assignments[0]).TypeGroup;
         locations ??= await LocationsAsync(ct);
         if (!locations.TryGetValue(group, out var all))
-            return Unreadable($"all needs the layout of type group '{group}', which is not registered.");
+            return Unreadable(Fault.Words($"must be empty where the type group of the aircraft, '{group}', is not registered", examined));
         var named = inspection.Looks.Select(l => l.Location).ToHashSet(StringComparer.Ordinal);
         inspection.Looks.AddRange(all.Where(l => !named.Contains(l)).Select(l => new LocationLook { Location = l, State = LookState.Examined }));
         return null;

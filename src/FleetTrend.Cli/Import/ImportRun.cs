@@ -79,7 +79,7 @@ internal sealed class ImportRun(RecordFolder folder, ChannelBase channel, PushOp
             else if (faults.Count == 0 && row.Row.Form == FileSet.Inspections && await worksheets.CompleteAsync(row, ct) is { } fault)
                 faults = [fault];
             if (faults.Count == 0 && record.CalculateSize() is > MostBytes and var bytes)
-                faults = [new Fault(row.Row, "", Fault.RowTooLarge, $"up to {MostBytes:#,0} bytes with all its lines. Got {bytes:#,0}.")];
+                faults = [new Fault(row.Row, "", Fault.RowTooLarge, $"must be up to {MostBytes:#,0} bytes with all its lines; got {bytes:#,0}")];
             lock (door)
             {
                 if (faults.Count == 0)

@@ -15,7 +15,7 @@ internal static partial class Refusals
         var reason = error.GetDetail<ErrorInfo>()?.Reason ?? ((Code)error.Code).ToString();
         return violations is { Count: > 0 }
             ? [.. violations.Select(v => Place(record, v.Field) is var (row, column)
-                ? new Fault(row, column, v.Reason.Length > 0 ? v.Reason : reason, v.Description)
+                ? new Fault(row, column, v.Reason.Length > 0 ? v.Reason : reason, FileWords.Of(v.Description))
                 : throw new InvalidOperationException(v.Field))]
             : [new Fault(record.Row, "", reason, error.Message)];
     }

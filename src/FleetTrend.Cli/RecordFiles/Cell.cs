@@ -1,4 +1,5 @@
 using System.Globalization;
+using FleetTrend.Intake;
 using Google.Protobuf.Reflection;
 using Date = Google.Type.Date;
 
@@ -19,6 +20,20 @@ internal static class Cell
         FieldType.Message => "date, YYYY-MM-DD",
         _ => "text",
     };
+
+    /// <summary>The same as the rule of a refusal.</summary>
+    public static string Rule(FieldDescriptor field) => field.FieldType switch
+    {
+        FieldType.Double => "must be a number with a point for decimals",
+        FieldType.Int32 => "must be a whole number",
+        FieldType.Bool => "must be true or false",
+        FieldType.Enum => $"must be one of {string.Join(", ", Words(field))}",
+        _ => "must be a date such as 2026-02-03",
+    };
+
+    /// <summary>The word that is nearest to a wrong one; null where there is none.</summary>
+    public static string? Nearest(FieldDescriptor field, string text) =>
+        field.FieldType == FieldType.Enum ? NearestName.Of(text, Words(field)) : null;
 
     /// <summary>The field's value; null where the text has not its form.</summary>
     public static object? Read(FieldDescriptor field, string text) => field.FieldType switch
@@ -48,16 +63,16 @@ internal static class Cell
         };
     }
 
-    private static string Chosen(FieldDescriptor field, int number) =>
-        number == 0 ? "" : Word(field, field.EnumType.FindValueByNumber(number));
-
-    private static IEnumerable<string> Words(FieldDescriptor field) => field.EnumType.Values.Skip(1).Select(v => Word(field, v));
-
     /// <summary>CONDITION_LEAK_TRACE is leak-trace: every value begins with the name of its enum.</summary>
-    private static string Word(FieldDescriptor field, EnumValueDescriptor value)
+    public static string Word(FieldDescriptor field, EnumValueDescriptor value)
     {
         var unspecified = field.EnumType.Values[0].Name;
         var prefix = unspecified.Length - "UNSPECIFIED".Length;
         return value.Name[prefix..].ToLowerInvariant().Replace('_', '-');
     }
+
+    private static string Chosen(FieldDescriptor field, int number) =>
+        number == 0 ? "" : Word(field, field.EnumType.FindValueByNumber(number));
+
+    private static IEnumerable<string> Words(FieldDescriptor field) => field.EnumType.Values.Skip(1).Select(v => Word(field, v));
 }

@@ -15,4 +15,11 @@ internal sealed record Fault(FileRow Row, string Column, string Reason, string W
 
     /// <summary>A line of a thing that the folder does not have; told by the command, nothing was sent.</summary>
     public const string LineWithoutOwner = "LINE_WITHOUT_OWNER";
+
+    /// <summary>What a cell must be, and what stood there.</summary>
+    /// <param name="rule">The rule.</param>
+    /// <param name="text">The cell.</param>
+    /// <param name="nearest">The nearest right text; null where there is none.</param>
+    public static string Words(string rule, string text, string? nearest = null) =>
+        $"{rule}; got {(text.Length == 0 ? "nothing" : $"\"{text}\"")}{(nearest is null ? "" : $"; did you mean {nearest}?")}";
 }

@@ -60,7 +60,7 @@ internal sealed class RecordFolder
     {
         var owners = Owners(lineForm.LinesOf!);
         return ByOwner(lineForm).Where(o => !owners.Contains(o.Key)).SelectMany(o => o.Value).Select(row => new Fault(
-            row, lineForm.Keys.Count > 1 ? lineForm.Keys[1].Name : lineForm.Keys[0].Name, Fault.LineWithoutOwner, $"{lineForm.LinesOf} must have a row with the same {string.Join(", ", lineForm.LinesOf!.Keys.Select(k => k.Name))}."));
+            row, lineForm.Keys.Count > 1 ? lineForm.Keys[1].Name : lineForm.Keys[0].Name, Fault.LineWithoutOwner, $"must be that of a row of {lineForm.LinesOf}, with the same {string.Join(", ", lineForm.LinesOf!.Keys.Select(k => k.Name))}"));
     }
 
     private void Check()
@@ -74,11 +74,11 @@ internal sealed class RecordFolder
         var known = FileSet.All.Select(f => f.Name).ToList();
         foreach (var stranger in Directory.EnumerateFiles(folder)
             .Where(f => Path.GetExtension(f).Equals(".csv", StringComparison.OrdinalIgnoreCase) && !known.Contains(Path.GetFileName(f), StringComparer.Ordinal)))
-            problems.Add(new CsvProblem(stranger, 0, "(file)", Path.GetFileName(stranger), $"is no file of the set; known are {string.Join(", ", known)}"));
+            problems.Add(new CsvProblem(stranger, 0, "(file)", Path.GetFileName(stranger), $"must be one of the files {string.Join(", ", known)}"));
         foreach (var form in FileSet.All.Where(f => File.Exists(Path.Combine(folder, f.Name))))
             counts.Add(form, CheckFile(form));
         if (counts.Count == 0 && problems.Count == 0)
-            problems.Add(new CsvProblem(folder, 0, "(folder)", folder, $"holds no file of the set; known are {string.Join(", ", known)}"));
+            problems.Add(new CsvProblem(folder, 0, "(folder)", folder, $"must be a folder with one of the files {string.Join(", ", known)}"));
     }
 
     private int CheckFile(FileForm form)
@@ -158,6 +158,6 @@ internal sealed class RecordFolder
         if (Cell.Read(column.Field!, text) is { } value)
             column.Field!.Accessor.SetValue(message, value);
         else
-            faults.Add(new Fault(row, column.Name, Fault.CellNotReadable, $"must be: {Cell.Form(column.Field!)}. Got \"{text}\"."));
+            faults.Add(new Fault(row, column.Name, Fault.CellNotReadable, Fault.Words(Cell.Rule(column.Field!), text, Cell.Nearest(column.Field!, text))));
     }
 }

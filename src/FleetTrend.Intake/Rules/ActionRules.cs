@@ -17,7 +17,7 @@ internal static class ActionRules
         PlaceRules.Location(reader, location, registration, known);
         var kind = ReadKind(action, key, reader, known);
         if (action.HasPartHours && kind is not (default(ActionKind) or ActionKind.Replaced))
-            reader.Refuse("part_hours", FieldReader.Number(action.PartHours), Reasons.FieldNotAllowed, "only with ACTION_KIND_REPLACED.");
+            reader.RefuseBare("part_hours", FieldReader.Number(action.PartHours), Reasons.FieldNotAllowed, "must be absent where the kind is not ACTION_KIND_REPLACED");
         return new CorrectiveAction
         {
             Registration = registration,

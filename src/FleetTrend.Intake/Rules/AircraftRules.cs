@@ -13,7 +13,11 @@ internal static class AircraftRules
         var watchStart = reader.Day("watch_start_date", aircraft.WatchStartDate);
         var retired = reader.OptionalDay("retired_date", aircraft.RetiredDate);
         if (retired < watchStart)
-            reader.Refuse("retired_date", $"{retired:yyyy-MM-dd}", Reasons.DatesOutOfOrder, $"a day not before watch_start_date {watchStart:yyyy-MM-dd}.");
+        {
+            reader.RefuseBare(
+                "retired_date", $"{retired:yyyy-MM-dd}", Reasons.DatesOutOfOrder, $"must be a day not before watch_start_date, {watchStart:yyyy-MM-dd}");
+        }
+
         return new Airframe
         {
             Registration = PlaceRules.Mark(reader, aircraft.Registration),
@@ -26,12 +30,12 @@ internal static class AircraftRules
 
     private static List<Assignment> ReadAssignments(Wire.Aircraft aircraft, FieldReader reader, KnownFleet known)
     {
-        const string Count = "1 to 100 assignments.";
+        const string Count = "must be a list of 1 to 100 assignments";
         if (aircraft.Assignments.Count == 0)
             reader.Refuse("assignments", "", Reasons.FieldRequired, Count);
         if (aircraft.Assignments.Count > MaxAssignments)
         {
-            reader.Refuse("assignments", $"{aircraft.Assignments.Count}", Reasons.TooManyItems, Count);
+            reader.RefuseBare("assignments", $"{aircraft.Assignments.Count}", Reasons.TooManyItems, Count);
             return [];
         }
 
@@ -41,13 +45,18 @@ internal static class AircraftRules
             var line = reader.At($"assignments[{index}]");
             var from = line.Day("from_date", wire.FromDate);
             if (assignments.Count > 0 && from <= assignments[^1].FromDate)
-                line.Refuse("from_date", $"{from:yyyy-MM-dd}", Reasons.DatesOutOfOrder, $"a day after the assignment before it, {assignments[^1].FromDate:yyyy-MM-dd}.");
+            {
+                line.RefuseBare(
+                    "from_date", $"{from:yyyy-MM-dd}", Reasons.DatesOutOfOrder,
+                    $"must be a day after that of the assignment before it, {assignments[^1].FromDate:yyyy-MM-dd}");
+            }
+
             var group = line.Name("type_group", wire.TypeGroup, Patterns.Name, Patterns.NameRule);
             if (Patterns.Name.IsMatch(group) && !known.TypeGroups.ContainsKey(group))
-                line.Refuse("type_group", group, Reasons.TypeGroupNotRegistered, "a registered type group.");
+                line.Refuse("type_group", group, Reasons.TypeGroupNotRegistered, "must be a registered type group", NearestName.Of(group, known.TypeGroups.Keys));
             var atBase = line.Line("base", wire.Base, 1, 60);
             if (atBase == "*")
-                line.Refuse("base", atBase, Reasons.PatternMismatch, "a base other than '*', which stands for the whole fleet.");
+                line.Refuse("base", atBase, Reasons.PatternMismatch, "must be a base; '*' stands for the whole fleet");
             assignments.Add(new Assignment(from, atBase, group));
         }
 

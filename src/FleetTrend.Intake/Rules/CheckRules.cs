@@ -13,10 +13,8 @@ public static class CheckRules
     public static IReadOnlyList<Refusal> Question(Wire.ListDataChecksRequest request)
     {
         var reader = new FieldReader(default);
-        if (!Enum.IsDefined(request.State))
-            reader.Refuse("state", $"{(int)request.State}", Reasons.EnumUnknown, "a state of the contract, or unspecified.");
-        if (!Enum.IsDefined(request.Kind))
-            reader.Refuse("kind", $"{(int)request.Kind}", Reasons.EnumUnknown, "a kind of the contract, or unspecified.");
+        reader.Filter("state", request.State);
+        reader.Filter("kind", request.Kind);
         if (request.Registration.Length > 0)
             reader.Name("registration", request.Registration.ToUpperInvariant(), Patterns.Registration, Patterns.RegistrationRule);
         return reader.Refusals;
@@ -27,7 +25,7 @@ public static class CheckRules
     {
         var reader = new FieldReader(default);
         reader.Line("closed_by", request.ClosedBy, 1, MaxNameLength);
-        Why(reader, request.Note, "how it was settled is required.");
+        Why(reader, request.Note, "must say how it was settled");
         return reader.Refusals;
     }
 
@@ -41,7 +39,7 @@ public static class CheckRules
         {
             reader.At("merged").Refuse(
                 "source", request.Merged.Source, Reasons.FieldNotAllowed,
-                "another source than that of kept; within a source finding.same_event_as says that two findings are one event.");
+                "must be another source than that of kept: within a source same_event_as of a finding says that two are one event");
         }
 
         Decision(reader, request.DecidedBy, request.Note);
@@ -61,7 +59,7 @@ public static class CheckRules
     {
         if (name is null)
         {
-            reader.Refuse(field, "", Reasons.FieldRequired, "source and source_record_id of a finding.");
+            reader.Refuse(field, "", Reasons.FieldRequired, "must be a finding with source and source_record_id");
             return;
         }
 
@@ -73,7 +71,7 @@ public static class CheckRules
     private static void Decision(FieldReader reader, string by, string note)
     {
         reader.Line("decided_by", by, 1, MaxNameLength);
-        Why(reader, note, "why is required.");
+        Why(reader, note, "must say why");
     }
 
     private static void Why(FieldReader reader, string note, string rule)

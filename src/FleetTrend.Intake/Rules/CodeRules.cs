@@ -30,7 +30,7 @@ public static class CodeRules
             _ => new CodeMeaning.Location(""),
         };
         if (code.MeaningCase == Wire.SourceCode.MeaningOneofCase.None)
-            reader.Refuse("meaning", "", Reasons.FieldRequired, "exactly one of location, condition and action is required.");
+            reader.Refuse("meaning", "", Reasons.FieldRequired, "must be exactly one of location, condition and action");
         return (new SourceCode(source, meaning.Kind, text), meaning);
     }
 
@@ -67,12 +67,12 @@ public static class CodeRules
         var broken = reader.Refusals.Count;
         reader.Line(field, code.Code, 1, MaxLength);
         if (instead.Given)
-            reader.Refuse(field, code.Code, Reasons.FieldNotAllowed, $"only where {instead.Field} is not given.");
+            reader.Refuse(field, code.Code, Reasons.FieldNotAllowed, $"must be absent where {instead.Field} is given");
         if (reader.Refusals.Count > broken)
             return null;
         var meaning = known.Codes.GetValueOrDefault(code);
         if (meaning is null)
-            reader.Refuse(field, code.Code, Reasons.CodeNotMapped, $"a code of source '{code.Source}' that has a meaning; SetCode gives it one.");
+            reader.Refuse(field, code.Code, Reasons.CodeNotMapped, $"must be a code of source '{code.Source}' that has a meaning; SetCode gives it one");
         return meaning;
     }
 }

@@ -14,6 +14,10 @@ internal sealed class FieldReader
 {
     public const double MaxHours = 200_000;
     public const int DaysAhead = 366;
+
+    /// <summary>What a date must be, as a caller writes it.</summary>
+    public const string DayRule = """must be a date such as {"year": 2026, "month": 2, "day": 3}""";
+
     private static readonly DateOnly Earliest = new(1950, 1, 1);
 
     private readonly List<Refusal> _refusals;
@@ -38,13 +42,23 @@ internal sealed class FieldReader
     /// <summary>A reader of the message in that field.</summary>
     public FieldReader At(string field) => new(_refusals, _prefix + field + ".", _today);
 
-    public void Refuse(string field, string value, Reason reason, string rule) =>
-        _refusals.Add(new Refusal(_prefix + field, value, reason, rule));
+    /// <summary>A broken rule of a text.</summary>
+    /// <param name="field">The field.</param>
+    /// <param name="value">What it held.</param>
+    /// <param name="reason">Why it is refused.</param>
+    /// <param name="rule">What it must be.</param>
+    /// <param name="nearest">The nearest right value, where there is one.</param>
+    public void Refuse(string field, string value, Reason reason, string rule, string? nearest = null) =>
+        _refusals.Add(new Refusal(_prefix + field, value, reason, rule) { Nearest = nearest });
+
+    /// <summary>A broken rule of what is written without quotes: a number, a date, a count, a word of the contract.</summary>
+    public void RefuseBare(string field, string value, Reason reason, string rule) =>
+        _refusals.Add(new Refusal(_prefix + field, value, reason, rule) { IsBare = true });
 
     /// <summary>One line of text; a length from <paramref name="min"/> (0: may be empty) to <paramref name="max"/>.</summary>
     public string Line(string field, string value, int min, int max)
     {
-        var rule = $"{(min == 0 ? "up to" : $"{min} to")} {max} printable characters, no space at either end.";
+        var rule = $"must be {(min == 0 ? "up to" : $"{min} to")} {max} printable characters without a space at either end";
         if (CheckLength(field, value, min, max, rule)
             && (value.Any(c => char.IsControl(c)) || value.EnumerateRunes().Any(ShownText.IsHidden) || value != value.Trim()))
             Refuse(field, value, Reasons.TextNotPrintable, rule);
@@ -54,7 +68,7 @@ internal sealed class FieldReader
     /// <summary>Text for people; line breaks and tabs are welcome. Null where empty.</summary>
     public string? Note(string field, string value, int max)
     {
-        var rule = $"up to {max.ToString("#,0", CultureInfo.InvariantCulture)} characters of text.";
+        var rule = $"must be up to {max.ToString("#,0", CultureInfo.InvariantCulture)} characters of text";
         if (CheckLength(field, value, 0, max, rule)
             && value.EnumerateRunes().Any(r => Rune.IsControl(r) && r.Value is not ('\n' or '\r' or '\t') || r == Rune.ReplacementChar))
             Refuse(field, value, Reasons.TextNotPrintable, rule);
@@ -76,7 +90,7 @@ internal sealed class FieldReader
     {
         if (value is null)
         {
-            Refuse(field, "", Reasons.FieldRequired, "a date is required.");
+            Refuse(field, "", Reasons.FieldRequired, DayRule);
             return default;
         }
 
@@ -89,15 +103,15 @@ internal sealed class FieldReader
     /// <summary>Hours with one decimal from <paramref name="min"/> to <see cref="MaxHours"/>. Not given is refused: it is not 0.</summary>
     public Hours Hours(string field, bool given, double value, double min = 0)
     {
-        var rule = $"hours from {min.ToString("#,0", CultureInfo.InvariantCulture)} to 200,000 with at most one decimal.";
+        var rule = $"must be hours from {min.ToString("#,0", CultureInfo.InvariantCulture)} to 200,000 with at most one decimal";
         if (!given)
             Refuse(field, "", Reasons.FieldRequired, rule);
         else if (!double.IsFinite(value))
-            Refuse(field, Number(value), Reasons.NumberNotFinite, rule);
+            RefuseBare(field, Number(value), Reasons.NumberNotFinite, rule);
         else if (value < min || value > MaxHours)
-            Refuse(field, Number(value), Reasons.NumberOutOfRange, rule);
+            RefuseBare(field, Number(value), Reasons.NumberOutOfRange, rule);
         else if (!Records.Hours.TryFrom(value, out var hours))
-            Refuse(field, Number(value), Reasons.TooManyDecimals, rule);
+            RefuseBare(field, Number(value), Reasons.TooManyDecimals, rule);
         else
             return hours;
         return Records.Hours.Zero;
@@ -106,13 +120,13 @@ internal sealed class FieldReader
     /// <summary>A number above 0 and up to <paramref name="max"/>, or null where absent.</summary>
     public double? Size(string field, bool given, double value, double max)
     {
-        var rule = $"a number above 0 and up to {max.ToString("#,0", CultureInfo.InvariantCulture)}.";
+        var rule = $"must be a number above 0 and up to {max.ToString("#,0", CultureInfo.InvariantCulture)}";
         if (!given)
             return null;
         if (!double.IsFinite(value))
-            Refuse(field, Number(value), Reasons.NumberNotFinite, rule);
+            RefuseBare(field, Number(value), Reasons.NumberNotFinite, rule);
         else if (value <= 0 || value > max)
-            Refuse(field, Number(value), Reasons.NumberOutOfRange, rule);
+            RefuseBare(field, Number(value), Reasons.NumberOutOfRange, rule);
         return value;
     }
 
@@ -130,9 +144,17 @@ internal sealed class FieldReader
         var domain = (TDomain)Enum.ToObject(typeof(TDomain), number);
         if (number != 0 && Enum.IsDefined(domain))
             return domain;
-        Refuse(field, number == 0 ? "" : number.ToString(CultureInfo.InvariantCulture), number == 0 ? Reasons.FieldRequired : Reasons.EnumUnknown,
-            $"one of {string.Join(", ", Enum.GetNames<TDomain>().Where(n => n != "Unspecified"))}.");
+        RefuseBare(field, number == 0 ? "" : number.ToString(CultureInfo.InvariantCulture), number == 0 ? Reasons.FieldRequired : Reasons.EnumUnknown,
+            $"must be one of {string.Join(", ", ContractWords.All<TWire>())}");
         return default;
+    }
+
+    /// <summary>A wire enum value of a question, where 0 asks for all.</summary>
+    public void Filter<TWire>(string field, TWire value)
+        where TWire : struct, Enum
+    {
+        if (!Enum.IsDefined(value))
+            RefuseBare(field, value.ToString(), Reasons.EnumUnknown, $"must be one of {string.Join(", ", ContractWords.All<TWire>())}, or absent");
     }
 
     /// <summary>A number as text: the shortest that reads back the same.</summary>
@@ -144,13 +166,13 @@ internal sealed class FieldReader
         if (value.Year is < 1 or > 9999 || value.Month is < 1 or > 12
             || value.Day < 1 || value.Day > DateTime.DaysInMonth(value.Year, value.Month))
         {
-            Refuse(field, text, Reasons.DateInvalid, "a day of the calendar, with year, month and day.");
+            RefuseBare(field, text, Reasons.DateInvalid, DayRule);
             return default;
         }
 
         var day = new DateOnly(value.Year, value.Month, value.Day);
         if (day < Earliest || day > _today.AddDays(DaysAhead))
-            Refuse(field, text, Reasons.DateOutOfRange, "a day from 1950-01-01 to 366 days after today.");
+            RefuseBare(field, text, Reasons.DateOutOfRange, "must be a day from 1950-01-01 to 366 days after today");
         return day;
     }
 

@@ -20,7 +20,7 @@ internal static class FindingRules
         var condition = ReadCondition(finding, key, location, reader, known);
         var colour = reader.Choice<Wire.TraceColour, TraceColour>("trace_colour", finding.TraceColour, TraceColour.Unspecified);
         if (colour != TraceColour.Unspecified && condition is not (default(Condition) or Condition.LeakTrace))
-            reader.Refuse("trace_colour", colour.ToString(), Reasons.FieldNotAllowed, "only with CONDITION_LEAK_TRACE.");
+            reader.RefuseBare("trace_colour", ContractWords.Of(finding.TraceColour), Reasons.FieldNotAllowed, "must be absent where the condition is not CONDITION_LEAK_TRACE");
         return new Finding
         {
             Registration = registration,
@@ -47,12 +47,15 @@ internal static class FindingRules
         var kind = LocationKinds.Get(location.Kind);
         if (!kind.Conditions.Contains(condition))
         {
-            reader.Refuse("condition", condition.ToString(), Reasons.ConditionNotAtKind,
-                $"a condition of kind '{kind.Name}': {string.Join(", ", kind.Conditions)}.");
+            reader.RefuseBare(
+                "condition", Word(condition), Reasons.ConditionNotAtKind,
+                $"must be a condition of a location of kind '{kind.Name}': {string.Join(", ", kind.Conditions.Select(Word))}");
         }
 
         return condition;
     }
+
+    private static string Word(Condition condition) => ContractWords.Of((Wire.Condition)condition);
 
     private static Condition ReadCode(Wire.Finding finding, RecordKey key, FieldReader reader, KnownFleet known)
     {
@@ -67,7 +70,7 @@ internal static class FindingRules
             return null;
         reader.Line("same_event_as", finding.SameEventAs, 1, 120);
         if (finding.SameEventAs == key.SourceRecordId)
-            reader.Refuse("same_event_as", finding.SameEventAs, Reasons.SelfReference, "another finding of the same source.");
+            reader.Refuse("same_event_as", finding.SameEventAs, Reasons.SelfReference, "must be another finding of the same source");
         return finding.SameEventAs;
     }
 }

@@ -23,7 +23,7 @@ public static class FlagAnswerRules
         var reader = new FieldReader(default);
         reader.Line("closed_by", request.ClosedBy, 1, MaxNameLength);
         if (reader.Note("comment", request.Comment, MaxCommentLength) is null)
-            reader.Refuse("comment", "", Reasons.FieldRequired, "what was done is required.");
+            reader.Refuse("comment", "", Reasons.FieldRequired, "must say what was done");
         return reader.Refusals;
     }
 }

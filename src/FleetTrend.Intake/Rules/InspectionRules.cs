@@ -28,7 +28,7 @@ internal static class InspectionRules
         var looks = new List<LocationLook>(Math.Min(inspection.Looks.Count, MaxLooks));
         if (inspection.Looks.Count > MaxLooks)
         {
-            reader.Refuse("looks", $"{inspection.Looks.Count}", Reasons.TooManyItems, "up to 500 lines.");
+            reader.RefuseBare("looks", $"{inspection.Looks.Count}", Reasons.TooManyItems, "must be a list of up to 500 lines");
             return looks;
         }
 
@@ -39,7 +39,7 @@ internal static class InspectionRules
             var path = PlaceRules.Path(line, wire.Location, wire.LocationCode, key, known);
             PlaceRules.Location(line, path, registration, known);
             if (path.Length > 0 && !seen.Add(path))
-                line.Refuse("location", path, Reasons.DuplicateLine, "each location at most once per inspection.");
+                line.Refuse("location", path, Reasons.DuplicateLine, "must be a location that no other line of the inspection has");
             looks.Add(new LocationLook(
                 path,
                 line.Choice<Wire.LookState, LookState>("state", wire.State),

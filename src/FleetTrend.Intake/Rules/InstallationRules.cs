@@ -34,7 +34,7 @@ internal static class InstallationRules
         PlaceRules.Location(reader, location, registration, known);
         var reason = reader.Choice<Wire.RemovalReason, RemovalReason>("reason", removal.Reason);
         if (reason is RemovalReason.Failed && removal.ExaminedGood)
-            reader.Refuse("examined_good", "true", Reasons.FieldNotAllowed, "true only where the reason is not REMOVAL_REASON_FAILED.");
+            reader.RefuseBare("examined_good", "true", Reasons.FieldNotAllowed, "must be false where the reason is REMOVAL_REASON_FAILED");
         return new Removal
         {
             Registration = registration,

@@ -16,10 +16,10 @@ public static class KeyRules
         if (request.Source.Length > 0)
             reader.Name("source", request.Source, Patterns.Source, Patterns.SourceRule);
         if (request.Scopes.Count == 0)
-            reader.Refuse("scopes", "", Reasons.FieldRequired, "one scope or more.");
+            reader.Refuse("scopes", "", Reasons.FieldRequired, "must be a list of one scope or more");
         if (request.Scopes.Count > Enum.GetValues<KeyScope>().Length)
         {
-            reader.Refuse("scopes", $"{request.Scopes.Count}", Reasons.TooManyItems, "each scope once.");
+            reader.RefuseBare("scopes", $"{request.Scopes.Count}", Reasons.TooManyItems, "must be a list of scopes, each once");
             return reader.Refusals;
         }
 
@@ -28,11 +28,11 @@ public static class KeyRules
         {
             reader.Choice<Wire.Scope, KeyScope>($"scopes[{index}]", scope);
             if (!seen.Add(scope))
-                reader.Refuse($"scopes[{index}]", $"{scope}", Reasons.DuplicateLine, "each scope once.");
+                reader.RefuseBare($"scopes[{index}]", ContractWords.Of(scope), Reasons.DuplicateLine, "must be a scope that stands in the list once");
         }
 
         if (seen.Contains(Wire.Scope.RecordsWrite) && request.Source.Length == 0)
-            reader.Refuse("source", "", Reasons.FieldRequired, "the source that the key pushes records of.");
+            reader.Refuse("source", "", Reasons.FieldRequired, "must be the source that the key pushes records of");
         return reader.Refusals;
     }
 

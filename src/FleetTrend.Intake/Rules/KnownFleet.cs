@@ -39,6 +39,10 @@ internal sealed class KnownFleet
             Add(airframe.Registration, TypeGroups[group]);
     }
 
+    /// <summary>Paths of the locations of an aircraft.</summary>
+    public IEnumerable<string> PathsOf(string registration) =>
+        _locations.GetValueOrDefault(registration)?.SelectMany(locations => locations.Keys) ?? [];
+
     public bool HasAircraft(string registration) => _locations.ContainsKey(registration);
 
     /// <summary>The location of that path in any layout that the aircraft's type groups have, or null.</summary>

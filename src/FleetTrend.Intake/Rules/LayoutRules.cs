@@ -42,12 +42,12 @@ public static class LayoutRules
 
     private static List<Location> ReadLocations(Wire.Layout layout, FieldReader reader)
     {
-        const string Count = "1 to 500 locations.";
+        const string Count = "must be a list of 1 to 500 locations";
         if (layout.Locations.Count == 0)
             reader.Refuse("locations", "", Reasons.FieldRequired, Count);
         if (layout.Locations.Count > MaxLocations)
         {
-            reader.Refuse("locations", $"{layout.Locations.Count}", Reasons.TooManyItems, Count);
+            reader.RefuseBare("locations", $"{layout.Locations.Count}", Reasons.TooManyItems, Count);
             return [];
         }
 
@@ -58,11 +58,11 @@ public static class LayoutRules
             var line = reader.At($"locations[{index}]");
             var path = line.Name("path", wire.Path, Patterns.Path, Patterns.PathRule);
             if (!seen.Add(path))
-                line.Refuse("path", path, Reasons.DuplicateLine, "each path once.");
+                line.Refuse("path", path, Reasons.DuplicateLine, "must be a path that no other line has");
             if (wire.Kind.Length == 0)
-                line.Refuse("kind", "", Reasons.FieldRequired, "the name of a location kind.");
+                line.Refuse("kind", "", Reasons.FieldRequired, "must be the name of a location kind");
             else if (LocationKinds.Find(wire.Kind) is null)
-                line.Refuse("kind", wire.Kind, Reasons.LocationKindUnknown, "the name of a location kind.");
+                line.Refuse("kind", wire.Kind, Reasons.LocationKindUnknown, "must be the name of a location kind", NearestName.Of(wire.Kind, LocationKinds.All.Select(k => k.Name)));
             if (wire.JascCode.Length > 0)
                 line.Name("jasc_code", wire.JascCode, Patterns.Jasc, Patterns.JascRule);
             locations.Add(new Location(

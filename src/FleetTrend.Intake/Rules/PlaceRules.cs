@@ -11,7 +11,7 @@ internal static class PlaceRules
     {
         var registration = Mark(reader, value);
         if (registration.Length > 0 && !known.HasAircraft(registration))
-            reader.Refuse("registration", registration, Reasons.AircraftNotRegistered, "a registered aircraft; push the aircraft first.");
+            reader.Refuse("registration", registration, Reasons.AircraftNotRegistered, "must be a registered aircraft");
         return registration;
     }
 
@@ -48,7 +48,12 @@ internal static class PlaceRules
             return null;
         var location = known.FindLocation(registration, path);
         if (location is null)
-            reader.Refuse("location", path, Reasons.LocationNotInLayout, $"a location of a layout of {registration}'s type groups.");
+        {
+            reader.Refuse(
+                "location", path, Reasons.LocationNotInLayout, $"must be a location that {registration} has by the layout of its type group",
+                NearestName.Of(path, known.PathsOf(registration)));
+        }
+
         return location;
     }
 }

@@ -22,8 +22,7 @@ public static class RecordQuestionRules
             reader.Name("source", request.Source, Patterns.Source, Patterns.SourceRule);
         if (request.Registration.Length > 0)
             reader.Name("registration", request.Registration, Patterns.Registration, Patterns.RegistrationRule);
-        if (!Enum.IsDefined(request.Kind))
-            reader.Refuse("kind", $"{(int)request.Kind}", Reasons.EnumUnknown, "a kind of record, or unspecified for all.");
+        reader.Filter("kind", request.Kind);
         return reader.Refusals;
     }
 }

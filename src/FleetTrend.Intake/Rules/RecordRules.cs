@@ -20,7 +20,7 @@ internal static class RecordRules
         var bytes = record.CalculateSize();
         if (bytes > RecordIntake.MaxRecordBytes)
         {
-            reader.Refuse("", bytes.ToString(CultureInfo.InvariantCulture), Reasons.RecordTooLarge, "up to 262,144 bytes per record.");
+            reader.RefuseBare("", bytes.ToString(CultureInfo.InvariantCulture), Reasons.RecordTooLarge, "must be a record of up to 262,144 bytes");
             return new ParsedRecord(new RecordKey("", "", 1), null, reader.Refusals);
         }
 
@@ -39,7 +39,7 @@ internal static class RecordRules
             _ => null,
         };
         if (content is null)
-            reader.Refuse("content", "", Reasons.FieldRequired, "exactly one kind of content is required.");
+            reader.Refuse("content", "", Reasons.FieldRequired, "must be exactly one of aircraft, meter_reading, meter_change, installation, removal, inspection, finding, action and retraction");
         return new ParsedRecord(key, reader.Refusals.Count == 0 ? content : null, reader.Refusals);
     }
 
@@ -47,7 +47,7 @@ internal static class RecordRules
     {
         if (key is null)
         {
-            record.Refuse("key", "", Reasons.FieldRequired, "a key with source and source_record_id is required.");
+            record.Refuse("key", "", Reasons.FieldRequired, "must be a key with source and source_record_id");
             return new RecordKey("", "", 1);
         }
 
@@ -55,12 +55,12 @@ internal static class RecordRules
         var broken = reader.Refusals.Count;
         var source = reader.Name("source", key.Source, Patterns.Source, Patterns.SourceRule);
         if (reader.Refusals.Count == broken && known.OwnSource is { } own && source != own)
-            reader.Refuse("source", source, Reasons.SourceNotYours, "the source that the key belongs to.");
+            reader.Refuse("source", source, Reasons.SourceNotYours, "must be the source that the key belongs to");
         else if (reader.Refusals.Count == broken && !known.Sources.Contains(source))
-            reader.Refuse("source", source, Reasons.SourceNotRegistered, "a registered source.");
+            reader.Refuse("source", source, Reasons.SourceNotRegistered, "must be a registered source");
         var id = reader.Line("source_record_id", key.SourceRecordId, 1, MaxIdLength);
         if (key.Revision < 0)
-            reader.Refuse("revision", key.Revision.ToString(CultureInfo.InvariantCulture), Reasons.NumberOutOfRange, "1 or more; 0 is read as 1.");
+            reader.RefuseBare("revision", key.Revision.ToString(CultureInfo.InvariantCulture), Reasons.NumberOutOfRange, "must be 1 or more, where 0 is read as 1");
         return new RecordKey(source, id, Math.Max(1, key.Revision));
     }
 
@@ -68,8 +68,8 @@ internal static class RecordRules
     {
         if (key.Revision < 2)
         {
-            record.At("key").Refuse("revision", key.Revision.ToString(CultureInfo.InvariantCulture), Reasons.NumberOutOfRange,
-                "a retraction has a revision above the one it takes back, so 2 or more.");
+            record.At("key").RefuseBare("revision", key.Revision.ToString(CultureInfo.InvariantCulture), Reasons.NumberOutOfRange,
+                "must be 2 or more: a retraction has a revision above the one that it takes back");
         }
 
         return new Retraction(record.At("retraction").Note("reason", retraction.Reason, MaxReasonLength) ?? "");

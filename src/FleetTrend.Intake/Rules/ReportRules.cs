@@ -18,7 +18,7 @@ public static class ReportRules
         reader.Line("base", request.Base, 1, MaxBaseLength);
         if (request.Addresses.Count > MaxAddresses)
         {
-            reader.Refuse("addresses", $"{request.Addresses.Count}", Reasons.TooManyItems, "up to 50 mail addresses.");
+            reader.RefuseBare("addresses", $"{request.Addresses.Count}", Reasons.TooManyItems, "must be a list of up to 50 mail addresses");
             return reader.Refusals;
         }
 
@@ -29,7 +29,7 @@ public static class ReportRules
             reader.Line(field, address, 1, MaxAddressLength);
             // Only a bare address: a name beside it would be a second place for the same person.
             if (reader.Refusals.Count == broken && !(MailAddress.TryCreate(address, out var parsed) && parsed.Address == address))
-                reader.Refuse(field, address, Reasons.PatternMismatch, "a mail address, such as shop@example.org.");
+                reader.Refuse(field, address, Reasons.PatternMismatch, "must be a mail address such as shop@example.org");
         }
 
         return reader.Refusals;
@@ -39,8 +39,7 @@ public static class ReportRules
     public static IReadOnlyList<Refusal> Mails(Wire.ListMailsRequest request)
     {
         var reader = new FieldReader(default);
-        if (!Enum.IsDefined(request.State))
-            reader.Refuse("state", $"{(int)request.State}", Reasons.EnumUnknown, "MAIL_STATE_OWED, MAIL_STATE_SENT, MAIL_STATE_GIVEN_UP, or not told.");
+        reader.Filter("state", request.State);
         return reader.Refusals;
     }
 

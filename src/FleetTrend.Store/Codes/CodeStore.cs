@@ -90,6 +90,23 @@ public sealed class CodeStore(NpgsqlDataSource dataSource)
         return (await ReadAsync(command, ct)).ToDictionary(known => known.Code, known => known.Meaning);
     }
 
+    /// <summary>The codes of a source that have a meaning of that kind, up to 10,000 of them.</summary>
+    public async Task<IReadOnlyList<string>> ReadNamesAsync(string source, CodeKind kind, CancellationToken ct)
+    {
+        await using var command = dataSource.CreateCommand(
+            """
+            select known.code from source_codes known join sources on sources.id = known.source_id
+            where sources.name = @source and known.kind = @kind order by known.code limit 10000
+            """);
+        command.Parameters.AddWithValue("source", source);
+        command.Parameters.AddWithValue("kind", (short)kind);
+        var names = new List<string>();
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        while (await reader.ReadAsync(ct))
+            names.Add(reader.GetString(0));
+        return names;
+    }
+
     /// <summary>Codes of a source that have a meaning, by kind and code.</summary>
     /// <exception cref="FormatException">The page token is none of ours.</exception>
     public async Task<Page<KnownCode>> ListAsync(string source, int pageSize, string? pageToken, CancellationToken ct)

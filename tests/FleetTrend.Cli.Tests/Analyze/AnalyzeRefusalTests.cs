@@ -10,24 +10,24 @@ public sealed class AnalyzeRefusalTests
     [InlineData("life", "lower,upper\n\n100,x\n", 3, "upper", "x", "finite number")]
     [InlineData("life", "lower,upper\n-1,5\n", 2, "lower", "-1", "zero or more")]
     [InlineData("life", "lower,upper\nNaN,5\n", 2, "lower", "NaN", "finite number")]
-    [InlineData("life", "lower,upper\n,5\n", 2, "lower", "", "required")]
-    [InlineData("life", "lower,upper,entry\n100,200,150\n", 2, "entry", "150", "above lower")]
+    [InlineData("life", "lower,upper\n,5\n", 2, "lower", "", "a number")]
+    [InlineData("life", "lower,upper,entry\n100,200,150\n", 2, "entry", "150", "not be above lower")]
     [InlineData("life", "lower,upper,count\n100,200,0\n", 2, "count", "0", "1 or more")]
     [InlineData("life", "lower,upper,count\n100,200,1.5\n", 2, "count", "1.5", "whole number")]
-    [InlineData("life", "lower,upper\n0,0\n", 2, "upper", "0", "above its entry")]
-    [InlineData("life", "lower,uper\n100,200\n", 1, "uper", "uper", "known are")]
-    [InlineData("life", "upper\n100\n", 1, "lower", "", "required")]
+    [InlineData("life", "lower,upper\n0,0\n", 2, "upper", "0", "above entry")]
+    [InlineData("life", "lower,uper\n100,200\n", 1, "uper", "uper", "one of the columns")]
+    [InlineData("life", "upper\n100\n", 1, "lower", "", "a column of this file")]
     [InlineData("life", "lower,upper\n1,2,3\n", 2, "(last)", "3", "fields")]
     [InlineData("life", "", 1, "lower", "", "empty")]
-    [InlineData("life", "lower,upper\n", 2, "lower", "", "no rows")]
+    [InlineData("life", "lower,upper\n", 2, "lower", "", "rows below")]
     [InlineData("recurrence", "unit,time,what\nA,5,stop\n", 2, "what", "stop", "start, event or end")]
     [InlineData("recurrence", "unit,time,what\nA,5,event\nA,4,end\n", 2, "time", "5", "after a start")]
     [InlineData("recurrence", "unit,time,what\nA,0,event\nA,4,end\n", 2, "time", "0", "after a start")]
-    [InlineData("recurrence", "unit,time,what\nA,5,event\n", 2, "unit", "A", "no end")]
-    [InlineData("recurrence", "unit,time,what\nA,5,end\nA,8,end\n", 3, "what", "end", "no start")]
+    [InlineData("recurrence", "unit,time,what\nA,5,event\n", 2, "unit", "A", "an end after")]
+    [InlineData("recurrence", "unit,time,what\nA,5,end\nA,8,end\n", 3, "what", "end", "a start before")]
     [InlineData("recurrence", "unit,time,what\nA,5,start\nA,8,start\nA,9,end\n", 3, "what", "start", "before the end")]
     [InlineData("recurrence", "unit,time,what\n,5,end\n", 2, "unit", "", "not be empty")]
-    [InlineData("rate", "unit,events,exposure\nA,1,10\nA,2,10\n", 3, "unit", "A", "twice")]
+    [InlineData("rate", "unit,events,exposure\nA,1,10\nA,2,10\n", 3, "unit", "A", "once")]
     [InlineData("rate", "unit,events,exposure\nA,-1,10\n", 2, "events", "-1", "0 or more")]
     [InlineData("rate", "unit,events,exposure\nA,1,0\n", 2, "exposure", "0", "above zero")]
     [InlineData("rate", "unit,events,exposure\nA,2000000000,10\nB,2000000000,10\n", 3, "events", "2000000000", "2147483647")]
@@ -41,7 +41,8 @@ public sealed class AnalyzeRefusalTests
             var (code, output, error) = file.Run(kind, json);
             Assert.Equal(2, code);
             Assert.Equal("", output);
-            Assert.StartsWith($"{file.Path}, line {line}, column {column}, value '{value}': ", error, StringComparison.Ordinal);
+            Assert.StartsWith($"{file.Path}, line {line}, column {column}: must ", error, StringComparison.Ordinal);
+            Assert.EndsWith($"; got {(value.Length == 0 ? "nothing" : $"\"{value}\"")}", error.TrimEnd(), StringComparison.Ordinal);
             Assert.Contains(rule, error, StringComparison.OrdinalIgnoreCase);
         }
     }

@@ -1,5 +1,6 @@
 using FleetTrend.Contracts.V1;
 using FleetTrend.Records.Layouts;
+using Google.Protobuf.Reflection;
 using static FleetTrend.Intake.Tests.Rules.RefusalAssert;
 using Domain = FleetTrend.Records.Findings;
 
@@ -37,7 +38,7 @@ public sealed class FindingRulesTests
     public void The_condition_is_told_and_known()
     {
         Refused(Valid.Finding(f => f.Condition = Condition.Unspecified), Reasons.FieldRequired, "finding.condition", "");
-        Refused(Valid.Finding(f => f.Condition = (Condition)42), Reasons.EnumUnknown, "finding.condition", "42", "Crack");
+        Refused(Valid.Finding(f => f.Condition = (Condition)42), Reasons.EnumUnknown, "finding.condition", "42", "CONDITION_CRACK");
     }
 
     /// <summary>The list of kinds says which conditions make sense; every other one is refused with the list.</summary>
@@ -53,7 +54,7 @@ public sealed class FindingRulesTests
             if (sensible.Contains(condition))
                 Accepted<Domain.Finding>(record);
             else
-                Refused(record, Reasons.ConditionNotAtKind, "finding.condition", condition.ToString(), kind);
+                Refused(record, Reasons.ConditionNotAtKind, "finding.condition", WordOf(condition), kind);
         }
     }
 
@@ -69,7 +70,7 @@ public sealed class FindingRulesTests
     [Fact]
     public void A_colour_goes_with_a_leak_trace()
     {
-        Refused(Valid.Finding(f => f.TraceColour = TraceColour.Blue), Reasons.FieldNotAllowed, "finding.trace_colour", "Blue", "LEAK_TRACE");
+        Refused(Valid.Finding(f => f.TraceColour = TraceColour.Blue), Reasons.FieldNotAllowed, "finding.trace_colour", "TRACE_COLOUR_BLUE", "CONDITION_LEAK_TRACE");
         Refused(Valid.Finding(f => f.TraceColour = (TraceColour)50), Reasons.EnumUnknown, "finding.trace_colour", "50");
     }
 
@@ -90,4 +91,8 @@ public sealed class FindingRulesTests
         Refused(Valid.Finding(f => f.Note = new string('n', 2001)), Reasons.TextTooLong, "finding.note", new string('n', 120), "2,000");
         Refused(Valid.Finding(f => f.Note = "\u001b[2J"), Reasons.TextNotPrintable, "finding.note", "\\u001B[2J");
     }
+
+    /// <summary>A condition as the contract writes it.</summary>
+    private static string WordOf(Domain.Condition condition) =>
+        FindingReflection.Descriptor.FindTypeByName<EnumDescriptor>("Condition").FindValueByNumber((int)condition).Name;
 }

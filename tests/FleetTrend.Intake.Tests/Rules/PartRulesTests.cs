@@ -28,7 +28,7 @@ public sealed class PartRulesTests
     public void A_removal_has_a_reason()
     {
         Refused(Valid.Removal(r => r.Reason = RemovalReason.Unspecified), Reasons.FieldRequired, "removal.reason", "");
-        Refused(Valid.Removal(r => r.Reason = (RemovalReason)77), Reasons.EnumUnknown, "removal.reason", "77", "TimeLimit");
+        Refused(Valid.Removal(r => r.Reason = (RemovalReason)77), Reasons.EnumUnknown, "removal.reason", "77", "REMOVAL_REASON_TIME_LIMIT");
     }
 
     [Fact]
@@ -49,7 +49,7 @@ public sealed class PartRulesTests
     [Fact]
     public void A_line_says_what_was_done()
     {
-        Refused(Valid.Inspection(i => i.Looks[1].State = LookState.Unspecified), Reasons.FieldRequired, "inspection.looks[1].state", "", "NotExamined");
+        Refused(Valid.Inspection(i => i.Looks[1].State = LookState.Unspecified), Reasons.FieldRequired, "inspection.looks[1].state", "", "LOOK_STATE_NOT_EXAMINED");
         Refused(Valid.Inspection(i => i.Looks[0].State = (LookState)9), Reasons.EnumUnknown, "inspection.looks[0].state", "9");
         Refused(Valid.Inspection(i => i.Looks[0].Method = (LookMethod)99), Reasons.EnumUnknown, "inspection.looks[0].method", "99");
     }

@@ -30,20 +30,14 @@ internal static class Contract
     /// <summary>The call as HTTP, from its annotation; null where it has none.</summary>
     public static (HttpMethod Verb, string Path, string? Body)? HttpOf(MethodDescriptor call)
     {
-        var rule = call.GetOptions()?.GetExtension(AnnotationsExtensions.Http);
-        if (rule is null)
+        if (RuleOf(call) is not { } rule)
             return null;
-        var (verb, path) = rule.PatternCase switch
-        {
-            HttpRule.PatternOneofCase.Get => (HttpMethod.Get, rule.Get),
-            HttpRule.PatternOneofCase.Post => (HttpMethod.Post, rule.Post),
-            HttpRule.PatternOneofCase.Put => (HttpMethod.Put, rule.Put),
-            HttpRule.PatternOneofCase.Delete => (HttpMethod.Delete, rule.Delete),
-            HttpRule.PatternOneofCase.Patch => (HttpMethod.Patch, rule.Patch),
-            _ => throw new InvalidOperationException($"{call.FullName}: {rule}"),
-        };
+        var (verb, path) = PatternOf(rule);
         return (verb, string.Concat(path.Split('{', '}').Select((part, i) => i % 2 == 0 ? part : "1")), rule.Body.Length == 0 ? null : rule.Body);
     }
+
+    /// <summary>The path of a call with the fields that stand in it, as in <c>/v1/flags/{flag_id}:close</c>.</summary>
+    public static string TemplateOf(MethodDescriptor call) => PatternOf(RuleOf(call)!).Path;
 
     /// <summary>An empty request, or one whose first field called "source" names a source; null where it has no such field.</summary>
     public static IMessage? RequestAbout(MethodDescriptor call, string source)
@@ -87,6 +81,18 @@ internal static class Contract
 
         return null;
     }
+
+    private static HttpRule? RuleOf(MethodDescriptor call) => call.GetOptions()?.GetExtension(AnnotationsExtensions.Http);
+
+    private static (HttpMethod Verb, string Path) PatternOf(HttpRule rule) => rule.PatternCase switch
+    {
+        HttpRule.PatternOneofCase.Get => (HttpMethod.Get, rule.Get),
+        HttpRule.PatternOneofCase.Post => (HttpMethod.Post, rule.Post),
+        HttpRule.PatternOneofCase.Put => (HttpMethod.Put, rule.Put),
+        HttpRule.PatternOneofCase.Delete => (HttpMethod.Delete, rule.Delete),
+        HttpRule.PatternOneofCase.Patch => (HttpMethod.Patch, rule.Patch),
+        _ => throw new InvalidOperationException($"{rule}"),
+    };
 
     private static async Task WriteAsync(IClientStreamWriter<byte[]> requests, IMessage request)
     {

@@ -90,7 +90,7 @@ internal sealed class DataProblemModel(DataCheckStore checks, FindingMergeStore 
     private async Task<Answer<StoredMerge>> MergeAsync(MergeFindingsRequest request, Access.Caller caller, CancellationToken ct)
     {
         if (Check is null)
-            return new Refusal("check_id", $"{RouteData.Values["id"]}", Reasons.CheckNotFound, "the identifier of a data check.");
+            return new Refusal("check_id", $"{RouteData.Values["id"]}", Reasons.CheckNotFound, "must be the identifier of a data check");
         var answer = await answers.MergeAsync(request, caller, ct);
         return answer.Refusals.Where(refusal => request.Kept is not null || refusal.Field != "merged").ToList() is { Count: > 0 } left
             ? Answer<StoredMerge>.Of(left)

@@ -1,0 +1,23 @@
+using System.Reflection;
+using Google.Protobuf.Reflection;
+
+namespace FleetTrend.Intake;
+
+/// <summary>Values of enums as the contract writes them: <c>CONDITION_LEAK_TRACE</c>.</summary>
+internal static class ContractWords
+{
+    /// <summary>Every value of a generated enum but the first, which says that none is told.</summary>
+    public static IReadOnlyList<string> All<TWire>()
+        where TWire : struct, Enum => [.. Words<TWire>.ByValue.Where(pair => !pair.Key.Equals(default(TWire))).Select(pair => pair.Value)];
+
+    /// <summary>One value; its number where the contract has no such value.</summary>
+    public static string Of<TWire>(TWire value)
+        where TWire : struct, Enum => Words<TWire>.ByValue.GetValueOrDefault(value, value.ToString());
+
+    private static class Words<TWire>
+        where TWire : struct, Enum
+    {
+        public static readonly Dictionary<TWire, string> ByValue = Enum.GetValues<TWire>().ToDictionary(
+            value => value, value => typeof(TWire).GetField(value.ToString())!.GetCustomAttribute<OriginalNameAttribute>()!.Name);
+    }
+}

@@ -1,0 +1,53 @@
+using FleetTrend.Intake.Rules;
+using FleetTrend.Records.Sources;
+using FleetTrend.Store.Codes;
+using FleetTrend.Store.Fleet;
+
+namespace FleetTrend.Intake;
+
+/// <summary>Offers the nearest registered mark, or the nearest code that has a meaning, for one that is not known. It reads only where something
+/// was refused or waits.</summary>
+internal sealed class Suggestions(FleetNames names, CodeStore codes)
+{
+    private readonly Dictionary<(string Source, CodeKind Kind), IReadOnlyList<string>> _codes = [];
+    private readonly Dictionary<string, string?> _marks = new(StringComparer.Ordinal);
+    private IReadOnlyList<string>? _registered;
+
+    /// <summary>The refusals of a record, those of unknown marks and codes with what is nearest.</summary>
+    public async Task<ParsedRecord> AddAsync(ParsedRecord record, CancellationToken ct) =>
+        record.Refusals.Any(IsOfName) ? record with { Refusals = await AddAsync(record.Key, record.Refusals, ct) } : record;
+
+    private async Task<IReadOnlyList<Refusal>> AddAsync(RecordKey key, IReadOnlyList<Refusal> refusals, CancellationToken ct)
+    {
+        var added = new List<Refusal>(refusals.Count);
+        foreach (var refusal in refusals)
+        {
+            added.Add(
+                refusal.Reason == Reasons.AircraftNotRegistered ? refusal with { Nearest = await MarkAsync(refusal.Value, ct) }
+                : refusal.Reason == Reasons.CodeNotMapped ? refusal with { Nearest = await CodeAsync(key.Source, refusal, ct) }
+                : refusal);
+        }
+
+        return added;
+    }
+
+    private async Task<string?> MarkAsync(string mark, CancellationToken ct)
+    {
+        if (_marks.TryGetValue(mark, out var nearest))
+            return nearest;
+        _registered ??= await names.ReadAsync(NameKind.Aircraft, ct);
+        return _marks[mark] = NearestName.Of(mark, _registered);
+    }
+
+    private async Task<string?> CodeAsync(string source, Refusal refusal, CancellationToken ct)
+    {
+        var kind = refusal.Field.EndsWith("location_code", StringComparison.Ordinal) ? CodeKind.Location
+            : refusal.Field.EndsWith("condition_code", StringComparison.Ordinal) ? CodeKind.Condition
+            : CodeKind.Action;
+        if (!_codes.TryGetValue((source, kind), out var known))
+            _codes.Add((source, kind), known = await codes.ReadNamesAsync(source, kind, ct));
+        return NearestName.Of(refusal.Value, known);
+    }
+
+    private static bool IsOfName(Refusal refusal) => refusal.Reason == Reasons.AircraftNotRegistered || refusal.Reason == Reasons.CodeNotMapped;
+}
