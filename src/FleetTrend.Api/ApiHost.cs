@@ -3,6 +3,7 @@ using FleetTrend.Api.Codes;
 using FleetTrend.Api.DataChecks;
 using FleetTrend.Api.Flags;
 using FleetTrend.Api.Intake;
+using FleetTrend.Api.Json;
 using FleetTrend.Api.Layouts;
 using FleetTrend.Api.Pages;
 using FleetTrend.Api.Pages.Forms;
@@ -69,6 +70,7 @@ public static class ApiHost
         }
 
         app.UseMalformedMessageAnswers();
+        app.UseStrictJson();
         app.MapFleetTrendHealth();
         app.MapFleetTrendGrpcHealth();
         app.MapGrpcReflectionService();
