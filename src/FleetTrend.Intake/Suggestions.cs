@@ -24,7 +24,7 @@ internal sealed class Suggestions(FleetNames names, CodeStore codes)
         {
             added.Add(
                 refusal.Reason == Reasons.AircraftNotRegistered ? refusal with { Nearest = await MarkAsync(refusal.Value, ct) }
-                : refusal.Reason == Reasons.CodeNotMapped ? refusal with { Nearest = await CodeAsync(key.Source, refusal, ct) }
+                : refusal.Reason == Reasons.CodeNotMapped && Patterns.Source.IsMatch(key.Source) ? refusal with { Nearest = await CodeAsync(key.Source, refusal, ct) }
                 : refusal);
         }
 

@@ -5,6 +5,7 @@ using FleetTrend.Intake;
 using FleetTrend.Intake.Holding;
 using FleetTrend.Intake.Rules;
 using Google.Protobuf;
+using Google.Protobuf.Collections;
 using Google.Rpc;
 using Grpc.Core;
 
@@ -102,7 +103,7 @@ internal sealed class IntakeGrpcService(
 
     /// <summary>Outcomes of all records: those that were answered, and those whose JSON could not be read.</summary>
     private static List<RecordOutcome> InOrder(
-        IReadOnlyList<Record> records, IReadOnlyDictionary<int, IReadOnlyList<Refusal>> unread, IReadOnlyList<RecordOutcome> answered)
+        RepeatedField<Record> records, IReadOnlyDictionary<int, IReadOnlyList<Refusal>> unread, IReadOnlyList<RecordOutcome> answered)
     {
         var outcomes = new List<RecordOutcome>(records.Count);
         var next = 0;

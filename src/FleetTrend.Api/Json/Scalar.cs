@@ -52,7 +52,7 @@ internal static partial class Scalar
         ? NearestName.Of(text, field.EnumType.Values.Where(v => v.Number != 0).Select(v => v.Name))
         : null;
 
-    private static object? Whole(string text, long least, long most) =>
+    private static long? Whole(string text, long least, long most) =>
         IsNumber(text) && decimal.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out var number)
         && number == decimal.Truncate(number) && number >= least && number <= most
             ? (long)number

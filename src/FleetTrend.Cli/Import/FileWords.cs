@@ -14,7 +14,7 @@ internal static partial class FileWords
         .Select(column => column.Field)
         .OfType<FieldDescriptor>()
         .Where(field => field.FieldType == FieldType.Enum)
-        .DistinctBy(field => field.EnumType.FullName)
+        .DistinctBy(field => field.EnumType.FullName, StringComparer.Ordinal)
         .SelectMany(field => field.EnumType.Values.Skip(1).Select(value => (value.Name, Word: Cell.Word(field, value))))
         .ToDictionary(pair => pair.Name, pair => pair.Word, StringComparer.Ordinal);
 

@@ -36,8 +36,8 @@ public sealed class ForeignFileTests : IDisposable
     }
 
     [Theory]
-    [InlineData(";", "the columns are not parted by commas")]
-    [InlineData("\t", "the columns are not parted by commas")]
+    [InlineData(";", "must be columns with commas between them")]
+    [InlineData("\t", "must be columns with commas between them")]
     public void Columns_that_are_parted_otherwise_are_one_problem_that_says_so(string between, string words)
     {
         Write("readings.csv", $"{Header}\nx1,ZZ-A01,2026-02-01,900".Replace(",", between, StringComparison.Ordinal));
@@ -54,7 +54,7 @@ public sealed class ForeignFileTests : IDisposable
 
         var problem = Assert.Single(RecordFolder.Open(folder).Problems);
 
-        Assert.Equal((3, "is no UTF-8: save the file as CSV in UTF-8"), (problem.Line, problem.Rule));
+        Assert.Equal((3, "must be UTF-8: save the file as CSV in UTF-8"), (problem.Line, problem.Rule));
     }
 
     [Fact]

@@ -164,6 +164,32 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         Assert.Contains("CELL_NOT_READABLE,time_in_service_hours", File.ReadAllText(Path.Combine(_folder.Of("rejects"), "findings.csv")), StringComparison.Ordinal);
     }
 
+    [Fact] // What the server and the command say of a row is in the words of the files: neither a name of the code nor of the contract.
+    public async Task A_refused_row_is_told_in_the_words_of_the_files()
+    {
+        _folder.Replace("findings.csv", "812.4,crack,defect,4.5,,", "812.4,crack,defect,4.5,blue,");
+        _folder.Replace("findings.csv", "1570.3,leak-trace,,,grey,", "1570.3,hardening,,,,");
+        _folder.Replace("actions.csv", "card 17/2,ZZ-A01,exhaust/cyl-3/flange-weld,2026-02-03,812.4,weld-repaired,,", "card 17/2,ZZ-AO1,exhaust/cyl-3/flange-weld,2026-02-03,812.4,weld-repaired,5,");
+        _folder.Replace("actions.csv", "1570.3,replaced", "1570.3,replace");
+        _folder.Replace("removals.csv", "access,true", "failed,true");
+        await ImportAsync(_folder.Path);
+
+        var rejects = _folder.Of("rejects");
+        var findings = File.ReadAllText(Path.Combine(rejects, "findings.csv"));
+        Assert.Contains("must be absent where the condition is not leak-trace; got blue", findings, StringComparison.Ordinal);
+        Assert.Contains("must be a condition of a location of kind 'gasket': leak-trace, ", findings, StringComparison.Ordinal);
+        Assert.Contains("; got hardening", findings, StringComparison.Ordinal);
+        var actions = File.ReadAllText(Path.Combine(rejects, "actions.csv"));
+        Assert.Contains("must be absent where the kind is not replaced; got 5", actions, StringComparison.Ordinal);
+        Assert.Contains("must be a registered aircraft; got \"\"ZZ-AO1\"\"; did you mean ZZ-A01?", actions, StringComparison.Ordinal);
+        Assert.Contains("must be one of stop-drilled, ", actions, StringComparison.Ordinal);
+        Assert.Contains("; got \"\"replace\"\"; did you mean replaced?", actions, StringComparison.Ordinal);
+        Assert.Contains(
+            "must be false where the reason is failed; got true", File.ReadAllText(Path.Combine(rejects, "removals.csv")), StringComparison.Ordinal);
+        foreach (var file in Directory.EnumerateFiles(rejects))
+            Assert.DoesNotMatch("CONDITION_[A-Z]+_|[A-Z]+_KIND_[A-Z]|TRACE_COLOUR|REMOVAL_REASON|\"year\"", File.ReadAllText(file).Replace("CONDITION_NOT_AT_KIND", "", StringComparison.Ordinal));
+    }
+
     private async Task ImportTypeGroupAsync()
     {
         using var only = new CsvFolder();

@@ -85,7 +85,7 @@ public sealed class StreamTests(PostgresFixture postgres, ITestOutputHelper outp
 
         var info = refusal.GetRpcStatus()!.GetDetail<ErrorInfo>()!;
         Assert.Equal((StatusCode.ResourceExhausted, "MESSAGE_TOO_LARGE"), (refusal.StatusCode, info.Reason));
-        Assert.Equal("up to 4,194,304 bytes per message.", info.Metadata["rule"]);
+        Assert.Equal("must be a message of up to 4,194,304 bytes", info.Metadata["rule"]);
         Assert.Equal(1, await CountAsync("records"));
     }
 

@@ -64,7 +64,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         var field = page.QuerySelector("#acknowledge-acknowledged_by")!;
         Assert.Equal((name, "true"), (field.GetAttribute("value"), field.GetAttribute("aria-invalid")));
         Assert.Contains("acknowledge-acknowledged_by-error", field.GetAttribute("aria-describedby"));
-        Assert.Contains($"1 to 60 printable characters, no space at either end. Got \"{name}\".", page.QuerySelector("#acknowledge-acknowledged_by-error")!.TextContent);
+        Assert.Contains($"must be 1 to 60 printable characters without a space at either end; got \"{name}\"", page.QuerySelector("#acknowledge-acknowledged_by-error")!.TextContent);
         Assert.Equal("<look> at \"it\"", page.QuerySelector("#acknowledge-comment")!.TextContent);
         Assert.Equal("", page.QuerySelector("#close-comment")!.TextContent);
         Assert.NotNull(page.QuerySelector("[role=alert] a[href='#acknowledge-acknowledged_by']"));
@@ -80,7 +80,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         using var stale = await _director.PostAsync($"/flags/{id}?handler=Acknowledge", new() { ["acknowledged_by"] = "lead", ["comment"] = "my words" }, mark);
         Assert.Equal(HttpStatusCode.BadRequest, stale.StatusCode);
         var page = await Browser.ReadAsync(stale);
-        Assert.Contains("a flag that is not closed.", page.QuerySelector("[role=alert]")!.TextContent);
+        Assert.Contains("must be a flag that is not closed", page.QuerySelector("[role=alert]")!.TextContent);
         Assert.Equal("my words", page.QuerySelector("#acknowledge-comment")!.TextContent);
         Assert.Equal("somebody", (await FlagAsync(id)).AnsweredBy);
 
@@ -112,7 +112,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         {
             Assert.Equal(HttpStatusCode.BadRequest, empty.StatusCode);
             var page = await Browser.ReadAsync(empty);
-            Assert.Contains("why is required.", page.QuerySelector("#unmerge-note-error")!.TextContent);
+            Assert.Contains("must say why; got nothing", page.QuerySelector("#unmerge-note-error")!.TextContent);
             Assert.Equal("director", page.QuerySelector("#unmerge-decided_by")!.GetAttribute("value"));
         }
 
@@ -170,7 +170,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         using var late = await _director.PostAsync(path + "?handler=Close", new() { ["closed_by"] = "other", ["note"] = "mine" }, mark);
         Assert.Equal(HttpStatusCode.BadRequest, late.StatusCode);
         var page = await Browser.ReadAsync(late);
-        Assert.Contains("a data check that is open.", page.QuerySelector("[role=alert]")!.TextContent);
+        Assert.Contains("must be a data check that is open", page.QuerySelector("[role=alert]")!.TextContent);
         Assert.Equal("mine", page.QuerySelector("#close-note")!.TextContent);
     }
 

@@ -250,6 +250,7 @@ public sealed class JsonMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.True(
             answer.Broken.Contains((path, reason)), $"{one.Call.FullName}: {path} should be refused with {reason}, and was answered {answer.Status} {answer.Body}");
         Assert.True(answer.Status == HttpStatusCode.BadRequest || (answer.Status == HttpStatusCode.OK && (string?)answer.Body!["outcomes"]![0]!["state"] == "RECORD_STATE_REFUSED"));
+        Assert.Matches("^[a-z_0-9.\\[\\]-]+: must .+; got .+$", answer.Message.Split(" (")[0]);
         if (answer.Status == HttpStatusCode.OK)
             Assert.Equal("RECORD_STATE_VALID", (string?)answer.Body!["outcomes"]![1]!["state"]);
     }
