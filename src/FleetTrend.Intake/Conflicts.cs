@@ -11,7 +11,8 @@ internal static class Conflicts
     {
         SaveConflict.RevisionReused => new(
             "key.revision", Math.Max(1, record.Key.Revision).ToString(CultureInfo.InvariantCulture), Reasons.RevisionReused,
-            "must be a higher revision: this one was accepted with other content") { IsBare = true },
+            "must be a higher revision: this one was accepted with other content")
+        { IsBare = true },
         SaveConflict.SourceUnknown => new("key.source", conflict.Value, Reasons.SourceNotRegistered, "must be a registered source"),
         SaveConflict.AircraftUnknown => new(
             $"{FieldOf(record)}.registration", conflict.Value, Reasons.AircraftNotRegistered, "must be a registered aircraft"),

@@ -73,7 +73,7 @@ public sealed class AbsentFieldTests
 
     private static bool SaysRefused(EnumDescriptor type) => Protos()[type.File.Name].Contains($"// Not told; refused.\n  {type.Values[0].Name} = 0;");
 
-    private static string CommentOf(IReadOnlyDictionary<string, string> protos, FieldDescriptor field)
+    private static string CommentOf(Dictionary<string, string> protos, FieldDescriptor field)
     {
         var text = protos[field.File.Name];
         var message = text.IndexOf($"message {field.ContainingType.Name} {{", StringComparison.Ordinal);

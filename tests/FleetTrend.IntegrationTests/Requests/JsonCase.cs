@@ -1,7 +1,6 @@
 using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json.Nodes;
-using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Access;
 using Google.Protobuf;
 using Google.Protobuf.Reflection;
