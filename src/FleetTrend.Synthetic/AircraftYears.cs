@@ -10,58 +10,94 @@ internal sealed class AircraftYears
 
     private readonly Tail _tail;
     private readonly string _source;
-    private readonly DateOnly _lastDate;
     private readonly Random _random;
     private readonly List<Spot> _spots;
-    private readonly List<DatedRecord> _records = [];
+    private readonly DateOnly _meterChange;
+    private List<DatedRecord> _records = [];
+    private DateOnly _misread;
+    private DateOnly _nextReading;
+    private double _hours;
+    private double _nextInspection;
     private int _number;
     private int _inspectionCount;
     private double _meterOffset;
 
-    public AircraftYears(Tail tail, string source, DateOnly lastDate, Random random)
+    public AircraftYears(Tail tail, string source, Random random)
     {
         _tail = tail;
         _source = source;
-        _lastDate = lastDate;
         _random = random;
         _spots = [.. tail.Layout.Locations.Select(CreateSpot)];
+        _meterChange = tail.MeterReplaced ? tail.WatchStart.AddDays(500) : System.DateOnly.MaxValue;
+        _misread = tail.MisreadOnce ? tail.WatchStart.AddDays(640) : System.DateOnly.MaxValue;
+        _nextReading = tail.WatchStart;
+        _hours = tail.HoursAtStart;
     }
 
-    /// <summary>All records of the aircraft; the aircraft itself is the first.</summary>
-    public IReadOnlyList<DatedRecord> Fly()
+    /// <summary>All records up to a day; the aircraft itself is the first.</summary>
+    public IReadOnlyList<DatedRecord> Fly(DateOnly lastDate)
+    {
+        var records = new List<DatedRecord>(Join());
+        for (var date = _tail.WatchStart; date <= lastDate; date = date.AddDays(1))
+        {
+            records.AddRange(FlyDay(date));
+        }
+
+        return records;
+    }
+
+    /// <summary>Comes before the first day. The records with which the aircraft joins: itself, and what is known of the parts
+    /// in it.</summary>
+    public IReadOnlyList<DatedRecord> Join()
     {
         Register();
         InstallWhatIsThere();
-        var hours = _tail.HoursAtStart;
-        var nextInspection = hours + (20 * _random.NextDouble());
-        var nextReading = _tail.WatchStart;
-        var meterChange = _tail.MeterReplaced ? _tail.WatchStart.AddDays(500) : System.DateOnly.MaxValue;
-        var misread = _tail.MisreadOnce ? _tail.WatchStart.AddDays(640) : System.DateOnly.MaxValue;
-        for (var date = _tail.WatchStart; date <= _lastDate; date = date.AddDays(1))
+        _nextInspection = _hours + (20 * _random.NextDouble());
+        return Take();
+    }
+
+    /// <summary>The records of the next day; none before the watch starts.</summary>
+    public IReadOnlyList<DatedRecord> FlyDay(DateOnly date)
+    {
+        if (date < _tail.WatchStart)
         {
-            if (date == meterChange)
-            {
-                ReplaceMeter(date, hours);
-            }
-
-            hours += _random.NextDouble() < 0.28 ? 0 : Math.Round(_tail.HoursPerDay / 0.72 * (0.4 + (1.2 * _random.NextDouble())), 1);
-            hours = Math.Round(hours, 1);
-            if (date >= nextReading)
-            {
-                var error = date >= misread ? 1000 : 0;
-                misread = error > 0 ? System.DateOnly.MaxValue : misread;
-                Read(date, hours - error);
-                nextReading = date.AddDays(7);
-            }
-
-            if (hours >= nextInspection)
-            {
-                Inspect(date, hours);
-                nextInspection = hours + 92 + (10 * _random.NextDouble());
-            }
+            return [];
         }
 
-        return _records;
+        if (date == _meterChange)
+        {
+            ReplaceMeter(date, _hours);
+        }
+
+        _hours += _random.NextDouble() < 0.28 ? 0 : Math.Round(_tail.HoursPerDay / 0.72 * (0.4 + (1.2 * _random.NextDouble())), 1);
+        _hours = Math.Round(_hours, 1);
+        if (date >= _nextReading)
+        {
+            var error = date >= _misread ? 1000 : 0;
+            _misread = error > 0 ? System.DateOnly.MaxValue : _misread;
+            Read(date, _hours - error);
+            _nextReading = date.AddDays(7);
+        }
+
+        if (_hours >= _nextInspection)
+        {
+            Inspect(date, _hours);
+            _nextInspection = _hours + 92 + (10 * _random.NextDouble());
+        }
+
+        return Take();
+    }
+
+    private List<DatedRecord> Take()
+    {
+        if (_records.Count == 0)
+        {
+            return [];
+        }
+
+        var taken = _records;
+        _records = [];
+        return taken;
     }
 
     private Spot CreateSpot(Location location)

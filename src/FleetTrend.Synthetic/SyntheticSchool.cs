@@ -40,7 +40,7 @@ public static class SyntheticSchool
         PlantStopDrilledShroud(tails, planted);
         PlantTorquePractice(tails, planted);
 
-        var flights = tails.Select((tail, i) => new AircraftYears(tail, SourceName, lastDate, new Random(seed + (1000 * (i + 1)))).Fly()).ToList();
+        var flights = tails.Select((tail, i) => new AircraftYears(tail, SourceName, new Random(seed + (1000 * (i + 1)))).Fly(lastDate)).ToList();
         return new SyntheticFleet
         {
             School = "Brackenmoor Flight Training (synthetic: invented school, invented aircraft, invented findings)",

@@ -2,7 +2,7 @@ using System.Diagnostics;
 using FleetTrend.Contracts.V1;
 using Grpc.Net.Client;
 
-namespace FleetTrend.IntakeBenchmark;
+namespace FleetTrend.PostgresBenchmarks.Intake;
 
 /// <summary>A single client that keeps a bounded number of records in flight.</summary>
 internal static class StreamClient

@@ -5,7 +5,7 @@ using FleetTrend.Contracts.V1;
 using Npgsql;
 using Date = Google.Type.Date;
 
-namespace FleetTrend.IntakeBenchmark;
+namespace FleetTrend.PostgresBenchmarks.Intake;
 
 /// <summary>A synthetic fleet of 200 aircraft, 12 locations each, and as many findings of it as one asks for.</summary>
 internal static class BenchmarkFleet

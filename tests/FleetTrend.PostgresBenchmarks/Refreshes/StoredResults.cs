@@ -1,0 +1,65 @@
+using FleetTrend.PostgresBenchmarks.Postgres;
+
+namespace FleetTrend.PostgresBenchmarks.Refreshes;
+
+/// <summary>What refreshes have written: the rows of all tables that were empty while nothing had been computed. So it counts
+/// whatever the product stores, without knowing it.</summary>
+internal sealed class StoredResults
+{
+    private readonly BenchmarkDatabase _database;
+    private readonly IReadOnlyList<string> _tables;
+
+    private StoredResults(BenchmarkDatabase database, IReadOnlyList<string> tables)
+    {
+        _database = database;
+        _tables = tables;
+    }
+
+    /// <summary>Comes after the worker's start, which may add tables, and before the first refresh.</summary>
+    public static async Task<StoredResults> FindAsync(BenchmarkDatabase database)
+    {
+        var tables = await database.ListAsync<string>(
+            """
+            select quote_ident(tablename) from pg_tables
+            where schemaname = 'public' and tablename <> 'refresh_requests' order by 1
+            """);
+        var empty = new List<string>();
+        foreach (var table in tables)
+        {
+            if (!await database.ReadAsync<bool>($"select exists(select from {table})"))
+                empty.Add(table);
+        }
+
+        return new StoredResults(database, empty);
+    }
+
+    /// <summary>Removes all of it: the next refresh is a full one.</summary>
+    public Task EmptyAsync() => _database.ExecuteAsync($"truncate {string.Join(", ", _tables)}");
+
+    /// <summary>Megabytes that it takes on the disk, indexes included, without the room of rows that are gone.</summary>
+    public async Task<double> MegabytesAsync()
+    {
+        await _database.ExecuteAsync($"vacuum full {string.Join(", ", _tables)}");
+        var bytes = await _database.ReadAsync<long>(
+            "select coalesce(sum(pg_total_relation_size(name::regclass)), 0)::bigint from unnest($1) as name",
+            (object)_tables.ToArray());
+        return bytes / 1e6;
+    }
+
+    /// <summary>Makes all of it a day older.</summary>
+    public async Task AgeByOneDayAsync()
+    {
+        foreach (var table in _tables)
+        {
+            var columns = await _database.ListAsync<string>(
+                """
+                select quote_ident(attname) from pg_attribute
+                where attrelid = $1::regclass and atttypid = 'timestamptz'::regtype and attnum > 0 and not attisdropped
+                """,
+                table);
+            var older = columns.Select(c => $"{c} = {c} - interval '1 day'");
+            if (columns.Count > 0)
+                await _database.ExecuteAsync($"update {table} set {string.Join(", ", older)}");
+        }
+    }
+}
