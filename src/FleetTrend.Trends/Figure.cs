@@ -31,6 +31,12 @@ public sealed record Figure
     /// <summary>Name of the method and its source, such as <c>exact Poisson (Garwood 1936)</c>.</summary>
     public required string Method { get; init; }
 
+    /// <summary>For an age, the lowest one at which the data say anything: nothing failed before it. Null elsewhere.</summary>
+    public double? DataFrom { get; init; }
+
+    /// <summary>For an age, the oldest one at which a part was looked at. Null elsewhere.</summary>
+    public double? DataTo { get; init; }
+
     /// <summary>Why there is no value, in words such as <c>not enough data: 1 failure</c>; null where there is one.</summary>
     public string? NotEnoughData { get; init; }
 }

@@ -217,11 +217,12 @@ internal static class InventedFleet
         TypeGroup = Trainer,
         PartKind = "gasket",
         Locations = [],
-        Ratio = OfLives(0.52, 0.34, 0.79, "", 21, 60),
+        Ratio = AwayContrast().MedianRatio,
+        Contrast = AwayContrast(),
         Observed = 21,
         PValue = 0.002,
         QValue = 0.011,
-        Statement = "Gaskets last less long here.",
+        Statement = "Half of the gaskets fail by 395 h, against 742 h elsewhere.",
         WhatToCheck = ["Torque practice: the engine maker's value, evenly and in steps.", "Calibration of the torque wrenches."],
     };
 
@@ -284,14 +285,23 @@ internal static class InventedFleet
         Method = "mean cumulative function (Nelson 1995), robust limits",
     };
 
+    public static BaseContrast AwayContrast() => new()
+    {
+        MedianRatio = OfLives(0.53, 0.34, 0.79, "", 21, 60), MedianHere = OfLives(395, 316, 513, "h", 21, 60),
+        MedianElsewhere = OfLives(742, 594, 965, "h", 14, 60), EarlyHours = 100, EarlyHere = OfLives(0.038, 0.01, 0.09, "", 21, 60),
+        EarlyElsewhere = OfLives(0.016, 0.002, 0.06, "", 14, 60), EarlyRatio = OfLives(2.4, 0.4, 19, "", 21, 60), Law = "Weibull",
+        OtherLives = 60, OtherFailures = 14, MedianTest = new ContrastTest(0.002, 0.011, ContrastFinding.Worse),
+    };
+
     private static PartLifeTrend[] PartLives() =>
     [
         Gaskets(Home, 14, 60, 1.9, 900, null),
-        Gaskets(Away, 21, 60, 2.1, 470, new BaseContrast
+        Gaskets(Away, 21, 60, 2.1, 470, AwayContrast()),
+        Gaskets(null, 35, 120, 1.7, 660, null) with
         {
-            MedianRatio = OfLives(0.52, 0.34, 0.79, "", 21, 60), OtherLives = 60, OtherFailures = 14, LikelihoodRatio = 12.4, PValue = 0.002, QValue = 0.011,
-        }),
-        Gaskets(null, 35, 120, 1.7, 660, null),
+            BasesDiffer = true, Fits = [], Law = null, Curve = [], CurveMethod = "no curve: the bases differ", EarlyFailures = null,
+            NotEnoughData = "the bases differ",
+        },
         Gaskets(null, 1, 30, 1, 1, null) with { Kind = "coupling", Fits = [], Curve = [], NotEnoughData = "not enough data: 1 failure" },
     ];
 
@@ -315,6 +325,8 @@ internal static class InventedFleet
         CurveMethod = "Turnbull 1976",
         Fits = [Fit("Weibull", shape, scale, failures, lives), Fit("lognormal", shape, scale, failures, lives)],
         Contrast = contrast,
+        Law = "Weibull",
+        EarlyFailures = OfLives(0.03, 0.005, 0.08, "", failures, lives),
     };
 
     private static LifeDistributionFit Fit(string name, double shape, double scale, int failures, int lives)

@@ -42,7 +42,7 @@ public sealed class RenderingTests
     public void Text_says_each_figure_as_the_page_does()
     {
         Assert.Contains("14 times (95 % interval 2.9 to 42; 3 events in 640 h) [2]", Unwrapped(Fleet.Text));
-        Assert.Contains("0.52 times (95 % interval 0.34 to 0.79; 21 failures among 60 lives) [3]", Unwrapped(Fleet.Text));
+        Assert.Contains("0.53 times (95 % interval 0.34 to 0.79; 21 failures among 60 lives) [3]", Unwrapped(Fleet.Text));
         // No event in 12,050 h: -ln(0.025) / 12.05 = 0.306 per 1,000 h, by hand.
         Assert.Contains("at most 0.31 per 1,000 location-hours, 95 %; 0 events in 12,050 h", Unwrapped(Fleet.Text));
     }

@@ -1,7 +1,9 @@
 using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
 using FleetTrend.Reports.Weekly;
+using FleetTrend.Reports.Words;
 using FleetTrend.Trends;
+using FleetTrend.Trends.PartLives;
 using static FleetTrend.Reports.Tests.InventedFleet;
 
 namespace FleetTrend.Reports.Tests;
@@ -128,11 +130,77 @@ public sealed class SectionTests
     {
         var document = Report(Snapshot(), null, AllFlags(new ReportScope(Away)));
         var rows = document.QuerySelectorAll("section[aria-labelledby=ft-part-lives] tbody tr th").Select(h => h.TextContent).ToList();
-        Assert.Equal(["Sandvale", "Quillmoor", "All bases"], rows);
+        Assert.Equal(["Sandvale", "Quillmoor"], rows); // the bases are called different: no line for all
         var lives = Section(document, "part-lives");
-        Assert.Contains("At Sandvale they last less long than at the other bases.", lives);
+        Assert.Contains("Exhaust gaskets fail sooner at Sandvale: half by 395 h, against 742 h elsewhere.", lives);
+        Assert.Contains("The bases differ, so there is no line for all of them together.", lives);
+        Assert.Contains("by the Weibull law, which fits better (AIC)", lives);
         Assert.Contains("5 left out because their age is not known", lives);
     }
+
+    [Fact] // 9 of 101 against none: by hand from the invented comparison.
+    public void Early_failures_have_their_own_words_in_every_form()
+    {
+        var early = AwayContrast() with
+        {
+            MedianTest = new ContrastTest(0.6, 0.7, ContrastFinding.NoneShown),
+            EarlyTest = new ContrastTest(0.0004, 0.001, ContrastFinding.Worse),
+            EarlyHere = OfLives(0.089, 0.04, 0.16, "", 21, 60),
+            EarlyElsewhere = OfLives(0, 0, 0.061, "", 14, 60) with { Value = null, Lower = null, NotEnoughData = "none of 60 has failed before 210 h" },
+            MedianFromHours = 100,
+        };
+        var now = Snapshot();
+        now = now with { PartLives = [.. now.PartLives.Select(t => t.Base == Away ? t with { Contrast = early } : t)] };
+        var flag = BaseFlag() with { Contrast = early, Ratio = early.EarlyRatio! };
+        var rendered = WeeklyReport.Compose(now with { Flags = [flag] }, null, Inputs(new ReportScope(Away), Raised(flag))).Render();
+        foreach (var text in new[] { rendered.Text, new HtmlParser().ParseDocument(rendered.Html).Body!.TextContent }.Select(t => string.Join(' ', t.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))))
+        {
+            Assert.Contains("Exhaust gaskets fail early more often at Sandvale: 8.9 % within 100 h, against none elsewhere", text);
+            Assert.Contains("fail early more often than at the other bases: 8.9 % within 100 h, against none elsewhere", text);
+            Assert.Contains("none of 60 has failed before 210 h", text);
+            Assert.Contains("at most 6.1 %", text);
+            Assert.Contains("Early failures left out, median here over median elsewhere: 0.53 times", text);
+            Assert.DoesNotContain("0.00 %", text);
+            Assert.DoesNotContain("fail sooner", text);
+        }
+    }
+
+    [Fact]
+    public void No_difference_shown_is_said_so_beside_the_numbers()
+    {
+        var none = AwayContrast() with
+        {
+            MedianRatio = OfLives(0.88, 0.76, 1.019, "", 21, 60), MedianTest = new ContrastTest(0.08, 0.08, ContrastFinding.NoneShown),
+        };
+        var now = Snapshot();
+        now = now with { PartLives = [.. now.PartLives.Select(t => t.Base == Away ? t with { Contrast = none } : t)] };
+        var lives = Section(Report(now, null, Inputs(new ReportScope(Away))), "part-lives");
+        Assert.Contains("No difference shown between exhaust gaskets at Sandvale and at the other bases.", lives);
+        Assert.Contains("0.76 to 1.02", lives); // 1.019 lies above 1, and reads so
+    }
+
+    [Theory] // A limit on the other side of 1 never reads as 1.0.
+    [InlineData(1.019, "1.02")]
+    [InlineData(0.997, "0.997")]
+    [InlineData(1.0003, "1.0003")]
+    [InlineData(0.99999, "just below 1")]
+    [InlineData(1, "1.0")]
+    [InlineData(0.88, "0.88")]
+    [InlineData(1.06, "1.1")]
+    [InlineData(3e-6, "under 0.0001")]
+    public void A_ratio_stays_on_its_side_of_one(double ratio, string words) => Assert.Equal(words, NumberWords.BesideOne(ratio));
+
+    [Fact] // Data from 380 h, the first failure, to 812 h, the oldest age: what a law says outside them is no finding.
+    public void Limits_outside_the_data_are_said_to_be_outside()
+    {
+        var median = OfLives(620, 3e-6, 329788, "h", 5, 40) with { DataFrom = 380, DataTo = 812 };
+        Assert.Equal("95 % interval below 380 to beyond 812", FigureWords.Of(median, FigureStyle.Hours).Interval);
+        Assert.Equal("95 % interval 500 to beyond 812", FigureWords.Of(median with { Lower = 500, Upper = null }, FigureStyle.Hours).Interval);
+    }
+
+    [Fact]
+    public void A_share_next_to_nothing_is_not_nothing() =>
+        Assert.Equal(["0 %", "under 0.01 %", "0.01 %"], new[] { 0, 0.00004, 0.0001 }.Select(NumberWords.Percent));
 
     [Fact]
     public void Too_little_data_says_how_many_events_and_what_can_still_be_said()

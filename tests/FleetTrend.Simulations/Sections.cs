@@ -3,5 +3,5 @@ namespace FleetTrend.Simulations;
 /// <summary>The sections of the coverage page, in order.</summary>
 internal static class Sections
 {
-    public static IEnumerable<Section> All => [LifeCoverage.Section, ComparisonSize.Section, StudyTable.Section];
+    public static IEnumerable<Section> All => [LifeCoverage.Section, ComparisonSize.Section, BaseComparison.Section, StudyTable.Section];
 }

@@ -1,6 +1,7 @@
 using FleetTrend.Observations;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
+using MathNet.Numerics.Distributions;
 
 namespace FleetTrend.Trends.Tests;
 
@@ -28,6 +29,12 @@ internal sealed record SimulatedFleet
     /// <summary>Scale of gasket life at the second base over that at the first.</summary>
     public double SouthLifeFactor { get; init; } = 1;
 
+    /// <summary>Share of new gaskets at the second base that were fitted badly: they fail at 40 h on average, and change no other.</summary>
+    public double SouthBadlyFitted { get; init; }
+
+    /// <summary>Coefficient of variation of the gasket hazard between aircraft.</summary>
+    public double AircraftSpread { get; init; }
+
     /// <summary>Most hours by which a look interval differs from a hundred.</summary>
     public double Jitter { get; init; }
 
@@ -49,8 +56,10 @@ internal sealed record SimulatedFleet
         var to = from + random.Next(8, 20) * 100;
         for (var w = 0; w < Welds; w++)
             Weld(random, aircraft, $"exhaust/cyl-{w}/flange-weld", from, to, CrackRate * Math.Pow(WeldSpread, (w % 3) - 1) * (index == 0 && w == 0 ? TroubleFactor : 1));
+        var hazard = AircraftSpread == 0 ? 1 : Gamma.Sample(random, Math.Pow(AircraftSpread, -2), Math.Pow(AircraftSpread, -2));
+        var scale = GasketScale * (isSouth ? SouthLifeFactor : 1) * Math.Pow(hazard, -1 / GasketShape);
         for (var g = 0; g < Gaskets; g++)
-            Gasket(random, aircraft, $"exhaust/cyl-{g}/gasket", from, to, GasketScale * (isSouth ? SouthLifeFactor : 1));
+            Gasket(random, aircraft, $"exhaust/cyl-{g}/gasket", from, to, scale, isSouth ? SouthBadlyFitted : 0);
         return aircraft.Build();
     }
 
@@ -69,11 +78,12 @@ internal sealed record SimulatedFleet
         }
     }
 
-    private void Gasket(Random random, FleetBuilder aircraft, string location, double from, double to, double scale)
+    private void Gasket(Random random, FleetBuilder aircraft, string location, double from, double to, double scale, double badlyFitted)
     {
         for (var installed = from; installed < to;)
         {
-            var age = scale * Math.Pow(Exponential(random), 1 / GasketShape);
+            var isBad = badlyFitted > 0 && random.NextDouble() < badlyFitted;
+            var age = isBad ? 40 * Exponential(random) : scale * Math.Pow(Exponential(random), 1 / GasketShape);
             var (lastGood, look) = (0.0, LookInterval(random));
             while (look < age)
                 (lastGood, look) = (look, Tenth(look + LookInterval(random)));

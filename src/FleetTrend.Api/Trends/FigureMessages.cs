@@ -27,6 +27,10 @@ internal static class FigureMessages
             wire.ExposureHours = hours;
         if (figure.Lives is { } lives)
             wire.LifeCount = lives;
+        if (figure.DataFrom is { } from)
+            wire.DataFrom = from;
+        if (figure.DataTo is { } to)
+            wire.DataTo = to;
         return wire;
     }
 }

@@ -36,6 +36,9 @@ internal static class TrendMessages
         NotEnoughData = life.NotEnoughData ?? "",
         Contrast = life.Contrast?.ToWire(),
         FailureRate = life.FailureRate.ToWire(),
+        ShownDistribution = life.Shown?.Distribution ?? "",
+        EarlyFailures = life.EarlyFailures?.ToWire(),
+        BasesDiffer = life.BasesDiffer,
     };
 
     public static Wire.Recurrence ToWire(this RecurrenceTrend recurrence) => new()
@@ -112,13 +115,34 @@ internal static class TrendMessages
         FailureWithinLookAhead = fit.FailureWithinLookAhead.ToWire(),
     };
 
-    private static Wire.BaseContrast ToWire(this BaseContrast contrast) => new()
+    private static Wire.BaseContrast ToWire(this BaseContrast contrast)
     {
-        MedianRatio = contrast.MedianRatio.ToWire(),
-        OtherLifeCount = contrast.OtherLives,
-        OtherFailureCount = contrast.OtherFailures,
-        PValue = contrast.PValue,
-        QValue = contrast.QValue,
+        var wire = new Wire.BaseContrast
+        {
+            MedianRatio = contrast.MedianRatio.ToWire(),
+            OtherLifeCount = contrast.OtherLives,
+            OtherFailureCount = contrast.OtherFailures,
+            PValue = contrast.Strongest?.PValue ?? 1,
+            QValue = contrast.Strongest?.QValue ?? 1,
+            MedianTest = ToWire(contrast.MedianTest),
+            EarlyTest = ToWire(contrast.EarlyTest),
+            MedianHere = contrast.MedianHere?.ToWire(),
+            MedianElsewhere = contrast.MedianElsewhere?.ToWire(),
+            MedianFromHours = contrast.MedianFromHours,
+            EarlyHere = contrast.EarlyHere?.ToWire(),
+            EarlyElsewhere = contrast.EarlyElsewhere?.ToWire(),
+            EarlyRatio = contrast.EarlyRatio?.ToWire(),
+        };
+        if (contrast.EarlyHours is { } hours)
+            wire.EarlyHours = hours;
+        return wire;
+    }
+
+    private static Wire.ContrastTest? ToWire(ContrastTest? test) => test is null ? null : new Wire.ContrastTest
+    {
+        PValue = test.PValue,
+        QValue = test.QValue,
+        Finding = (Wire.ContrastFinding)test.Finding,
     };
 
     private static Wire.MeanCumulativePoint ToWire(MeanCumulativePoint point) => new()

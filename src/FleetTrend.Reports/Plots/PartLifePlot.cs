@@ -23,7 +23,7 @@ public sealed class PartLifePlot : ReportPlot
     {
         var plot = PlotStyle.Blank("Hours on the part", "Share failed, %");
         var end = curves.SelectMany(c => c.Steps).Max(s => (double?)(s.Upper ?? s.Lower))
-            ?? curves.Max(c => c.WeibullScaleHours ?? 0);
+            ?? curves.Max(c => c.Fit?.Median.DataTo ?? 0);
         for (var i = 0; i < curves.Count; i++)
         {
             var color = PlotStyle.Series[i % PlotStyle.Series.Length];
@@ -52,14 +52,14 @@ public sealed class PartLifePlot : ReportPlot
 
     private static void DrawFit(Plot plot, LifeCurve curve, Color color, LinePattern pattern, double end)
     {
-        if (curve is not { WeibullShape: { } shape, WeibullScaleHours: { } scale })
+        if (curve.Fit?.ShareFailedBy(0) is null)
         {
             plot.Legend.ManualItems.Add(new LegendItem { LabelText = curve.Label, LineColor = color, LineWidth = 3 });
             return;
         }
 
         var xs = Enumerable.Range(0, CurvePoints + 1).Select(i => end * 1.04 * i / CurvePoints).ToArray();
-        var ys = xs.Select(x => 100 * (1 - Math.Exp(-Math.Pow(x / scale, shape)))).ToArray();
+        var ys = xs.Select(x => 100 * (curve.Fit.ShareFailedBy(x) ?? 0)).ToArray();
         var line = plot.Add.ScatterLine(xs, ys, color);
         line.LineWidth = 2;
         line.LinePattern = pattern;

@@ -10,7 +10,8 @@ internal static class FlagHeadline
     /// <summary>With its subject: <c>ZZ-A07 cracks again at cyl 3 flange weld</c>.</summary>
     public static string Of(ProposedFlag flag) => flag.Kind switch
     {
-        FlagKind.BasePartLife => $"{Plural(LocationWords.Kind(flag.PartKind ?? "part"))} of {flag.TypeGroup} last less long at {flag.Base}",
+        FlagKind.BasePartLife when flag.Contrast is { } contrast => ContrastWords.Headline(Parts(flag), flag.Base, contrast),
+        FlagKind.BasePartLife => $"{Parts(flag)} fail sooner at {flag.Base}",
         _ => $"{flag.Registration} {Predicate(flag)}",
     };
 
@@ -22,7 +23,7 @@ internal static class FlagHeadline
         {
             FlagKind.RepeatLocation => $"{ConditionWords.Again(condition)} at {LocationWords.List(flag.Locations, 1)}",
             FlagKind.AirframeDrift => Drift(flag, condition),
-            _ => $"{Plural(LocationWords.Kind(flag.PartKind ?? "part"))} of {flag.TypeGroup} last less long than at the other bases",
+            _ => $"{Parts(flag)} {(flag.Contrast is { } contrast ? ContrastWords.Predicate(contrast) : "fail sooner than at the other bases")}",
         };
     }
 
@@ -36,6 +37,8 @@ internal static class FlagHeadline
 
     /// <summary>With a capital first letter.</summary>
     public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    private static string Parts(ProposedFlag flag) => $"{Plural(LocationWords.Kind(flag.PartKind ?? "part"))} of {flag.TypeGroup}";
 
     private static string Drift(ProposedFlag flag, Condition condition)
     {

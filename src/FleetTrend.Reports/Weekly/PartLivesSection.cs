@@ -8,15 +8,14 @@ namespace FleetTrend.Reports.Weekly;
 /// <summary>How long gaskets and other parts last: here, elsewhere, and the chance of failure before the next look.</summary>
 internal static class PartLivesSection
 {
-    private const string Weibull = "Weibull";
     private const int MostTables = 4;
 
     public static ReportSection? Of(ReportDraft draft)
     {
         var kinds = draft.Current.PartLives
-            .Where(t => draft.HasTypeGroup(t.TypeGroup) && t.Fits.Count > 0)
+            .Where(t => draft.HasTypeGroup(t.TypeGroup))
             .GroupBy(t => (t.TypeGroup, t.Kind))
-            .Where(g => g.Any(t => t.Base is null || draft.Scope.Covers(t.Base)))
+            .Where(g => g.Any(t => (t.Fits.Count > 0 || t.Contrast is not null) && (t.Base is null || draft.Scope.Covers(t.Base))))
             .OrderByDescending(g => g.Key.Kind == "gasket")
             .ThenByDescending(g => g.Max(t => t.Failures))
             .ThenBy(g => g.Key.TypeGroup, StringComparer.Ordinal).ThenBy(g => g.Key.Kind, StringComparer.Ordinal)
@@ -42,52 +41,66 @@ internal static class PartLivesSection
         var ahead = NumberWords.Hours(draft.Current.Parameters.LookAheadHours);
         yield return new Block.SubHeading($"{char.ToUpperInvariant(name[0])}{name[1..]}, {trends[0].TypeGroup}");
         foreach (var trend in trends.Where(t => t is { Base: not null, Contrast: not null } && IsWorthSaying(draft, t)))
-            yield return new Block.Paragraph(Contrast(draft, trend, trend.Contrast!));
+            yield return new Block.Paragraph(Contrast(draft, FlagHeadline.Plural(name), trend, trend.Contrast!));
         yield return new Block.Table(
-            $"Hours on the part at failure, {draft.AsOf}",
+            $"Hours on the part at failure{Law(trends)}, {draft.AsOf}",
             [new("Where"), new("Half failed by", true), new("One in ten by", true), new($"A new one fails within {ahead}", true)],
-            [.. trends.Select(t => Row(draft, t))]);
+            [.. trends.Where(t => !t.BasesDiffer).Select(t => Row(draft, t, LawOfBases(trends)))]);
+        if (trends.Any(t => t.BasesDiffer))
+            yield return new Block.Paragraph("The bases differ, so there is no line for all of them together.", IsAside: true);
         if (LeftOut(trends) is { } leftOut) yield return new Block.Paragraph(leftOut, IsAside: true);
         if (hasPlot && Picture(draft, trends) is { } picture) yield return picture;
     }
 
-    // A report of one base always compares it; one of the fleet names the bases where the part lasts less long.
-    private static bool IsWorthSaying(ReportDraft draft, PartLifeTrend trend) => draft.Scope.Base is { } here
-        ? trend.Base == here
-        : trend.Contrast!.MedianRatio.Value < 1 && trend.Contrast.QValue <= draft.Current.Parameters.FalseDiscoveryRate;
+    // A report of one base always compares it; one of the fleet names the bases that are called worse.
+    private static bool IsWorthSaying(ReportDraft draft, PartLifeTrend trend) =>
+        draft.Scope.Base is { } here ? trend.Base == here : trend.Contrast!.IsWorse;
 
-    private static Line Contrast(ReportDraft draft, PartLifeTrend trend, BaseContrast contrast)
+    private static Line Contrast(ReportDraft draft, string parts, PartLifeTrend trend, BaseContrast contrast)
     {
-        var ratio = contrast.MedianRatio.Value;
-        var verdict = contrast.QValue <= draft.Current.Parameters.FalseDiscoveryRate
-            ? ratio < 1 ? "last less long than" : "last longer than"
-            : "last about as long as, or the data cannot tell from,";
-        return Line.Of(
-            new Run.Strong($"At {trend.Base} they {verdict} at the other bases."),
-            " Median here over median elsewhere: ",
+        List<Run> runs =
+        [
+            new Run.Strong(FlagHeadline.Capital(ContrastWords.Headline(parts, trend.Base!, contrast)) + "."),
+            contrast.MedianFromHours > 0 ? " Early failures left out, median here over median elsewhere: " : " Median here over median elsewhere: ",
             draft.Number(contrast.MedianRatio, FigureStyle.Times),
             $"; elsewhere {NumberWords.Count(contrast.OtherFailures, "failure", "failures")} among {NumberWords.Count(contrast.OtherLives, "life", "lives")}. ",
-            ChanceWords.OfQ(contrast.QValue));
-    }
-
-    private static IReadOnlyList<Line> Row(ReportDraft draft, PartLifeTrend trend)
-    {
-        var where = trend.Base ?? "All bases";
-        // The Weibull fit is shown whichever fits best, so that bases compare; the better fit is named.
-        var fit = trend.Fits.FirstOrDefault(f => f.Distribution == Weibull) ?? (trend.Fits.Count > 0 ? trend.Fits[0] : null);
-        if (fit is null)
+        ];
+        if (contrast is { EarlyHere: { } here, EarlyElsewhere: { } elsewhere, EarlyHours: { } hours })
         {
-            var reason = trend.NotEnoughData ?? $"not enough data: {NumberWords.Count(trend.Failures, "failure", "failures")}";
-            return [$"{where}: {reason}", Line.Of("Failures ", draft.Number(trend.FailureRate, FigureStyle.AsIs)), "", ""];
+            runs.AddRange(
+            [
+                $"A new one fails within {NumberWords.Hours(hours)} with a chance of ", draft.Number(here, FigureStyle.Chance),
+                " here and ", draft.Number(elsewhere, FigureStyle.Chance), " elsewhere. ",
+            ]);
         }
 
-        var better = trend.Fits[0].Distribution == fit.Distribution ? string.Empty : $" ({trend.Fits[0].Distribution} fits better by AIC)";
+        if (contrast.Strongest is { } test) runs.Add(ChanceWords.OfQ(test.QValue));
+        return new Line(runs);
+    }
+
+    // One law for all bases, so that they compare; a row that shows another says so.
+    private static string? LawOfBases(IReadOnlyList<PartLifeTrend> trends) =>
+        trends.Where(t => t.Fits.Count > 0).OrderBy(t => t.Base is null).Select(t => t.Shown?.Distribution).FirstOrDefault();
+
+    private static string Law(IReadOnlyList<PartLifeTrend> trends) =>
+        LawOfBases(trends) is { } law ? $" by the {law} law, which fits better (AIC)" : string.Empty;
+
+    private static IReadOnlyList<Line> Row(ReportDraft draft, PartLifeTrend trend, string? law)
+    {
+        var where = trend.Base ?? "All bases";
+        var early = trend.EarlyFailures is { } chance ? draft.Cell(chance, FigureStyle.Chance) : (Line)"";
+        if (trend.Shown is not { } fit)
+        {
+            var reason = trend.NotEnoughData ?? $"not enough data: {NumberWords.Count(trend.Failures, "failure", "failures")}";
+            return [$"{where}: {reason}", Line.Of("Failures ", draft.Number(trend.FailureRate, FigureStyle.AsIs)), "", early];
+        }
+
         return
         [
-            $"{where}{better}",
+            fit.Distribution == law ? where : $"{where} ({fit.Distribution} law)",
             draft.Cell(fit.Median, FigureStyle.Hours),
             draft.Cell(fit.B10, FigureStyle.Hours),
-            draft.Cell(fit.FailureWithinLookAhead, FigureStyle.Chance),
+            trend.EarlyFailures is null ? draft.Cell(fit.FailureWithinLookAhead, FigureStyle.Chance) : early,
         ];
     }
 
@@ -112,19 +125,13 @@ internal static class PartLivesSection
             "part-life",
             $"Curves of the share of {FlagHeadline.Plural(name)} failed against hours on the part. Half failed by: {medians}.",
             $"Share failed by hours on the part. Heavy bars: what the looks show; thin slopes: the failure lay between two looks, when is not known. "
-                + $"Lines: fitted Weibull curves; half failed by: {medians}. Method of the bars [{method}], {draft.AsOf}.",
+                + $"Lines: fitted {LawOfBases(trends)} curves; half failed by: {medians}. Method of the bars [{method}], {draft.AsOf}.",
             curves));
     }
 
-    private static LifeCurve Curve(PartLifeTrend trend)
-    {
-        var fit = trend.Fits.FirstOrDefault(f => f.Distribution == Weibull);
-        return new LifeCurve(
-            $"{trend.Base ?? "all bases"} ({trend.Failures} of {trend.Lives} failed)", trend.Curve, fit?.First.Value, fit?.Second.Value);
-    }
+    private static LifeCurve Curve(PartLifeTrend trend) => new(
+        $"{trend.Base ?? "all bases"} ({trend.Failures} of {trend.Lives} failed)", trend.Curve, trend.Shown);
 
     private static string Median(PartLifeTrend trend) =>
-        trend.Fits.FirstOrDefault(f => f.Distribution == Weibull) is { } fit
-            ? FigureWords.Of(fit.Median, FigureStyle.Hours).OneLine
-            : "not enough data";
+        trend.Shown is { } fit ? FigureWords.Of(fit.Median, FigureStyle.Hours).OneLine : "not enough data";
 }

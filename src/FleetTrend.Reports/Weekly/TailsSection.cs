@@ -103,7 +103,9 @@ internal static class TailsSection
         }
         else
         {
-            runs.Add("Median life here over median life at the other bases: ");
+            runs.Add(flag.Contrast is { } c && flag.Ratio == c.EarlyRatio
+                ? "Early failures here over those at the other bases, in like hours: "
+                : "Median life here over median life at the other bases: ");
         }
 
         runs.Add(draft.Number(flag.Ratio, FigureStyle.Times));

@@ -14,7 +14,7 @@ internal static class TooLittleSection
         List<Line> items =
         [
             .. draft.Current.PartLives
-                .Where(t => t.Fits.Count == 0 && t.Base is null && draft.HasTypeGroup(t.TypeGroup))
+                .Where(t => t is { Fits.Count: 0, Base: null, BasesDiffer: false } && draft.HasTypeGroup(t.TypeGroup))
                 .Take(MostRows)
                 .Select(t => Line.Of(
                     $"Life of the {LocationWords.Kind(t.Kind)}, {t.TypeGroup}: {t.NotEnoughData ?? "no fit"}. Failures per hours on the part: ",

@@ -33,6 +33,7 @@ public sealed record FigureWords(string Value, string Interval, string Counts)
     {
         FigureStyle.Hours => NumberWords.HoursBare(value),
         FigureStyle.Chance => NumberWords.Percent(value),
+        FigureStyle.Times => NumberWords.BesideOne(value),
         _ => NumberWords.Rounded(value),
     };
 
@@ -41,6 +42,8 @@ public sealed record FigureWords(string Value, string Interval, string Counts)
         var confidence = (figure.Confidence * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %";
         var upper = figure.Upper is { } limit && double.IsFinite(limit) ? limit : (double?)null;
         var lower = figure.Lower is { } floor && double.IsFinite(floor) ? floor : (double?)null;
+        if (figure is { DataFrom: { } from, DataTo: { } to })
+            return $"{confidence} interval {WithinData(lower ?? 0, from, to)} to {WithinData(upper ?? double.PositiveInfinity, from, to)}";
         return (lower, upper) switch
         {
             ({ } l, { } u) => $"{confidence} interval {Bare(l, style)} to {Bare(u, style)}",
@@ -49,6 +52,12 @@ public sealed record FigureWords(string Value, string Interval, string Counts)
             _ => "no interval",
         };
     }
+
+    // What a fitted law says outside the ages of the data is no finding.
+    private static string WithinData(double hours, double from, double to) =>
+        hours < from ? "below " + NumberWords.HoursBare(from)
+        : hours > to ? "beyond " + NumberWords.HoursBare(to)
+        : NumberWords.HoursBare(hours);
 
     private static string CountsOf(Figure figure)
     {

@@ -18,9 +18,25 @@ public static class NumberWords
             >= 0.00995 => "0.000",
             >= 0.000995 => "0.0000",
             >= 0.0001 => "0.00000",
-            _ => "0.0E+0",
+            _ => null,
         };
+        if (format is null) return value > 0 ? "under 0.0001" : "-" + Rounded(-value);
         return value.ToString(format, CultureInfo.InvariantCulture);
+    }
+
+    /// <summary>A ratio: as <see cref="Rounded"/>, with as many digits as keep it on its side of 1: <c>1.02</c>, never <c>1.0</c> for 1.019.</summary>
+    public static string BesideOne(double ratio)
+    {
+        var text = Rounded(ratio);
+        if (ratio == 1 || text != Rounded(1)) return text;
+        for (var digits = 2; digits <= 4; digits++)
+        {
+            var format = "F" + digits.ToString(CultureInfo.InvariantCulture);
+            text = ratio.ToString(format, CultureInfo.InvariantCulture);
+            if (text != 1.0.ToString(format, CultureInfo.InvariantCulture)) return text;
+        }
+
+        return ratio < 1 ? "just below 1" : "just above 1";
     }
 
     /// <summary>An expected count with its limits where it has them: <c>0.30 (0.10 to 0.81)</c>.</summary>
@@ -30,10 +46,11 @@ public static class NumberWords
     /// <summary>Hours without decimals from 100 h on, with one below: <c>1,240 h</c>, <c>61.5 h</c>.</summary>
     public static string Hours(double hours) => HoursBare(hours) + " h";
 
-    /// <summary>A share in percent: <c>12 %</c>, <c>0.4 %</c>.</summary>
+    /// <summary>A share in percent: <c>12 %</c>, <c>0.4 %</c>, <c>under 0.01 %</c>.</summary>
     public static string Percent(double share)
     {
         var percent = share * 100;
+        if (percent is > 0 and < 0.005) return "under 0.01 %";
         var format = Math.Abs(percent) switch
         {
             0 => "0",

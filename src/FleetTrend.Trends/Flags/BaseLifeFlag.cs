@@ -3,13 +3,23 @@ using FleetTrend.Trends.PartLives;
 
 namespace FleetTrend.Trends.Flags;
 
-/// <summary>The flag of a base where a kind of part lasts less long than at the other bases.</summary>
+/// <summary>The flag of a base where a kind of part fails early more often, or lasts less long, than at the other bases.</summary>
 internal static class BaseLifeFlag
 {
-    /// <summary>The flag of a trend with a contrast.</summary>
-    public static ProposedFlag Of(PartLifeTrend trend, int comparisons)
+    private const string MedianTest =
+        "median life at this base against that at the other bases of the type group, aircraft independent and not their parts: jackknife over "
+        + "aircraft, Student's t (Lipsitz, Dear and Zhao 1994)";
+
+    private const string EarlyTest =
+        "early failures at this base against those at the other bases of the type group, given their sum, with the spread between aircraft: "
+        + "mid-P (Przyborowski and Wilenski 1940; Lancaster 1961)";
+
+    /// <summary>The flag of a trend whose contrast calls it worse.</summary>
+    public static ProposedFlag Of(PartLifeTrend trend, int tests)
     {
         var contrast = trend.Contrast!;
+        var worst = contrast.Worst!;
+        var isEarly = ReferenceEquals(worst, contrast.EarlyTest);
         return new ProposedFlag
         {
             Subject = SubjectOf(trend.TypeGroup, trend.Base!, trend.Kind),
@@ -18,15 +28,15 @@ internal static class BaseLifeFlag
             TypeGroup = trend.TypeGroup,
             PartKind = trend.Kind,
             Locations = [],
-            Ratio = contrast.MedianRatio,
+            Ratio = isEarly ? contrast.EarlyRatio! : contrast.MedianRatio,
+            Contrast = contrast,
             Observed = trend.Failures,
-            PValue = contrast.PValue,
-            QValue = contrast.QValue,
-            Test = "lives at this base against those at the other bases of the type group: likelihood-ratio test of separate against common Weibull "
-                + "parameters (Meeker and Escobar 1998)",
-            Family = $"all {Words.Count(comparisons, "comparison", "comparisons")} of a base and a kind of part with the other bases, all type groups together "
-                + "(Benjamini and Hochberg 1995)",
-            Statement = Statement(trend, contrast),
+            PValue = worst.PValue,
+            QValue = worst.QValue,
+            Test = isEarly ? EarlyTest : MedianTest,
+            Family = $"all {Words.Count(tests, "test", "tests")} of early failures and of median life, of a base and a kind of part against the other bases, "
+                + "all type groups together (Benjamini and Hochberg 1995)",
+            Statement = Statement(trend, contrast, worst),
             WhatToCheck = Checks.ForBase(trend.Kind),
         };
     }
@@ -34,18 +44,29 @@ internal static class BaseLifeFlag
     /// <summary>What such a flag is about, the same from week to week.</summary>
     public static string SubjectOf(string typeGroup, string atBase, string kind) => $"base-part-life/{typeGroup}/{atBase}/{kind}";
 
-    private static string Statement(PartLifeTrend trend, BaseContrast contrast)
+    private static string Statement(PartLifeTrend trend, BaseContrast contrast, ContrastTest worst)
     {
         var title = LocationKinds.Find(trend.Kind)?.Title ?? trend.Kind;
-        var median = trend.Fits.FirstOrDefault(f => f.Distribution == "Weibull")?.Median;
-        var text = $"{title} of {trend.TypeGroup}: at {trend.Base} it lasts {Words.Number(contrast.MedianRatio.Value!.Value)} times as "
-            + $"long as at the other bases ({Words.Interval(contrast.MedianRatio)})";
-        if (median?.Value is { } hours)
-            text += $": half have failed by {Words.Number(hours)} h against {Words.Number(hours / contrast.MedianRatio.Value!.Value)} h elsewhere";
-        return text
-            + $" ({Words.Count(trend.Failures, "failure", "failures")} in {Words.Count(trend.Lives, "life", "lives")} here, "
-            + $"{contrast.OtherFailures:#,0} in {contrast.OtherLives:#,0} elsewhere); were there no difference between the bases, the chance of "
-            + $"one so large would be {Words.Chance(contrast.PValue)}, and among calls as strong as this, over all comparisons of bases, "
-            + $"{Words.Percent(contrast.QValue)} would be by chance.";
+        List<string> found = [];
+        if (contrast.Median == ContrastFinding.Worse) found.Add(Sooner(contrast));
+        if (contrast.Early == ContrastFinding.Worse) found.Add(Early(contrast));
+        return $"{title} of {trend.TypeGroup} at {trend.Base}: {string.Join("; ", found)} "
+            + $"({Words.Count(trend.Failures, "failure", "failures")} in {Words.Count(trend.Lives, "life", "lives")} here, "
+            + $"{contrast.OtherFailures:#,0} in {contrast.OtherLives:#,0} elsewhere). Were there no difference between the bases, the chance of "
+            + $"one so large would be {Words.Chance(worst.PValue)}, and among calls as strong as this, over all comparisons of bases, "
+            + $"{Words.Percent(worst.QValue)} would be by chance.";
     }
+
+    private static string Sooner(BaseContrast contrast)
+    {
+        var left = contrast.MedianFromHours > 0 ? "early failures left out, " : "";
+        return contrast is { MedianHere.Value: { } here, MedianElsewhere.Value: { } elsewhere }
+            ? $"{left}half fail by {Words.Number(here)} h, against {Words.Number(elsewhere)} h elsewhere"
+            : $"{left}they last {Words.Ratio(contrast.MedianRatio)}, as long as elsewhere";
+    }
+
+    private static string Early(BaseContrast contrast) =>
+        $"{Share(contrast.EarlyHere)} fail within the first {Words.Number(contrast.EarlyHours ?? 0)} h, against {Share(contrast.EarlyElsewhere)} elsewhere";
+
+    private static string Share(Figure? chance) => chance?.Value is { } value ? Words.Percent(value) : "none";
 }

@@ -1,5 +1,6 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.PartLives;
 
 namespace FleetTrend.Trends.Flags;
 
@@ -38,8 +39,14 @@ public sealed record ProposedFlag
     /// </summary>
     public DateOnly? CountedAfterDate { get; init; }
 
-    /// <summary>Observed over expected, or median life over median life elsewhere.</summary>
+    /// <summary>
+    /// Observed over expected; of a base, median life here over elsewhere, or where only early failures are called, their hazard here over
+    /// elsewhere.
+    /// </summary>
     public required Figure Ratio { get; init; }
+
+    /// <summary>For a base, the comparison that raised it; null elsewhere, or stored before it was told.</summary>
+    public BaseContrast? Contrast { get; init; }
 
     /// <summary>Events, or failures, observed.</summary>
     public required int Observed { get; init; }

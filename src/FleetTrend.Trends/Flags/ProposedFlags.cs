@@ -1,5 +1,6 @@
 using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.PartLives;
 
 namespace FleetTrend.Trends.Flags;
 
@@ -33,10 +34,10 @@ internal static class ProposedFlags
             .. repeats.Where(r => !named.Contains(r))
                 .Select(r => RepeatFlag.Of(r, runs.GetValueOrDefault((r.Registration, r.TypeGroup, r.Location, r.Condition)))),
             .. snapshot.PartLives
-                .Where(t => t.Contrast is { } c && c.QValue <= snapshot.Parameters.FalseDiscoveryRate && IsShorter(c.MedianRatio))
-                .OrderBy(t => t.Contrast!.QValue).ThenBy(t => t.TypeGroup, StringComparer.Ordinal)
+                .Where(t => t.Contrast is { IsWorse: true })
+                .OrderBy(t => t.Contrast!.Worst!.QValue).ThenBy(t => t.TypeGroup, StringComparer.Ordinal)
                 .ThenBy(t => t.Kind, StringComparer.Ordinal).ThenBy(t => t.Base, StringComparer.Ordinal)
-                .Select(t => BaseLifeFlag.Of(t, snapshot.PartLives.Count(o => o.Contrast is not null))),
+                .Select(t => BaseLifeFlag.Of(t, BaseContrasts.Tested(snapshot.PartLives))),
         ];
     }
 
@@ -86,9 +87,6 @@ internal static class ProposedFlags
         && r.Condition == standing.Condition
         && RepeatLocations.Repeats(r) >= snapshot.Parameters.RepeatsForFlag
         && standing.Drivers.Any(d => d.Location == r.Location));
-
-    /// <summary>The test also answers to a different shape; a flag that says "less long" needs the whole interval below one.</summary>
-    private static bool IsShorter(Figure medianRatio) => medianRatio.Value < 1 && medianRatio.Upper < 1;
 
     private static bool IsPartOf(LocationStanding repeat, AirframeStanding standing) =>
         repeat.Registration == standing.Registration

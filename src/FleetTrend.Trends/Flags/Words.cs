@@ -16,12 +16,25 @@ internal static class Words
         _ => value.ToString("#,0", CultureInfo.InvariantCulture),
     };
 
+    /// <summary>A ratio: as many figures as keep it on its side of 1.</summary>
+    public static string BesideOne(double ratio)
+    {
+        if (ratio == 1 || Number(ratio) != Number(1)) return Number(ratio);
+        for (var digits = 2; digits <= 4; digits++)
+        {
+            var text = ratio.ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+            if (text != 1.0.ToString("F" + digits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture)) return text;
+        }
+
+        return ratio < 1 ? "just below 1" : "just above 1";
+    }
+
     /// <summary>An expected count with its interval in brackets: <c>1.0 (95 % interval 0.46 to 1.9)</c>.</summary>
     public static string Expected(Figure expected) => $"{Number(expected.Value ?? 0)} ({Interval(expected)})";
 
     /// <summary>A ratio with its interval in brackets, or why there is none.</summary>
     public static string Ratio(Figure ratio) =>
-        ratio.Value is { } value ? $"{Number(value)} times, {Interval(ratio)}"
+        ratio.Value is { } value ? $"{BesideOne(value)} times, {Interval(ratio)}"
         : ratio.Lower is not null ? $"no finite ratio, {Interval(ratio)}"
         : "no ratio";
 
@@ -29,11 +42,12 @@ internal static class Words
     public static string Interval(Figure figure)
     {
         var share = Percent(figure.Confidence);
+        Func<double, string> end = figure.Unit.Length == 0 ? BesideOne : Number;
         return (figure.Lower, figure.Upper) switch
         {
-            ({ } lower, { } upper) => $"{share} interval {Number(lower)} to {Number(upper)}",
-            ({ } lower, null) => $"{share} interval from {Number(lower)} up, without an upper end",
-            (null, { } upper) => $"{share} interval up to {Number(upper)}",
+            ({ } lower, { } upper) => $"{share} interval {end(lower)} to {end(upper)}",
+            ({ } lower, null) => $"{share} interval from {end(lower)} up, without an upper end",
+            (null, { } upper) => $"{share} interval up to {end(upper)}",
             _ => "without an interval",
         };
     }

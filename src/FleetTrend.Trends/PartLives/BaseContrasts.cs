@@ -1,32 +1,120 @@
+using FleetTrend.Statistics;
 using FleetTrend.Statistics.Lives;
+using FleetTrend.Statistics.Norms;
 
 namespace FleetTrend.Trends.PartLives;
 
-/// <summary>Part life at one base against the other bases.</summary>
+/// <summary>Part life at one base against the other bases, and what follows when all comparisons are known.</summary>
 internal static class BaseContrasts
 {
-    private const string Method =
-        "ratio of Weibull medians, limits on the logarithm from the standard errors (Meeker and Escobar 1998); "
-        + "likelihood-ratio test of separate against common parameters";
+    /// <summary>Beyond so many times, either way, an interval's end says only that the data set no limit.</summary>
+    private const double FarthestLimit = 1000;
 
-    /// <summary>The contrast, or null where one side has too few failures; the q-value is set when all contrasts are known.</summary>
-    public static BaseContrast? Of(FittedLives here, FittedLives elsewhere, TrendParameters parameters)
+    private const string MedianMethod =
+        "ratio of fitted medians, aircraft independent and not their parts: jackknife over aircraft, Student's t (Lipsitz, Dear and Zhao 1994)";
+
+    private const string HereMethod = "fitted median, profile-likelihood limits (Meeker and Escobar 1998)";
+
+    private const string EarlyMethod =
+        "early failures given their sum, mid-P (Przyborowski and Wilenski 1940; Lancaster 1961), with the spread between aircraft";
+
+    /// <summary>The contrast with its p-values, or null where nothing can be compared; what it finds is settled with all others.</summary>
+    public static BaseContrast? Of(
+        string law, LifeLaw course, FittedLives here, FittedLives elsewhere, TrendParameters parameters)
     {
-        if (Math.Min(here.Failures, elsewhere.Failures) < parameters.MinimumFailuresForFit
-            || !LifeContrast.Estimate(LifeDistribution.Weibull, here.Lives, elsewhere.Lives, parameters.Confidence).TryGetValue(out var contrast))
-        {
-            return null;
-        }
-        var ratio = contrast.MedianRatio;
+        if (here.Count == 0 || elsewhere.Count == 0) return null;
+        var (distribution, age) = (LifeFits.Family(law), parameters.LookAheadHours);
+        var contrast = EarlyAndMedianContrast.Of(
+            distribution, course, here.Aircraft, elsewhere.Aircraft, age, parameters.Confidence);
+        Outcome<LifeContrast> median = Math.Min(here.Failures, elsewhere.Failures) < parameters.MinimumFailuresForFit
+            ? new NotEstimable(NotEstimableKind.TooFewEvents, here.Failures, "Too few failures.")
+            : contrast.Median;
+        contrast.Early.TryGetValue(out var early);
+        if (!median.IsEstimated && early is null) return null;
         return new BaseContrast
         {
-            MedianRatio = Figures.OfLives(
-                ratio.Value, ratio.Interval, parameters.Confidence, "", here.Failures, here.Count, Method),
+            MedianRatio = Ratio(median, here, elsewhere, parameters),
+            MedianHere = median.IsEstimated ? Median(median.Value.First, here, parameters) : null,
+            MedianElsewhere = median.IsEstimated ? Median(median.Value.Second, elsewhere, parameters) : null,
+            MedianFromHours = contrast.MedianFrom,
+            Law = law,
+            EarlyHours = age,
+            EarlyHere = early is null ? null : LifeFigures.Early(early.First, here, parameters),
+            EarlyElsewhere = early is null ? null : LifeFigures.Early(early.Second, elsewhere, parameters),
+            EarlyRatio = early is null ? null : Ratio(early.Ratio, EarlyMethod, here, parameters),
             OtherLives = elsewhere.Count,
             OtherFailures = elsewhere.Failures,
-            LikelihoodRatio = contrast.LikelihoodRatio,
-            PValue = contrast.PValue,
-            QValue = 1,
+            MedianTest = median.IsEstimated ? new ContrastTest(median.Value.PValue, 1, ContrastFinding.NoneShown) : null,
+            EarlyTest = early is not null && early.SmallestPValue <= parameters.FalseDiscoveryRate
+                ? new ContrastTest(early.PValue, 1, ContrastFinding.NoneShown)
+                : null,
         };
     }
+
+    /// <summary>Settles what each contrast found, allowing for both tests of all of them together.</summary>
+    public static IReadOnlyList<PartLifeTrend> Settle(IReadOnlyList<PartLifeTrend> trends, TrendParameters parameters)
+    {
+        List<double> tests = [.. trends.SelectMany(t => Tests(t.Contrast)).Select(t => t.PValue)];
+        var q = FalseDiscovery.QValues(tests);
+        var next = 0;
+        return [.. trends.Select(t => t.Contrast is { } c
+            ? t with
+            {
+                Contrast = c with
+                {
+                    MedianTest = Settled(c.MedianTest, c.MedianRatio, isWorseAbove: false),
+                    EarlyTest = Settled(c.EarlyTest, c.EarlyRatio, isWorseAbove: true),
+                },
+            }
+            : t)];
+
+        ContrastTest? Settled(ContrastTest? test, Figure? ratio, bool isWorseAbove)
+        {
+            if (test is null) return null;
+            var value = q[next++];
+            // A ratio without a value is one to none at all: it lies above any number.
+            var isAbove = ratio?.Value is not { } r || r > 1;
+            return test with
+            {
+                QValue = value,
+                Finding = value > parameters.FalseDiscoveryRate ? ContrastFinding.NoneShown
+                    : isAbove == isWorseAbove ? ContrastFinding.Worse
+                    : ContrastFinding.Better,
+            };
+        }
+    }
+
+    /// <summary>How many tests the q-values allow for.</summary>
+    public static int Tested(IEnumerable<PartLifeTrend> trends) => trends.Sum(t => Tests(t.Contrast).Count());
+
+    private static IEnumerable<ContrastTest> Tests(BaseContrast? contrast) =>
+        new[] { contrast?.MedianTest, contrast?.EarlyTest }.OfType<ContrastTest>();
+
+    private static Figure Ratio(Outcome<LifeContrast> median, FittedLives here, FittedLives elsewhere, TrendParameters parameters) =>
+        median.Match(
+            m => Ratio(m.MedianRatio, MedianMethod, here, parameters),
+            reason => new Figure
+            {
+                Confidence = parameters.Confidence,
+                Unit = "",
+                Events = here.Failures,
+                Lives = here.Count,
+                Method = MedianMethod,
+                NotEnoughData = "not enough data to compare the medians: "
+                    + $"{here.Failures:#,0} {(here.Failures == 1 ? "failure" : "failures")} here, {elsewhere.Failures:#,0} elsewhere",
+            });
+
+    private static Figure Ratio(IntervalEstimate ratio, string method, FittedLives here, TrendParameters parameters)
+    {
+        var figure = Figures.OfLives(ratio.Value, ratio.Interval, parameters.Confidence, "", here.Failures, here.Count, method);
+        return figure with
+        {
+            Lower = figure.Lower < 1 / FarthestLimit ? null : figure.Lower,
+            Upper = figure.Upper > FarthestLimit ? null : figure.Upper,
+            NotEnoughData = figure.Value is null ? "none elsewhere, so that only a lower limit exists" : null,
+        };
+    }
+
+    private static Figure Median(LifeFit fit, FittedLives lives, TrendParameters parameters) =>
+        LifeFigures.Age(fit.Quantile(0.5), lives, parameters, HereMethod);
 }

@@ -13,10 +13,19 @@ internal sealed record FittedLives
         LateEntries = observed.Count(l => l.Entry.Tenths > 0);
         WatchedTenths = observed.Sum(l => ((l.FirstBad ?? l.LastGood) - l.Entry).Tenths);
         Lives = Together(observed.Select(l => l.ForFit()).OfType<Life>());
+        Aircraft = [.. observed
+            .GroupBy(l => l.Registration, StringComparer.Ordinal)
+            .OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => Together(g.Select(l => l.ForFit()).OfType<Life>()))];
+        FirstFailureAfter = Failures == 0 ? null : observed.Where(l => l.FirstBad is not null).Min(l => l.LastGood.Value);
+        OldestAge = Count == 0 ? 0 : observed.Max(l => (l.FirstBad ?? l.LastGood).Value);
     }
 
     /// <summary>The lives, for statistics.</summary>
     public IReadOnlyList<Life> Lives { get; }
+
+    /// <summary>The same by aircraft: parts of one aircraft are not independent of one another.</summary>
+    public IReadOnlyList<IReadOnlyList<Life>> Aircraft { get; }
 
     /// <summary>How many.</summary>
     public int Count { get; }
@@ -29,6 +38,12 @@ internal sealed record FittedLives
 
     /// <summary>Hours watched on them, in tenths: from entry to the look that found them bad, or the last good look.</summary>
     public long WatchedTenths { get; }
+
+    /// <summary>The age before which nothing failed: the youngest last good look of a failure, hours; null without a failure.</summary>
+    public double? FirstFailureAfter { get; }
+
+    /// <summary>The oldest age at which a part was looked at, hours.</summary>
+    public double OldestAge { get; }
 
     /// <summary>The same lives, each widened outwards to whole hours: it still failed in (lower, upper], or was good at lower.</summary>
     public IReadOnlyList<Life> InWholeHours() => Together(Lives.Select(l =>

@@ -1,4 +1,3 @@
-using FleetTrend.Statistics;
 using FleetTrend.Statistics.Lives;
 
 namespace FleetTrend.Trends.PartLives;
@@ -21,29 +20,41 @@ internal static class LifeFits
             .OrderBy(f => f.Aic)];
     }
 
+    /// <summary>
+    /// The law that is shown for the bases of a kind, so that they compare: the one whose fits to them have the smaller sum of Akaike's
+    /// criterion. Null where no base has both; each set then shows the law that fits it better.
+    /// </summary>
+    public static string? Shown(IEnumerable<IReadOnlyList<LifeDistributionFit>> bases) => bases
+        .Where(f => f.Count == 2)
+        .SelectMany(f => f)
+        .GroupBy(f => f.Distribution, StringComparer.Ordinal)
+        .OrderBy(g => g.Sum(f => f.Aic))
+        .FirstOrDefault()?.Key;
+
+    /// <summary>The family of a name that a fit has.</summary>
+    public static LifeDistribution Family(string? name) =>
+        name == LifeDistributionFit.Lognormal ? LifeDistribution.Lognormal : LifeDistribution.Weibull;
+
     private static LifeDistributionFit Fit(LifeFit fit, FittedLives lives, TrendParameters parameters)
     {
         var isWeibull = fit.Distribution == LifeDistribution.Weibull;
         var (first, second) = isWeibull ? (fit.Shape, fit.Scale) : (fit.Mu, fit.Sigma);
         return new LifeDistributionFit
         {
-            Distribution = isWeibull ? "Weibull" : "lognormal",
+            Distribution = isWeibull ? LifeDistributionFit.Weibull : LifeDistributionFit.Lognormal,
             First = Parameter(first, isWeibull ? "" : "ln h"),
             FirstName = first.Name,
             Second = Parameter(second, isWeibull ? "h" : ""),
             SecondName = second.Name,
             LogLikelihood = fit.LogLikelihood,
             Aic = fit.Aic,
-            B10 = Estimate(fit.Quantile(0.1), "h"),
-            Median = Estimate(fit.Quantile(0.5), "h"),
-            FailureWithinLookAhead = Estimate(fit.Cdf(parameters.LookAheadHours), ""),
+            B10 = LifeFigures.Age(fit.Quantile(0.1), lives, parameters, Method),
+            Median = LifeFigures.Age(fit.Quantile(0.5), lives, parameters, Method),
+            FailureWithinLookAhead = LifeFigures.Within(
+                parameters.LookAheadHours, fit.Cdf(parameters.LookAheadHours), lives, parameters, Method),
         };
 
-        Figure Parameter(LifeParameter parameter, string unit) => Of(parameter.Value, parameter.Interval, unit);
-
-        Figure Estimate(IntervalEstimate estimate, string unit) => Of(estimate.Value, estimate.Interval, unit);
-
-        Figure Of(double value, Interval interval, string unit) =>
-            Figures.OfLives(value, interval, parameters.Confidence, unit, lives.Failures, lives.Count, Method);
+        Figure Parameter(LifeParameter parameter, string unit) => Figures.OfLives(
+            parameter.Value, parameter.Interval, parameters.Confidence, unit, lives.Failures, lives.Count, Method);
     }
 }

@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace FleetTrend.Trends.PartLives;
 
 /// <summary>How long parts of a kind last in a type group, as a whole or at one base.</summary>
@@ -38,6 +40,22 @@ public sealed record PartLifeTrend
 
     /// <summary>Fitted distributions, smallest AIC first; empty where there are too few failures.</summary>
     public required IReadOnlyList<LifeDistributionFit> Fits { get; init; }
+
+    /// <summary>
+    /// The law that is shown: one for all bases, the one that fits them better together by Akaike's criterion, and for all together the
+    /// one that fits better. Null where there is no fit, or stored before it was told.
+    /// </summary>
+    public string? Law { get; init; }
+
+    /// <summary>Chance that a new part fails within the look-ahead hours, without a law's tail; null where stored before it was told.</summary>
+    public Figure? EarlyFailures { get; init; }
+
+    /// <summary>For all bases together: whether one is called different, so that no figure for all is given.</summary>
+    public bool BasesDiffer { get; init; }
+
+    /// <summary>The fit of the shown law, or the better one where that has none; null without a fit.</summary>
+    [JsonIgnore]
+    public LifeDistributionFit? Shown => Fits.FirstOrDefault(f => f.Distribution == Law) ?? (Fits.Count > 0 ? Fits[0] : null);
 
     /// <summary>Why there is no fit, or null where there is.</summary>
     public string? NotEnoughData { get; init; }

@@ -1,48 +1,78 @@
 using FleetTrend.Observations.Lives;
 using FleetTrend.Statistics.Lives;
-using FleetTrend.Statistics.Norms;
 
 namespace FleetTrend.Trends.PartLives;
 
 /// <summary>Life distributions per part kind: for each type group as a whole, and for each base in it.</summary>
 internal static class PartLifeTrends
 {
+    private const string BasesDiffer = "the bases differ, so that no figure for all of them describes any";
+
     private const string Turnbull = "non-parametric maximum likelihood (Turnbull 1976)";
 
     /// <summary>Beyond so many different lives a tenth of an hour costs much time and shows nothing.</summary>
     private const int MostLivesToTheTenth = 2000;
 
-    /// <summary>Trends by type group, kind and base, the whole group first, with q-values over all contrasts together.</summary>
+    /// <summary>Trends by type group, kind and base, the whole group first; what the contrasts found allows for all of them together.</summary>
     public static IReadOnlyList<PartLifeTrend> Of(IEnumerable<ObservedLife> lives, TrendParameters parameters)
     {
-        var trends = lives
-            .GroupBy(l => (l.TypeGroup, l.Kind))
-            .OrderBy(g => g.Key.TypeGroup, StringComparer.Ordinal)
-            .ThenBy(g => g.Key.Kind, StringComparer.Ordinal)
-            .SelectMany(g => OfKind(g.Key.TypeGroup, g.Key.Kind, [.. g], parameters))
-            .ToList();
-        var contrasts = Enumerable.Range(0, trends.Count).Where(i => trends[i].Contrast is not null).ToList();
-        var q = FalseDiscovery.QValues([.. contrasts.Select(i => trends[i].Contrast!.PValue)]);
-        for (var k = 0; k < contrasts.Count; k++)
-            trends[contrasts[k]] = trends[contrasts[k]] with { Contrast = trends[contrasts[k]].Contrast! with { QValue = q[k] } };
-        return trends;
+        var trends = BaseContrasts.Settle(
+            [.. lives
+                .GroupBy(l => (l.TypeGroup, l.Kind))
+                .OrderBy(g => g.Key.TypeGroup, StringComparer.Ordinal)
+                .ThenBy(g => g.Key.Kind, StringComparer.Ordinal)
+                .SelectMany(g => OfKind(g.Key.TypeGroup, g.Key.Kind, [.. g], parameters))],
+            parameters);
+        var different = trends.Where(t => t.Contrast is { IsDifferent: true }).Select(t => (t.TypeGroup, t.Kind)).ToHashSet();
+        return [.. trends.Select(t => t.Base is null && different.Contains((t.TypeGroup, t.Kind)) ? WithoutTotal(t) : t)];
     }
 
     private static IEnumerable<PartLifeTrend> OfKind(string typeGroup, string kind, List<ObservedLife> lives, TrendParameters parameters)
     {
-        yield return Trend(typeGroup, kind, null, lives, null, parameters);
-        foreach (var atBase in lives.GroupBy(l => l.Base, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
+        var all = FittedLives.From(lives);
+        var whole = Trend(typeGroup, kind, null, lives, all, parameters);
+        List<(PartLifeTrend Trend, FittedLives Lives)> bases = [.. lives
+            .GroupBy(l => l.Base, StringComparer.Ordinal)
+            .OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => (Observed: (List<ObservedLife>)[.. g], g.Key, Fitted: FittedLives.From(g)))
+            .Select(b => (Trend(typeGroup, kind, b.Key, b.Observed, b.Fitted, parameters), b.Fitted))];
+        var law = LifeFits.Shown(bases.Select(b => b.Trend.Fits)) ?? whole.Shown?.Distribution ?? LifeDistributionFit.Weibull;
+        var course = EarlyAndMedianContrast.Course(LifeFits.Family(law), all.Lives);
+        yield return Shown(whole, whole.Shown?.Distribution, course, all, parameters);
+        foreach (var (trend, here) in bases)
         {
-            List<ObservedLife> here = [.. atBase];
-            var elsewhere = here.Count == lives.Count ? null : lives.Where(l => l.Base != atBase.Key).ToList();
-            yield return Trend(typeGroup, kind, atBase.Key, here, elsewhere, parameters);
+            yield return Shown(trend, trend.Fits.Count > 0 ? law : null, course, here, parameters) with
+            {
+                Contrast = bases.Count < 2
+                    ? null
+                    : BaseContrasts.Of(law, course, here, FittedLives.From(lives.Where(l => l.Base != trend.Base)), parameters),
+            };
         }
     }
 
-    private static PartLifeTrend Trend(
-        string typeGroup, string kind, string? atBase, List<ObservedLife> observed, List<ObservedLife>? elsewhere, TrendParameters parameters)
+    private static PartLifeTrend Shown(
+        PartLifeTrend trend, string? law, LifeLaw course, FittedLives lives, TrendParameters parameters) => trend with
+        {
+            Law = law,
+            EarlyFailures = LifeFigures.Early(
+                EarlyFailures.Estimate(course, lives.Aircraft, parameters.LookAheadHours, parameters.Confidence), lives, parameters),
+        };
+
+    /// <summary>Where bases differ, one law for all fits none of them: its share is between theirs at best, and its median is nobody's.</summary>
+    private static PartLifeTrend WithoutTotal(PartLifeTrend whole) => whole with
     {
-        var lives = FittedLives.From(observed);
+        BasesDiffer = true,
+        Fits = [],
+        Law = null,
+        Curve = [],
+        CurveMethod = $"no curve: {BasesDiffer}",
+        EarlyFailures = null,
+        NotEnoughData = BasesDiffer,
+    };
+
+    private static PartLifeTrend Trend(
+        string typeGroup, string kind, string? atBase, List<ObservedLife> observed, FittedLives lives, TrendParameters parameters)
+    {
         var fits = lives.Failures >= parameters.MinimumFailuresForFit ? LifeFits.Of(lives, parameters) : [];
         var (curve, method) = Curve(lives);
         return new PartLifeTrend
@@ -60,7 +90,6 @@ internal static class PartLifeTrends
             CurveMethod = method,
             Fits = fits,
             NotEnoughData = fits.Count > 0 ? null : Reason(lives, parameters),
-            Contrast = elsewhere is null ? null : BaseContrasts.Of(lives, FittedLives.From(elsewhere), parameters),
         };
     }
 
@@ -76,7 +105,7 @@ internal static class PartLifeTrends
 
     private static string Reason(FittedLives lives, TrendParameters parameters) =>
         lives.Failures < parameters.MinimumFailuresForFit
-            ? $"not enough data: {lives.Failures} {(lives.Failures == 1 ? "failure" : "failures")} among {lives.Count} lives, "
+            ? $"not enough data: {lives.Failures} {(lives.Failures == 1 ? "failure" : "failures")} among {lives.Count} {(lives.Count == 1 ? "life" : "lives")}, "
               + $"and a fit needs {parameters.MinimumFailuresForFit}"
             : $"not enough data: {lives.Failures} failures, and no distribution has a finite best fit to them";
 }
