@@ -9,6 +9,6 @@ public enum FlagKind
     /// <summary>A condition comes back at one location of one aircraft more often than at the same location of its like.</summary>
     RepeatLocation = 2,
 
-    /// <summary>A kind of part lasts less long at one base than at the others.</summary>
+    /// <summary>A kind of part fails early more often, or half of them fail sooner, at one base than at the others.</summary>
     BasePartLife = 3,
 }
