@@ -6,24 +6,34 @@ namespace FleetTrend.Reports.Words;
 /// <summary>What a comparison of one base with the others found, in words; what was found is taken as it stands and not judged again.</summary>
 public static class ContrastWords
 {
-    /// <summary>What is called of a base, or that no difference is shown: <c>exhaust gaskets fail sooner at North: half by 442 h, against 972 h elsewhere</c>.</summary>
+    /// <summary>
+    /// What is called of a base, or that no difference is shown: <c>exhaust gaskets fail sooner at North: half by 442 h, against 972 h elsewhere</c>.
+    /// </summary>
     /// <param name="parts">The parts, many: <c>exhaust gaskets</c>.</param>
     /// <param name="at">The base.</param>
     /// <param name="contrast">The comparison.</param>
     public static string Headline(string parts, string at, BaseContrast contrast)
     {
-        List<string> found = [.. Found(contrast)];
+        List<(string Verb, string Numbers)> found = [.. Found(contrast)];
         return found.Count == 0
             ? $"no difference shown between {parts} at {at} and at the other bases"
-            : $"{parts} {found[0].Replace(": ", $" at {at}: ", StringComparison.Ordinal)}{string.Concat(found.Skip(1).Select(f => "; they also " + f))}";
+            : $"{parts} {found[0].Verb} at {at}: {found[0].Numbers}{Also(found)}";
     }
 
     /// <summary>What is called, without the base: <c>fail sooner than at the other bases: half by 442 h, against 972 h elsewhere</c>.</summary>
     /// <param name="contrast">The comparison, of a base that is called worse.</param>
-    public static string Predicate(BaseContrast contrast) =>
-        string.Join("; they also ", Found(contrast).Select(f => f.Replace(": ", " than at the other bases: ", StringComparison.Ordinal)));
+    public static string Predicate(BaseContrast contrast)
+    {
+        List<(string Verb, string Numbers)> found = [.. Found(contrast)];
+        return found.Count == 0
+            ? "show no difference from the other bases"
+            : $"{found[0].Verb} than at the other bases: {found[0].Numbers}{Also(found)}";
+    }
 
-    private static IEnumerable<string> Found(BaseContrast contrast)
+    private static string Also(List<(string Verb, string Numbers)> found) =>
+        string.Concat(found.Skip(1).Select(f => $"; they also {f.Verb}: {f.Numbers}"));
+
+    private static IEnumerable<(string Verb, string Numbers)> Found(BaseContrast contrast)
     {
         var median = contrast.Median switch
         {
@@ -37,11 +47,11 @@ public static class ContrastWords
             ContrastFinding.Better => "fail early less often",
             _ => null,
         };
-        if (median is not null) yield return $"{median}: {Medians(contrast)}";
+        if (median is not null) yield return (median, Medians(contrast));
         if (early is not null)
         {
-            yield return $"{early}: {Chance(contrast.EarlyHere)} within {NumberWords.Hours(contrast.EarlyHours ?? 0)}, "
-                + $"against {Chance(contrast.EarlyElsewhere)} elsewhere";
+            yield return (early, $"{Chance(contrast.EarlyHere)} within {NumberWords.Hours(contrast.EarlyHours ?? 0)}, "
+                + $"against {Chance(contrast.EarlyElsewhere)} elsewhere");
         }
     }
 
