@@ -210,7 +210,7 @@ public sealed class FlagTests
     {
         var south = new SimulatedFleet { Seed = seed, Welds = 0, Jitter = 20, Gaskets = 6, GasketShape = 1, GasketScale = 743 / Math.Log(2) }.Build();
         var north = new SimulatedFleet { Seed = seed + 1000, Welds = 0, Jitter = 20, Gaskets = 6, GasketShape = 2.9, GasketScale = 743 / Math.Pow(Math.Log(2), 1 / 2.9) }.Build();
-        return FleetTrends.Compute(
+        return FleetBuilder.Compute(
             [.. south.Where(a => a.Base == "south"), .. north.Where(a => a.Base == "north")], new TrendParameters(), FleetBuilder.AsOf, "test");
     }
 
