@@ -287,10 +287,17 @@ internal static class InventedFleet
 
     public static BaseContrast AwayContrast() => new()
     {
-        MedianRatio = OfLives(0.53, 0.34, 0.79, "", 21, 60), MedianHere = OfLives(395, 316, 513, "h", 21, 60),
-        MedianElsewhere = OfLives(742, 594, 965, "h", 14, 60), EarlyHours = 100, EarlyHere = OfLives(0.038, 0.01, 0.09, "", 21, 60),
-        EarlyElsewhere = OfLives(0.016, 0.002, 0.06, "", 14, 60), EarlyRatio = OfLives(2.4, 0.4, 19, "", 21, 60), Law = "Weibull",
-        OtherLives = 60, OtherFailures = 14, MedianTest = new ContrastTest(0.002, 0.011, ContrastFinding.Worse),
+        MedianRatio = OfLives(0.53, 0.34, 0.79, "", 21, 60),
+        MedianHere = OfLives(395, 316, 513, "h", 21, 60),
+        MedianElsewhere = OfLives(742, 594, 965, "h", 14, 60),
+        EarlyHours = 100,
+        EarlyHere = OfLives(0.038, 0.01, 0.09, "", 21, 60),
+        EarlyElsewhere = OfLives(0.016, 0.002, 0.06, "", 14, 60),
+        EarlyRatio = OfLives(2.4, 0.4, 19, "", 21, 60),
+        Law = "Weibull",
+        OtherLives = 60,
+        OtherFailures = 14,
+        MedianTest = new ContrastTest(0.002, 0.011, ContrastFinding.Worse),
     };
 
     private static PartLifeTrend[] PartLives() =>

@@ -170,7 +170,8 @@ public sealed class SectionTests
     {
         var none = AwayContrast() with
         {
-            MedianRatio = OfLives(0.88, 0.76, 1.019, "", 21, 60), MedianTest = new ContrastTest(0.08, 0.08, ContrastFinding.NoneShown),
+            MedianRatio = OfLives(0.88, 0.76, 1.019, "", 21, 60),
+            MedianTest = new ContrastTest(0.08, 0.08, ContrastFinding.NoneShown),
         };
         var now = Snapshot();
         now = now with { PartLives = [.. now.PartLives.Select(t => t.Base == Away ? t with { Contrast = none } : t)] };
