@@ -1,10 +1,10 @@
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Hosting.Health;
+using FleetTrend.Hosting.Logging;
 using FleetTrend.Hosting.Telemetry;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Microsoft.Extensions.Hosting;
-using Microsoft.Extensions.Logging;
 
 namespace FleetTrend.Hosting;
 
@@ -16,12 +16,11 @@ public static class FleetTrendHosting
     /// <param name="builder">The host.</param>
     /// <param name="settings">Validated settings.</param>
     /// <param name="database">The database, shared by all hosts of a process.</param>
-    /// <param name="processName">How the process is called in telemetry: <c>fleettrend-api</c>.</param>
+    /// <param name="processName">Name of the process in telemetry and log: <c>fleettrend-api</c>.</param>
     public static IHostApplicationBuilder AddFleetTrendHosting(
         this IHostApplicationBuilder builder, HostSettings settings, HostDatabase database, string processName)
     {
-        // A failed command is an exception and logged as one; the first start asks for a table that is not there yet.
-        builder.Logging.AddFilter("Microsoft.EntityFrameworkCore.Database.Command", LogLevel.Critical);
+        LogStream.UseIn(builder.Configuration, builder.Logging, settings);
         builder.Services.AddSingleton(settings);
         builder.Services.AddSingleton(settings.Mail);
         builder.Services.AddSingleton(settings.Schedule);
@@ -30,7 +29,7 @@ public static class FleetTrendHosting
         builder.Services.AddSingleton(database);
         builder.Services.AddSingleton(database.DataSource);
         builder.Services.TryAddSingleton(TimeProvider.System);
-        builder.Services.AddHostedService<SettingsReport>();
+        builder.Services.AddHostedService(services => ActivatorUtilities.CreateInstance<StartReport>(services, processName));
         builder.Services.AddFleetTrendTelemetry(settings, processName);
         builder.Services.AddFleetTrendHealth();
         return builder;

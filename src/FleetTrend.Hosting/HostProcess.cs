@@ -1,15 +1,15 @@
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Hosting.Health;
 using FleetTrend.Hosting.LocalPostgres;
+using FleetTrend.Hosting.Logging;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.Extensions.Configuration;
-using Microsoft.Extensions.Logging;
 
 namespace FleetTrend.Hosting;
 
-/// <summary>A host as a process: from settings to its end. What an operator can mend is said in words on standard error, with an exit code.</summary>
+/// <summary>A host as a process: from settings to its end. What an operator can fix is said in words on standard error, with an exit code.</summary>
 public static class HostProcess
 {
     /// <summary>Reads the settings, opens the database, builds the host and runs it until it is asked to stop.</summary>
@@ -26,7 +26,7 @@ public static class HostProcess
         EndingInWordsAsync(Console.Error, async () =>
         {
             var settings = HostSettings.Read(new ConfigurationBuilder().AddEnvironmentVariables().AddCommandLine(args).Build());
-            using var loggers = LoggerFactory.Create(logging => logging.AddSimpleConsole().AddFilter("Npgsql", LogLevel.Warning)); // else a line per statement
+            using var loggers = LogStream.Open(settings);
             await using var database = await HostDatabase.OpenAsync(settings, loggers, CancellationToken.None);
             await DatabaseWait.UntilAnsweredAsync(settings, database, host => listen(host, settings), loggers, CancellationToken.None);
             await using var app = build(settings, database);
@@ -35,7 +35,7 @@ public static class HostProcess
             return HostExitCode.Stopped;
         });
 
-    /// <summary>Runs, and turns what an operator can mend into a sentence and an exit code.</summary>
+    /// <summary>Runs, and turns what an operator can fix into a sentence and an exit code.</summary>
     /// <param name="error">Where the sentence goes.</param>
     /// <param name="run">What to run; its result is the exit code.</param>
     public static async Task<int> EndingInWordsAsync(TextWriter error, Func<Task<int>> run)

@@ -3,25 +3,26 @@ namespace FleetTrend.Worker;
 /// <summary>All log messages of the worker.</summary>
 internal static partial class WorkerLog
 {
-    [LoggerMessage(3001, LogLevel.Information, "Trends refreshed as of {AsOf:O}: {Aircraft} aircraft, {Flags} flags, {Raised} of them new, in {Elapsed}")]
-    internal static partial void TrendsRefreshed(ILogger log, DateTimeOffset asOf, int aircraft, int flags, int raised, TimeSpan elapsed);
+    [LoggerMessage(4001, LogLevel.Information, "Refreshed trends as of {AsOf:O}: {Aircraft} aircraft, {Flags} flags ({Raised} new), {Seconds:0.0} s")]
+    internal static partial void TrendsRefreshed(ILogger log, DateTimeOffset asOf, int aircraft, int flags, int raised, double seconds);
 
-    [LoggerMessage(3002, LogLevel.Information, "Report for {Base}, {First} to {Last}, made {Age} after its as-of moment: {Subject}")]
-    internal static partial void ReportWritten(ILogger log, string @base, DateOnly first, DateOnly last, string subject, TimeSpan age);
+    [LoggerMessage(4002, LogLevel.Information,
+        "Wrote the report of {Base} for {First:yyyy-MM-dd} to {Last:yyyy-MM-dd}, {Seconds:0.0} s after its as-of time: {Subject}")]
+    internal static partial void ReportWritten(ILogger log, string @base, DateOnly first, DateOnly last, string subject, double seconds);
 
-    [LoggerMessage(3003, LogLevel.Information, "Mail {MessageId} sent at attempt {Attempt}")]
+    [LoggerMessage(4003, LogLevel.Information, "Sent mail {MessageId} at attempt {Attempt}")]
     internal static partial void MailSent(ILogger log, string messageId, int attempt);
 
-    [LoggerMessage(3004, LogLevel.Warning, "Mail {MessageId} failed at attempt {Attempt}; next in {Pause}")]
-    internal static partial void MailFailed(ILogger log, string messageId, int attempt, TimeSpan pause, Exception failure);
+    [LoggerMessage(4004, LogLevel.Warning, "Failed to send mail {MessageId} at attempt {Attempt}: trying again in {Seconds:0} s")]
+    internal static partial void MailFailed(ILogger log, string messageId, int attempt, double seconds, Exception failure);
 
-    [LoggerMessage(3006, LogLevel.Error, "Mail {MailId} ({MessageId}) of report {ReportId} is given up after {Attempts} attempts; RetryMail tries it again")]
+    [LoggerMessage(4005, LogLevel.Information, "Checked records as of {AsOf:O}: {Problems} data problems ({Opened} new)")]
+    internal static partial void DataChecked(ILogger log, DateTimeOffset asOf, int problems, int opened);
+
+    [LoggerMessage(4006, LogLevel.Error, "Gave up mail {MailId} ({MessageId}) of report {ReportId} after {Attempts} attempts: RetryMail sends it again")]
     internal static partial void MailGivenUp(ILogger log, long mailId, string messageId, long reportId, int attempts, Exception failure);
 
-    [LoggerMessage(3007, LogLevel.Information,
-        "Old rows removed: {Snapshots} snapshots that no report needs, {Mails} mails, {ReportRequests} answered requests for reports, {HeldRecords} copies of held records that were accepted")]
+    [LoggerMessage(4007, LogLevel.Information,
+        "Removed old rows: {Snapshots} snapshots that no report needs, {Mails} mails, {ReportRequests} answered report requests, {HeldRecords} copies of accepted held records")]
     internal static partial void OldRowsRemoved(ILogger log, int snapshots, int mails, int reportRequests, int heldRecords);
-
-    [LoggerMessage(3005, LogLevel.Information, "Records checked as of {AsOf:O}: {Problems} do not add up, {Opened} of them new")]
-    internal static partial void DataChecked(ILogger log, DateTimeOffset asOf, int problems, int opened);
 }

@@ -79,7 +79,7 @@ public sealed class HostsThatCannotStartTests(PostgresFixture server) : IDisposa
 
         await using var forward = new PortForward(port, there.Host!, there.Port);
         await Eventually.TrueAsync(async () => await AskAsync(http, $"{url}/health/ready") == HttpStatusCode.OK, Patience, () => host.Output);
-        Assert.Contains($"The database at 127.0.0.1:{port} answers after", host.Output, StringComparison.Ordinal);
+        Assert.Contains($"Reached the database at 127.0.0.1:{port} after", host.Output, StringComparison.Ordinal);
         host.Kill();
     }
 

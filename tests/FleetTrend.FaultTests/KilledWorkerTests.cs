@@ -1,11 +1,4 @@
-using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests;
-using FleetTrend.Synthetic;
-using FleetTrend.Worker.Jobs;
-using Grpc.Core;
-using Hangfire;
-using Hangfire.PostgreSql;
-using Hangfire.PostgreSql.Factories;
 
 namespace FleetTrend.FaultTests;
 
@@ -19,12 +12,12 @@ public class KilledWorkerTests(PostgresFixture server)
     {
         await using var product = await ProductUnderTest.CreateAsync(server);
         await product.StartApiAsync();
-        var scopes = await PushAsync(product);
+        var scopes = await product.PushFleetAsync();
         var worker = await product.StartWorkerAsync();
         await UntilAsync(product, "SELECT count(*) FROM snapshots", count => count > 0, worker);
 
         // A lock on the reports table holds the job between its computing and its writing, and there the worker dies.
-        var job = Enqueue(product);
+        var job = product.EnqueueWeeklyReport();
         await using (var connection = await product.Database.DataSource.OpenConnectionAsync())
         await using (var held = await connection.BeginTransactionAsync())
         {
@@ -47,45 +40,6 @@ public class KilledWorkerTests(PostgresFixture server)
         Assert.Equal(scopes, await product.CountAsync("SELECT count(*) FROM reports"));
         Assert.Equal(scopes, await product.CountAsync("SELECT count(*) FROM outbox_mails"));
         Assert.Equal(scopes, product.Mails.Count);
-    }
-
-    /// <summary>Pushes a fleet and sets a recipient per scope; the number of scopes.</summary>
-    private static async Task<int> PushAsync(ProductUnderTest product)
-    {
-        using var channel = await product.ChannelAsync();
-        var layouts = new LayoutService.LayoutServiceClient(channel);
-        var fleet = SyntheticSchool.Generate(6, new DateOnly(2026, 3, 31), (await layouts.ListLayoutsAsync(new ListLayoutsRequest { PageSize = 500 })).Layouts);
-        foreach (var group in fleet.TypeGroups)
-        {
-            await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = group });
-        }
-
-        using var call = new IntakeService.IntakeServiceClient(channel).StreamRecords();
-        var answers = Task.Run(async () => await call.ResponseStream.ReadAllAsync().CountAsync(a => a.Outcome.State == RecordState.Accepted));
-        foreach (var record in fleet.Records)
-        {
-            await call.RequestStream.WriteAsync(new StreamRecordsRequest { Record = record });
-        }
-
-        await call.RequestStream.CompleteAsync();
-        Assert.Equal(fleet.Records.Count, await answers);
-        var reports = new ReportService.ReportServiceClient(channel);
-        var scopes = fleet.Bases.Append("*").ToList();
-        foreach (var scope in scopes)
-        {
-            await reports.SetRecipientsAsync(new SetRecipientsRequest { Base = scope, Addresses = { "shop@synthetic.example" } });
-        }
-
-        return scopes.Count;
-    }
-
-    private static string Enqueue(ProductUnderTest product)
-    {
-        var storage = new PostgreSqlStorage(
-            new NpgsqlConnectionFactory(product.Database.ConnectionString, new PostgreSqlStorageOptions()),
-            new PostgreSqlStorageOptions { PrepareSchemaIfNecessary = false });
-        IBackgroundJobClient jobs = new BackgroundJobClient(storage);
-        return jobs.Enqueue<WeeklyReportJob>(job => job.RunAsync(CancellationToken.None));
     }
 
     private static Task UntilAsync(ProductUnderTest product, string sql, Func<long, bool> holds, ProductProcess worker) =>

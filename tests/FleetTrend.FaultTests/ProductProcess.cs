@@ -26,6 +26,9 @@ internal sealed class ProductProcess : IDisposable
         }
     }
 
+    /// <summary>What it printed so far, line by line.</summary>
+    public IReadOnlyList<string> Lines => Output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+
     /// <summary>Starts a project's program with settings and waits until it says that it is ready.</summary>
     public static async Task<ProductProcess> StartAsync(string project, string readyUrl, IReadOnlyDictionary<string, string> settings)
     {
@@ -97,9 +100,11 @@ internal sealed class ProductProcess : IDisposable
 
     private void Keep(object sender, DataReceivedEventArgs line)
     {
+        if (line.Data is null) // the stream has ended
+            return;
         lock (_output)
         {
-            _output.AppendLine(line.Data);
+            _output.Append(line.Data).Append('\n');
         }
     }
 

@@ -1,10 +1,16 @@
 using System.Net.Http.Headers;
+using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests;
 using FleetTrend.Store;
 using FleetTrend.Store.Keys;
 using FleetTrend.Store.Sources;
 using FleetTrend.Synthetic;
+using FleetTrend.Worker.Jobs;
+using Grpc.Core;
 using Grpc.Net.Client;
+using Hangfire;
+using Hangfire.PostgreSql;
+using Hangfire.PostgreSql.Factories;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.FaultTests;
@@ -36,6 +42,9 @@ internal sealed class ProductUnderTest : IAsyncDisposable
     }
 
     public string GrpcUrl { get; }
+
+    /// <summary>Where pages and JSON answer.</summary>
+    public string PagesUrl => _pagesUrl;
 
     public TestDatabase Database => _database;
 
@@ -70,6 +79,46 @@ internal sealed class ProductUnderTest : IAsyncDisposable
         var http = new HttpClient();
         http.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", await CreateKeyAsync());
         return GrpcChannel.ForAddress(GrpcUrl, new GrpcChannelOptions { HttpClient = http, DisposeHttpClient = true });
+    }
+
+    /// <summary>Pushes a fleet and sets a recipient per scope; the number of scopes.</summary>
+    public async Task<int> PushFleetAsync()
+    {
+        using var channel = await ChannelAsync();
+        var layouts = new LayoutService.LayoutServiceClient(channel);
+        var fleet = SyntheticSchool.Generate(6, new DateOnly(2026, 3, 31), (await layouts.ListLayoutsAsync(new ListLayoutsRequest { PageSize = 500 })).Layouts);
+        foreach (var group in fleet.TypeGroups)
+        {
+            await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = group });
+        }
+
+        using var call = new IntakeService.IntakeServiceClient(channel).StreamRecords();
+        var answers = Task.Run(async () => await call.ResponseStream.ReadAllAsync().CountAsync(a => a.Outcome.State == RecordState.Accepted));
+        foreach (var record in fleet.Records)
+        {
+            await call.RequestStream.WriteAsync(new StreamRecordsRequest { Record = record });
+        }
+
+        await call.RequestStream.CompleteAsync();
+        Assert.Equal(fleet.Records.Count, await answers);
+        var reports = new ReportService.ReportServiceClient(channel);
+        var scopes = fleet.Bases.Append("*").ToList();
+        foreach (var scope in scopes)
+        {
+            await reports.SetRecipientsAsync(new SetRecipientsRequest { Base = scope, Addresses = { "shop@synthetic.example" } });
+        }
+
+        return scopes.Count;
+    }
+
+    /// <summary>Asks Hangfire for the weekly report now; the identifier of the job.</summary>
+    public string EnqueueWeeklyReport()
+    {
+        var storage = new PostgreSqlStorage(
+            new NpgsqlConnectionFactory(_database.ConnectionString, new PostgreSqlStorageOptions()),
+            new PostgreSqlStorageOptions { PrepareSchemaIfNecessary = false });
+        IBackgroundJobClient jobs = new BackgroundJobClient(storage);
+        return jobs.Enqueue<WeeklyReportJob>(job => job.RunAsync(CancellationToken.None));
     }
 
     /// <summary>One number from the database.</summary>

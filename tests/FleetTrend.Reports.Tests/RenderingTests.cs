@@ -38,6 +38,18 @@ public sealed class RenderingTests
         }
     }
 
+    [Fact] // Seen: "Unsupported path effect" of the drawing library for each dashed line, and a page without the dashes.
+    public void Making_a_report_prints_nothing()
+    {
+        var printed = ConsoleOutput.During(() =>
+        {
+            var report = WeeklyReport.Compose(Snapshot(), WeekBefore(), AllFlags(ReportScope.WholeFleet)).Render();
+            Assert.Equal(report.Plots.Count, Parse(report.PageHtml).QuerySelectorAll("svg").Length);
+        });
+        Assert.Equal("", printed);
+        Assert.NotEmpty(Fleet.Plots);
+    }
+
     [Fact]
     public void Text_says_each_figure_as_the_page_does()
     {

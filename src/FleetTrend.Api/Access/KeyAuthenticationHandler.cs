@@ -3,14 +3,15 @@ using System.Text.Encodings.Web;
 using FleetTrend.Intake;
 using FleetTrend.Store.Keys;
 using Microsoft.AspNetCore.Authentication;
+using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Options;
 
 namespace FleetTrend.Api.Access;
 
 /// <summary>Reads who calls from the header <c>authorization: Bearer KEY</c>, of gRPC and JSON alike.</summary>
 internal sealed class KeyAuthenticationHandler(
-    IOptionsMonitor<AuthenticationSchemeOptions> options, ILoggerFactory loggers, UrlEncoder encoder, KnownKeys keys)
-    : AuthenticationHandler<AuthenticationSchemeOptions>(options, loggers, encoder)
+    IOptionsMonitor<AuthenticationSchemeOptions> options, UrlEncoder encoder, KnownKeys keys)
+    : AuthenticationHandler<AuthenticationSchemeOptions>(options, NullLoggerFactory.Instance, encoder) // refused calls have a line of ours
 {
     /// <summary>Name of the scheme.</summary>
     public const string SchemeName = "Key";

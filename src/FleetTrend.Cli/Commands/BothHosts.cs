@@ -2,13 +2,13 @@ using FleetTrend.Api;
 using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Hosting.Health;
+using FleetTrend.Hosting.Logging;
 using FleetTrend.Worker;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
-using Microsoft.Extensions.Logging;
 
 namespace FleetTrend.Cli.Commands;
 
@@ -39,12 +39,14 @@ internal sealed class BothHosts : IAsyncDisposable
     public IServiceProvider Services => _api.Services;
 
     /// <summary>Opens the database, brings its schema up to date, and starts both hosts.</summary>
-    public static async Task<BothHosts> StartAsync(HostSettings settings, LogLevel logLevel, CancellationToken ct)
+    /// <param name="settings">Validated settings.</param>
+    /// <param name="arguments">Command line, for ASP.NET Core's own settings.</param>
+    /// <param name="ct">Cancels.</param>
+    public static async Task<BothHosts> StartAsync(HostSettings settings, string[] arguments, CancellationToken ct)
     {
-        using var loggers = LoggerFactory.Create(l => l.AddConsole().SetMinimumLevel(logLevel).AddFilter("Npgsql", LogLevel.Warning)); // else a line per statement
+        using var loggers = LogStream.Open(settings);
         var database = await HostDatabase.OpenAsync(settings, loggers, ct);
         await DatabaseWait.UntilAnsweredAsync(settings, database, host => host.ListenAsApi(settings).ListenAsWorker(settings), loggers, ct);
-        string[] arguments = [$"--Logging:LogLevel:Default={logLevel}", $"--Logging:LogLevel:Microsoft={Max(logLevel, LogLevel.Warning)}"];
         var api = ApiHost.Build(arguments, settings, database);
         var worker = WorkerHost.Build(arguments, settings, database);
         await WorkerHost.PrepareAsync(worker, ct);
@@ -66,6 +68,4 @@ internal sealed class BothHosts : IAsyncDisposable
         await _api.DisposeAsync();
         await _database.DisposeAsync();
     }
-
-    private static LogLevel Max(LogLevel a, LogLevel b) => a > b ? a : b;
 }

@@ -3,6 +3,7 @@ using FleetTrend.Cli.Demo;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Hosting.LocalPostgres;
 using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.Logging;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -63,6 +64,7 @@ internal sealed class DemoCommand : AsyncCommand<DemoCommand.Settings>
         {
             DataFolder = folder,
             OpenPages = true,
+            LogLevel = LogLevel.Warning,
             Notice = "Synthetic data: an invented school, invented aircraft, invented findings. Evidence of nothing.",
             Mail = given.Mail with { Folder = Path.Combine(folder, "mail") },
             Schedule = given.Schedule with { RefreshDelay = TimeSpan.FromSeconds(5) },

@@ -2,7 +2,6 @@ using System.ComponentModel;
 using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using Microsoft.Extensions.Configuration;
-using Microsoft.Extensions.Logging;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -19,11 +18,9 @@ internal sealed class ServeCommand : AsyncCommand<ServeCommand.Settings>
     public override Task<int> ExecuteAsync(CommandContext context, Settings settings, CancellationToken cancellationToken) =>
         HostProcess.EndingInWordsAsync(Console.Error, async () =>
         {
-            var hostSettings = HostSettings.Read(new ConfigurationBuilder()
-                .AddEnvironmentVariables()
-                .AddCommandLine([.. context.Remaining.Raw])
-                .Build());
-            await using var hosts = await BothHosts.StartAsync(hostSettings, LogLevel.Information, cancellationToken);
+            string[] arguments = [.. context.Remaining.Raw];
+            var hostSettings = HostSettings.Read(new ConfigurationBuilder().AddEnvironmentVariables().AddCommandLine(arguments).Build());
+            await using var hosts = await BothHosts.StartAsync(hostSettings, arguments, cancellationToken);
             AnsiConsole.MarkupLineInterpolated($"Pages [blue]{hosts.PagesUrl}[/], gRPC [blue]{hosts.GrpcUrl}[/]. Ctrl+C stops.");
             await hosts.WaitAsync(cancellationToken);
             return HostExitCode.Stopped;

@@ -2,7 +2,6 @@ using FleetTrend.Api.Access;
 using FleetTrend.Cli.Commands;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Synthetic;
-using Microsoft.Extensions.Logging;
 using Spectre.Console;
 
 namespace FleetTrend.Cli.Demo;
@@ -19,7 +18,7 @@ internal static class DemoRun
         AnsiConsole.Write(new Rule("FleetTrend demo: synthetic data, evidence of nothing") { Justification = Justify.Left });
         await StepAsync("Starting PostgreSQL and emptying the demo database", () => DemoFolder.EmptyAsync(settings, ct));
         BothHosts? started = null;
-        await StepAsync("Starting API, pages and worker", async () => started = await BothHosts.StartAsync(settings, LogLevel.Warning, ct));
+        await StepAsync("Starting API, pages and worker", async () => started = await BothHosts.StartAsync(settings, [], ct));
         await using var hosts = started!;
         using var keys = await DemoKeys.StartAsync(hosts.GrpcUrl, FirstKey.PathIn(settings), ct);
 

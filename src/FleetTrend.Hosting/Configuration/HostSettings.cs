@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net.Mail;
 using System.Security.Cryptography;
 using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.Logging;
 using Npgsql;
 
 namespace FleetTrend.Hosting.Configuration;
@@ -60,6 +61,9 @@ public sealed record HostSettings
     /// <summary>Whether pages need no key. No setting of an operator: the demo sets it, which shows invented data on one machine.</summary>
     public bool OpenPages { get; init; }
 
+    /// <summary>Lowest level of our own log lines; those of libraries begin at warnings.</summary>
+    public LogLevel LogLevel { get; init; } = LogLevel.Information;
+
     /// <summary>OpenTelemetry collector (OTLP); null exports nothing.</summary>
     public Uri? OtlpEndpoint { get; init; }
 
@@ -101,6 +105,9 @@ public sealed record HostSettings
             Schedule = ReadSchedule(reader),
             Retention = ReadRetention(reader),
             Access = ReadAccess(reader),
+            LogLevel = reader.Value(SettingNames.LogLevel, LogLevel.Information,
+                "must be trace, debug, information, warning, error, critical or none",
+                (string text, out LogLevel value) => Enum.TryParse(text, ignoreCase: true, out value) && Enum.IsDefined(value) && !char.IsDigit(text[0])),
             OtlpEndpoint = Url(reader, SettingNames.OtlpEndpoint),
             UnknownNames = [.. configuration.AsEnumerable()
                 .Select(pair => pair.Key)

@@ -97,6 +97,9 @@ public static class SettingNames
     /// <summary>Days for which answered requests and accepted held records stay.</summary>
     public const string KeepAnsweredDays = "FLEETTREND_KEEP_ANSWERED_DAYS";
 
+    /// <summary>Lowest level of our own log lines.</summary>
+    public const string LogLevel = "FLEETTREND_LOG_LEVEL";
+
     /// <summary>OpenTelemetry collector; the standard's own name.</summary>
     public const string OtlpEndpoint = "OTEL_EXPORTER_OTLP_ENDPOINT";
 
@@ -106,7 +109,7 @@ public static class SettingNames
         Database, DatabaseWaitSeconds, DataFolder, GrpcAddress, HttpAddress, WorkerAddress, LocalAddress,
         TlsCertificate, TlsKey, TlsPassword, AllowPlainText, CallsPerSecond, CallsAtOnce, RefusedCallsPerMinute, PublicUrl, Notice, MailFolder, MailFrom,
         MailGiveUpHours, SmtpHost, SmtpPort, SmtpSecurity, SmtpUser, SmtpPassword, TimeZone, WeeklyReport,
-        NightlyRefresh, RefreshDelaySeconds, KeepSnapshotsDays, KeepMailsDays, KeepAnsweredDays, OtlpEndpoint,
+        NightlyRefresh, RefreshDelaySeconds, KeepSnapshotsDays, KeepMailsDays, KeepAnsweredDays, LogLevel, OtlpEndpoint,
     ];
 
     /// <summary>Names that mean something to programs beside the hosts, on the same machine: those that send records, and compose.</summary>

@@ -44,12 +44,12 @@ public static class DatabaseWait
         for (Exception? failure = first; failure is not null; failure = await TryAsync(database, stop.Token))
         {
             ThrowIfOver(settings, where, started, failure);
-            HostingLog.WaitingForDatabase(log, where, failure.Message, settings.DatabaseWait - Stopwatch.GetElapsedTime(started));
+            HostingLog.WaitingForDatabase(log, where, failure.Message, (settings.DatabaseWait - Stopwatch.GetElapsedTime(started)).TotalSeconds);
             await Task.Delay(pause, TimeProvider.System, stop.Token);
             pause = pause * 2 < LongestPause ? pause * 2 : LongestPause;
         }
 
-        HostingLog.DatabaseAnswers(log, where, Stopwatch.GetElapsedTime(started));
+        HostingLog.DatabaseReached(log, where, Stopwatch.GetElapsedTime(started).TotalSeconds);
         await meanwhile.StopAsync(ct);
     }
 

@@ -28,7 +28,7 @@ public sealed class PartLifePlot : ReportPlot
         {
             var color = PlotStyle.Series[i % PlotStyle.Series.Length];
             DrawSteps(plot, curves[i], color);
-            DrawFit(plot, curves[i], color, PlotStyle.Patterns[i % PlotStyle.Patterns.Length], end);
+            DrawFit(plot, curves[i], color, PlotStyle.Marks[i % PlotStyle.Marks.Length], end);
         }
 
         plot.Axes.SetLimitsX(0, end * 1.04);
@@ -50,7 +50,7 @@ public sealed class PartLifePlot : ReportPlot
         }
     }
 
-    private static void DrawFit(Plot plot, LifeCurve curve, Color color, LinePattern pattern, double end)
+    private static void DrawFit(Plot plot, LifeCurve curve, Color color, MarkerShape mark, double end)
     {
         if (curve.Fit?.ShareFailedBy(0) is null)
         {
@@ -60,10 +60,7 @@ public sealed class PartLifePlot : ReportPlot
 
         var xs = Enumerable.Range(0, CurvePoints + 1).Select(i => end * 1.04 * i / CurvePoints).ToArray();
         var ys = xs.Select(x => 100 * (curve.Fit.ShareFailedBy(x) ?? 0)).ToArray();
-        var line = plot.Add.ScatterLine(xs, ys, color);
-        line.LineWidth = 2;
-        line.LinePattern = pattern;
-        line.LegendText = curve.Label;
+        PlotStyle.MarkedLine(plot, xs, ys, i => i % (CurvePoints / 8) == CurvePoints / 16, color, mark, curve.Label);
     }
 
     private static void Segment(Plot plot, double x1, double y1, double x2, double y2, Color color, float width)

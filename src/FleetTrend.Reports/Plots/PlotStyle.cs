@@ -3,7 +3,7 @@ using ScottPlot;
 
 namespace FleetTrend.Reports.Plots;
 
-/// <summary>The common look of the plots: dark on white, told apart by dash and marker as well as by colour.</summary>
+/// <summary>The common look of the plots: dark on white, told apart by marks as well as by colour.</summary>
 internal static class PlotStyle
 {
     public static readonly Color Ink = Color.FromHex("#1f2933");
@@ -16,8 +16,11 @@ internal static class PlotStyle
         Color.FromHex("#0072b2"), Color.FromHex("#d55e00"), Color.FromHex("#111111"), Color.FromHex("#009e73"), Color.FromHex("#7a4b8a"),
     ];
 
-    public static readonly LinePattern[] Patterns =
-        [LinePattern.Solid, LinePattern.Dashed, LinePattern.Dotted, LinePattern.DenselyDashed, LinePattern.Solid];
+    /// <summary>Marks that tell the curves apart without colour. Not dashes: a vector drawing loses them, and the library says so on the console.</summary>
+    public static readonly MarkerShape[] Marks =
+        [MarkerShape.None, MarkerShape.OpenCircle, MarkerShape.OpenSquare, MarkerShape.OpenTriangleUp, MarkerShape.OpenDiamond];
+
+    private const int MarkSize = 8;
 
     public static Plot Blank(string xLabel, string yLabel)
     {
@@ -36,6 +39,26 @@ internal static class PlotStyle
         plot.Axes.Bottom.TickLabelStyle.FontSize = 12;
         plot.Axes.Left.TickLabelStyle.FontSize = 12;
         return plot;
+    }
+
+    /// <summary>A line with marks at some of its points, and its entry in the legend.</summary>
+    public static void MarkedLine(Plot plot, double[] xs, double[] ys, Func<int, bool> isMarked, Color color, MarkerShape mark, string legend)
+    {
+        var line = plot.Add.ScatterLine(xs, ys, color);
+        line.LineWidth = 2;
+        var marked = Enumerable.Range(0, xs.Length).Where(isMarked).ToArray();
+        var marks = plot.Add.ScatterPoints(marked.Select(i => xs[i]).ToArray(), marked.Select(i => ys[i]).ToArray(), color);
+        marks.MarkerShape = mark;
+        marks.MarkerSize = MarkSize;
+        plot.Legend.ManualItems.Add(new LegendItem
+        {
+            LabelText = legend,
+            LineColor = color,
+            LineWidth = 2,
+            MarkerShape = mark,
+            MarkerSize = MarkSize,
+            MarkerColor = color,
+        });
     }
 
     /// <summary>The legend above the data, so that it covers none.</summary>

@@ -61,13 +61,9 @@ public sealed class RecurrencePlot : ReportPlot
         if (departing is null) return;
         var counts = departing.Events.Select((e, i) => (e.FoundHours, Value: i + 1.0)).ToArray();
         var (xs, ys) = Steps(counts, counts[0].FoundHours, end);
-        var line = plot.Add.ScatterLine(xs, ys, PlotStyle.Series[1]);
-        line.LineWidth = 2;
-        line.LinePattern = LinePattern.Dashed;
-        line.LegendText = $"{departing.Registration} alone";
-        var marks = plot.Add.ScatterPoints(
-            counts.Select(c => c.FoundHours).ToArray(), counts.Select(c => c.Value).ToArray(), PlotStyle.Series[1]);
-        marks.MarkerSize = 7;
+        // Of the points of a step, the one after it is the event.
+        PlotStyle.MarkedLine(
+            plot, xs, ys, i => i > 0 && ys[i] > ys[i - 1], PlotStyle.Series[1], MarkerShape.FilledCircle, $"{departing.Registration} alone");
     }
 
     private double Top() => Math.Max(

@@ -26,8 +26,7 @@ public sealed class StandingPlot : ReportPlot
         var plot = PlotStyle.Blank("Observed over expected (1 = as the others)", string.Empty);
         var left = Floor(dots.Where(d => d.Ratio > 0).Select(d => d.Lower is > 0 ? d.Lower.Value : d.Ratio).DefaultIfEmpty(0.5).Min());
         var right = Ceiling(dots.Select(d => d.Upper is { } u && double.IsFinite(u) ? u : d.Ratio).DefaultIfEmpty(2).Max());
-        var norm = plot.Add.VerticalLine(0, 1.5f, PlotStyle.Ink);
-        norm.LinePattern = LinePattern.Dashed;
+        plot.Add.VerticalLine(0, 1.5f, PlotStyle.Ink);
         for (var i = 0; i < dots.Count; i++) DrawDot(plot, dots[i], -i, left, right);
 
         var ticks = Marks.Where(m => m >= left * 0.999 && m <= right * 1.001).ToArray();

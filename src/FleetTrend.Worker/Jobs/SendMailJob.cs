@@ -61,7 +61,7 @@ public sealed class SendMailJob(
             var pause = TimeSpan.FromSeconds(Math.Min(LongestPause.TotalSeconds, 15 * Math.Pow(2, mail.Attempt - 1)));
             await outbox.MarkFailedAsync(mail.MailId, mail.Attempt, failure.Message, time.GetUtcNow() + pause, ct);
             metrics.MailFailed();
-            WorkerLog.MailFailed(log, mail.MessageId, mail.Attempt, pause, failure);
+            WorkerLog.MailFailed(log, mail.MessageId, mail.Attempt, pause.TotalSeconds, failure);
         }
     }
 

@@ -87,7 +87,7 @@ public sealed class ReportWriter(
             ct);
         if (saved.IsNew)
         {
-            WorkerLog.ReportWritten(log, name, period.Start, period.End, rendered.Subject, time.GetUtcNow() - current.AsOf);
+            WorkerLog.ReportWritten(log, name, period.Start, period.End, rendered.Subject, (time.GetUtcNow() - current.AsOf).TotalSeconds);
         }
     }
 

@@ -34,7 +34,7 @@ public sealed class TrendRefresh(
         var raised = await flags.RaiseAsync(asOf, StoredTrends.FlagsOf(snapshot), ct);
         var opened = await checks.SaveAsync(asOf, StoredTrends.ChecksOf(snapshot), ct);
         await requests.DoneAsync(asOf, ct);
-        WorkerLog.TrendsRefreshed(log, asOf, snapshot.Fleet.Count, snapshot.Flags.Count, raised.Count, Stopwatch.GetElapsedTime(started));
+        WorkerLog.TrendsRefreshed(log, asOf, snapshot.Fleet.Count, snapshot.Flags.Count, raised.Count, Stopwatch.GetElapsedTime(started).TotalSeconds);
         WorkerLog.DataChecked(log, asOf, snapshot.Problems.Count, opened);
         return snapshot;
     }

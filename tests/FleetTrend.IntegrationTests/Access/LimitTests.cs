@@ -120,7 +120,7 @@ public sealed class LimitTests(PostgresFixture postgres)
         var lines = log.Lines.Where(line => line.Contains(" 3201:", StringComparison.Ordinal)).ToList();
         Assert.Equal(Allowed, lines.Count);
         Assert.All(lines, line => Assert.Contains(
-            "Refused a call of /fleettrend.v1.AccessService/GetOwnKey from 127.0.0.1: KEY_UNKNOWN (key none)", line, StringComparison.Ordinal));
+            "Refused call of /fleettrend.v1.AccessService/GetOwnKey from 127.0.0.1: KEY_UNKNOWN (key none)", line, StringComparison.Ordinal));
         Assert.Single(log.Lines, line => line.Contains(" 3202:", StringComparison.Ordinal));
         Assert.Equal(refusals.Select(refusal => $"reason={ReasonOf(refusal)}"), counted);
     }
