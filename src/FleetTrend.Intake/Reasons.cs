@@ -84,6 +84,9 @@ public static class Reasons
     /// <summary>The aircraft is not registered.</summary>
     public static readonly Reason AircraftNotRegistered = new("AIRCRAFT_NOT_REGISTERED", Code.FailedPrecondition, "Check the registration mark, or push the aircraft first; then send the record again.");
 
+    /// <summary>A base differs only in case from one that other aircraft have.</summary>
+    public static readonly Reason BaseSpelledOtherwise = new("BASE_SPELLED_OTHERWISE", Code.FailedPrecondition, "Write the base as its other aircraft have it. To respell it, push all of its aircraft in one call.");
+
     /// <summary>The type group is not registered.</summary>
     public static readonly Reason TypeGroupNotRegistered = new("TYPE_GROUP_NOT_REGISTERED", Code.FailedPrecondition, "Register it with CreateTypeGroup, then send the record again.");
 
@@ -125,6 +128,9 @@ public static class Reasons
 
     /// <summary>There is no layout of that name.</summary>
     public static readonly Reason LayoutNotFound = new("LAYOUT_NOT_FOUND", Code.NotFound, "ListLayouts has the names.");
+
+    /// <summary>The code has no meaning.</summary>
+    public static readonly Reason CodeNotFound = new("CODE_NOT_FOUND", Code.NotFound, "ListCodes has the codes of a source that have a meaning.");
 
     /// <summary>There is no such flag.</summary>
     public static readonly Reason FlagNotFound = new("FLAG_NOT_FOUND", Code.NotFound, "ListFlags has the identifiers.");
@@ -170,6 +176,9 @@ public static class Reasons
 
     /// <summary>Too many refused calls came from this address.</summary>
     public static readonly Reason RefusedCalls = new("REFUSED_CALLS", Code.ResourceExhausted, "Fix the key, then try again; a call with a good key is not held up by this.");
+
+    /// <summary>The server was called by a name that is not its own.</summary>
+    public static readonly Reason HostNotAllowed = new("HOST_NOT_ALLOWED", Code.PermissionDenied, "Call the server by the name or address that whoever runs it gave you.");
 
     /// <summary>There is no key of that identifier.</summary>
     public static readonly Reason KeyNotFound = new("KEY_NOT_FOUND", Code.NotFound, "ListKeys has the identifiers.");

@@ -224,6 +224,13 @@ public sealed class RecordIntake(
             Sources = _sources,
             TypeGroups = _typeGroups,
         };
+        if (records.Any(r => r.Aircraft is not null))
+        {
+            // Without those of the records that are pushed here: all aircraft of a base, pushed together, may respell it.
+            foreach (var name in await fleet.ReadBasesAsync([.. records.Where(r => r.Aircraft is not null && r.Key is not null).Select(r => (r.Key.Source, r.Key.SourceRecordId))], ct))
+                known.AddBase(name);
+        }
+
         string[] registrations = [.. records.Select(RegistrationOf).Where(r => Patterns.Registration.IsMatch(r))
             .Select(r => r.ToUpperInvariant()).Distinct(StringComparer.Ordinal)];
 

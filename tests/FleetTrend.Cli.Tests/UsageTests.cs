@@ -35,6 +35,30 @@ public sealed class UsageTests
         Assert.Contains("USAGE", output, StringComparison.Ordinal);
     }
 
+    [Theory] // A shell parts words at blanks: a name of two words in an example was two arguments too many.
+    [InlineData("keys", "create")]
+    [InlineData("keys", "revoke")]
+    [InlineData("import")]
+    [InlineData("export")]
+    [InlineData("send-test")]
+    [InlineData("analyze", "life")]
+    [InlineData("analyze", "recurrence")]
+    [InlineData("analyze", "rate")]
+    public async Task Each_example_of_the_help_is_a_command_that_is_understood(params string[] command)
+    {
+        var help = (await RunAsync([.. command, "--help"])).Output;
+        var after = help[(help.IndexOf("EXAMPLES:", StringComparison.Ordinal) + "EXAMPLES:".Length)..];
+        var examples = after[..after.IndexOf("\n\n", StringComparison.Ordinal)].Split("fleettrend ", StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        Assert.NotEmpty(examples);
+        foreach (var example in examples)
+        {
+            // An unknown option at its end keeps the command from running: all that comes before it was understood.
+            var (code, _, error) = await RunAsync([.. example.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries), "--no-such-option"]);
+            Assert.Equal(2, code);
+            Assert.Contains("'no-such-option'", error, StringComparison.Ordinal);
+        }
+    }
+
     [Fact]
     public async Task A_server_that_is_not_there_ends_with_3()
     {

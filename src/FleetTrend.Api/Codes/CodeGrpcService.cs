@@ -23,9 +23,9 @@ internal sealed class CodeGrpcService(CodeStore codes, CodeAnswers answers) : Co
         var code = CodeRules.Parse(request, out var refusals);
         if (refusals.Count > 0)
             throw refusals.ToException();
-        if (!request.ValidateOnly)
-            await codes.DeleteAsync(code, context.CancellationToken);
-        return new DeleteCodeResponse();
+        return await codes.DeleteAsync(code, write: !request.ValidateOnly, context.CancellationToken)
+            ? new DeleteCodeResponse()
+            : throw new Refusal("code", code.Code, Reasons.CodeNotFound, "a code of the source that has a meaning.").ToException();
     }
 
     /// <inheritdoc/>

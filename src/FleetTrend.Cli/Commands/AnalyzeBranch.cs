@@ -10,7 +10,7 @@ internal static class AnalyzeBranch
     {
         analyze.SetDescription("Reliability statistics of a comma-separated file, without database or service.");
         analyze.AddCommand<AnalyzeLifeCommand>("life")
-            .WithDescription("Columns lower,upper,entry,count: failure in (lower, upper]; empty upper: good at lower; equal: exact age; entry and count may be left out.")
+            .WithDescription("Columns lower,upper,entry,count: failure after lower, up to upper; empty upper: good at lower; equal: exact age; entry and count may be left out.")
             .WithExample("analyze", "life", "gaskets.csv", "--plot", "gaskets.svg");
         analyze.AddCommand<AnalyzeRecurrenceCommand>("recurrence")
             .WithDescription("Columns unit,time,what with what = start, event or end; a unit without a start was watched from 0.")

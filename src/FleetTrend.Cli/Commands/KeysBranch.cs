@@ -11,7 +11,7 @@ internal static class KeysBranch
         keys.SetDescription("Makes, lists and revokes keys in the database: the local one, or that of FLEETTREND_DATABASE.");
         keys.AddCommand<KeysCreateCommand>("create")
             .WithDescription("Makes a key and shows it, this once.")
-            .WithExample("keys", "create", "shop tablet", "--scope", "records-write", "--source", "shop-cards")
+            .WithExample("keys", "create", "shop-tablet", "--scope", "records-write", "--source", "shop-cards")
             .WithExample("keys", "create", "director", "--scope", "trends-read", "--scope", "administer");
         keys.AddCommand<KeysListCommand>("list")
             .WithDescription("Lists keys, revoked ones included.");

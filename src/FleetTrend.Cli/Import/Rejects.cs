@@ -1,5 +1,7 @@
+using System.Globalization;
 using CsvHelper;
 using FleetTrend.Cli.RecordFiles;
+using Google.Protobuf.Reflection;
 
 namespace FleetTrend.Cli.Import;
 
@@ -80,6 +82,18 @@ internal sealed class Rejects(string folder) : IDisposable
         }
 
         string Joined(Func<Fault, string> part) => string.Join(Between, faults.Select(part));
-        writer.WriteRecord([.. columns.Select(c => row.Line.Raw(c.Key)), Joined(f => f.Reason), Joined(f => f.Column), Joined(f => f.Why)]);
+        writer.WriteRecord([
+            .. columns.Select(c => Harmless(row, c.Key)),
+            row.Line.Number.ToString(CultureInfo.InvariantCulture), Joined(f => f.Reason), Joined(f => f.Column), Joined(f => f.Why)]);
+    }
+
+    /// <summary>A cell as it stood, and no formula to a spreadsheet: a number stays one.</summary>
+    private static string Harmless(FileRow row, string column)
+    {
+        var cell = row.Line.Raw(column);
+        var field = row.Form.Columns.FirstOrDefault(c => c.Name == column)?.Field;
+        if (field is { FieldType: FieldType.Double or FieldType.Int32 } && Cell.Read(field, cell.Trim()) is not null)
+            return cell;
+        return FormulaGuard.On(FormulaGuard.Off(cell));
     }
 }

@@ -26,17 +26,20 @@ internal sealed partial class KeyConsole(KeyStore keys, SourceStore sources, Tex
     {
         if (Problem(name, source, scopeNames) is { } problem)
             return Refuse(problem);
-        if (source is not null && !(await sources.ReadNamesAsync(ct)).Contains(source))
-            await sources.AddAsync(source, source, ct);
+        var registers = source is not null && !(await sources.ReadNamesAsync(ct)).Contains(source);
+        if (registers)
+            await sources.AddAsync(source!, source!, ct);
         var made = await keys.AddAsync(name, source, [.. scopeNames.Select(scope => ScopesByName[scope])], ct)
             ?? throw new InvalidOperationException($"The source {source} is gone; sources never go.");
         if (json)
         {
-            output.WriteLine(JsonOutput.Of(new { key = Fields(made.Key), keyText = made.Text }));
+            output.WriteLine(JsonOutput.Of(new { key = Fields(made.Key), keyText = made.Text, registeredSource = registers ? source : null }));
             return ExitCode.Done;
         }
 
         Print([made.Key]);
+        if (registers)
+            output.WriteLine($"Registered the source {source}, which was not there before. If it is a typing error, revoke this key: fleettrend keys revoke {made.Key.Id}");
         output.WriteLine("The key, which is shown this once:");
         output.WriteLine(made.Text);
         return ExitCode.Done;

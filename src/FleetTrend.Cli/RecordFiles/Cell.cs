@@ -42,6 +42,7 @@ internal static class Cell
         FieldType.Int32 => int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var whole) ? whole : null,
         FieldType.Bool => bool.TryParse(text, out var yes) ? yes : null,
         FieldType.Enum => field.EnumType.Values.Skip(1).FirstOrDefault(v => Word(field, v).Equals(text, StringComparison.OrdinalIgnoreCase))?.Number,
+        FieldType.String => FormulaGuard.Off(text),
         FieldType.Message => DateOnly.TryParseExact(text, DateForm, CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
             ? new Date { Year = day.Year, Month = day.Month, Day = day.Day }
             : null,
@@ -56,6 +57,7 @@ internal static class Cell
         return field.Accessor.GetValue(message) switch
         {
             double number => number.ToString("R", CultureInfo.InvariantCulture),
+            string text => FormulaGuard.On(text),
             bool yes => yes ? "true" : "false",
             Date day => $"{day.Year:0000}-{day.Month:00}-{day.Day:00}",
             Enum chosen => Chosen(field, Convert.ToInt32(chosen, CultureInfo.InvariantCulture)),

@@ -9,7 +9,7 @@ namespace FleetTrend.Cli.RecordFiles;
 internal sealed class FileForm
 {
     /// <summary>Columns that a rejects file adds; an import passes over them.</summary>
-    public static readonly IReadOnlyList<string> RejectColumns = ["reject_reason", "reject_column", "reject_why"];
+    public static readonly IReadOnlyList<string> RejectColumns = ["reject_line", "reject_reason", "reject_column", "reject_why"];
 
     /// <summary>Describes a file.</summary>
     /// <param name="name">Its name.</param>

@@ -6,8 +6,7 @@ using Google.Protobuf;
 namespace FleetTrend.Cli.RecordFiles;
 
 /// <summary>
-/// Writes records into the files of the set, as an import reads them. A text is written as it is: opened in a spreadsheet, one
-/// that begins with = would be taken for a formula, and altering it would break the way back.
+/// Writes records into the files of the set, as an import reads them. No cell is a formula to a spreadsheet.
 /// </summary>
 internal sealed class FolderWriter(string folder) : IDisposable
 {

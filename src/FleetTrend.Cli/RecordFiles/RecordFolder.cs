@@ -115,7 +115,8 @@ internal sealed class RecordFolder
         ? Lines(form).Select(l => Owner(new FileRow(form, l))).ToHashSet(StringComparer.Ordinal)
         : [];
 
-    private string Owner(FileRow row) => string.Join('\n', row.Form.Keys.Select(k => KeyText(row, k)));
+    // Lines and the thing that they belong to meet by what the cells say, whether a guard stands before it or not.
+    private string Owner(FileRow row) => string.Join('\n', row.Form.Keys.Select(k => FormulaGuard.Off(KeyText(row, k))));
 
     private string KeyText(FileRow row, Column key) => (key.Name, row.Line.Text(key.Name)) switch
     {

@@ -15,11 +15,15 @@ internal sealed class CallChecks(ChannelBase channel, bool hasKey, TimeProvider 
     /// <param name="source">The source that records will name; empty where only the key says.</param>
     public async IAsyncEnumerable<Check> RunAsync(string source)
     {
+        var asked = clock.GetUtcNow();
         var call = new AccessService.AccessServiceClient(channel).GetOwnKeyAsync(new GetOwnKeyRequest(), Options());
         ApiKey? key = null;
         Check? failure = null;
+        ClockReading? server = null;
         try
         {
+            var headers = await call.ResponseHeadersAsync;
+            server = ServerClock(headers, asked);
             key = (await call).Key;
         }
         catch (RpcException refusal)
@@ -36,7 +40,7 @@ internal sealed class CallChecks(ChannelBase channel, bool hasKey, TimeProvider 
         yield return Check.Passed("key", $"{key.KeyId} \"{key.Name}\"");
         yield return Scope(key);
         yield return SourceOf(key, source);
-        yield return Clock(await call.ResponseHeadersAsync);
+        yield return Clock(server, await DatabaseClockAsync(key));
         if (key.Scopes.Contains(Contracts.V1.Scope.RecordsWrite) && key.Source.Length > 0)
             yield return await RecordAsync(key.Source);
     }
@@ -70,15 +74,38 @@ internal sealed class CallChecks(ChannelBase channel, bool hasKey, TimeProvider 
             : Check.Failed("source", $"the key belongs to {key.Source}", $"It cannot push records of {source}: name {key.Source} in your records, or ask for another key.");
     }
 
-    private Check Clock(Metadata headers)
+    /// <summary>The clock of the machine that answers, which says the second (RFC 9110, 6.6.1); null where the answer has no date.</summary>
+    private ClockReading? ServerClock(Metadata headers, DateTimeOffset asked) =>
+        DateTimeOffset.TryParse(headers.GetValue("date"), CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var theirs)
+            ? new ClockReading(asked, clock.GetUtcNow(), theirs, TimeSpan.FromSeconds(1))
+            : null;
+
+    /// <summary>The clock that dates records: the database's, which may be another machine's. Null where the key may not ask.</summary>
+    private async Task<ClockReading?> DatabaseClockAsync(ApiKey key)
     {
-        if (!DateTimeOffset.TryParse(headers.GetValue("date"), CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var theirs))
-            return Check.Passed("clock", "the server does not tell its time");
-        var ahead = clock.GetUtcNow() - theirs; // told to the second
-        var found = $"{Math.Abs(ahead.TotalSeconds):0} s {(ahead < TimeSpan.Zero ? "behind" : "ahead of")} the server";
-        return ahead.Duration() <= ClockTolerance
+        try
+        {
+            var asked = clock.GetUtcNow();
+            var page = await new RecordService.RecordServiceClient(channel).ListRecordsAsync(
+                new ListRecordsRequest { Source = key.Source, PageSize = 1 }, Options());
+            return new ClockReading(asked, clock.GetUtcNow(), page.AsOfTime.ToDateTimeOffset(), TimeSpan.Zero);
+        }
+        catch (RpcException)
+        {
+            return null; // what is wrong with the key has been said
+        }
+    }
+
+    private static Check Clock(ClockReading? server, ClockReading? database)
+    {
+        (string Whose, ClockReading Reading)[] readings =
+            [.. new[] { ("the server's", server), ("its database's", database) }.Where(r => r.Item2 is not null).Select(r => (r.Item1, r.Item2!))];
+        if (readings.Length == 0)
+            return new Check("clock", Verdict.Warned, "the server does not tell its time", "Compare the clocks by hand.");
+        var found = string.Join("; ", readings.Select(r => $"{r.Reading.Words} {r.Whose}"));
+        return readings.All(r => r.Reading.Ahead.Duration() <= ClockTolerance)
             ? Check.Passed("clock", found)
-            : new Check("clock", Verdict.Warned, found, "Set this machine's clock: records dated ahead of the server's day are listed as data problems.");
+            : new Check("clock", Verdict.Warned, found, "Set the clock that is wrong: records dated ahead of the database's day are listed as data problems.");
     }
 
     private async Task<Check> RecordAsync(string source)

@@ -57,6 +57,9 @@ internal static class AircraftRules
             var atBase = line.Line("base", wire.Base, 1, 60);
             if (atBase == "*")
                 line.Refuse("base", atBase, Reasons.PatternMismatch, "must be a base; '*' stands for the whole fleet");
+            var spelling = known.SpellingOf(atBase) ?? assignments.Find(a => a.Base.Equals(atBase, StringComparison.OrdinalIgnoreCase))?.Base;
+            if (spelling is not null && spelling != atBase)
+                line.Refuse("base", atBase, Reasons.BaseSpelledOtherwise, "must be spelled as that base is already", spelling);
             assignments.Add(new Assignment(from, atBase, group));
         }
 

@@ -7,6 +7,7 @@ namespace FleetTrend.Intake.Rules;
 /// <summary>What the rules need to know beside the record itself: read once for a batch, and growing with the aircraft in it.</summary>
 internal sealed class KnownFleet
 {
+    private readonly Dictionary<string, string> _bases = new(StringComparer.OrdinalIgnoreCase);
     private readonly Dictionary<string, List<IReadOnlyDictionary<string, Location>>> _locations = new(StringComparer.Ordinal);
 
     /// <summary>The day today (UTC).</summary>
@@ -24,6 +25,12 @@ internal sealed class KnownFleet
     /// <summary>What those codes of the sources mean that stand in the batch and have a meaning.</summary>
     public IReadOnlyDictionary<SourceCode, CodeMeaning> Codes { get; init; } = new Dictionary<SourceCode, CodeMeaning>();
 
+    /// <summary>Makes a base known by its spelling.</summary>
+    public void AddBase(string spelling) => _bases.TryAdd(spelling, spelling);
+
+    /// <summary>How a base is spelled already, whatever its case here; null where it is new.</summary>
+    public string? SpellingOf(string atBase) => _bases.GetValueOrDefault(atBase);
+
     /// <summary>Makes an aircraft known, or adds to what is known of it.</summary>
     public void Add(string registration, IReadOnlyDictionary<string, Location> locations)
     {
@@ -37,6 +44,8 @@ internal sealed class KnownFleet
     {
         foreach (var group in airframe.Assignments.Select(a => a.TypeGroup).Distinct(StringComparer.Ordinal))
             Add(airframe.Registration, TypeGroups[group]);
+        foreach (var assignment in airframe.Assignments)
+            AddBase(assignment.Base);
     }
 
     /// <summary>Paths of the locations of an aircraft.</summary>

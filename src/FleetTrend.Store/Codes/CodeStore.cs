@@ -62,16 +62,26 @@ public sealed class CodeStore(NpgsqlDataSource dataSource)
         return (SetCodeState.Stored, stored, replaced);
     }
 
-    /// <summary>Takes the meaning of a code away; a code that has none stays so.</summary>
-    public async Task DeleteAsync(SourceCode code, CancellationToken ct)
+    /// <summary>Removes the meaning of a code.</summary>
+    /// <param name="code">The code.</param>
+    /// <param name="write">False to say what would become of it and write nothing.</param>
+    /// <param name="ct">Cancels.</param>
+    /// <returns>False where the code has no meaning.</returns>
+    public async Task<bool> DeleteAsync(SourceCode code, bool write, CancellationToken ct)
     {
-        await using var command = dataSource.CreateCommand(
+        await using var connection = await dataSource.OpenConnectionAsync(ct);
+        await using var transaction = await connection.BeginTransactionAsync(ct);
+        await using var command = new NpgsqlCommand(
             """
             delete from source_codes known using sources
             where sources.id = known.source_id and sources.name = @source and known.kind = @kind and known.code = @code
-            """);
+            """,
+            connection);
         AddKey(command, code);
-        await command.ExecuteNonQueryAsync(ct);
+        var deleted = await command.ExecuteNonQueryAsync(ct) > 0;
+        if (write)
+            await transaction.CommitAsync(ct);
+        return deleted;
     }
 
     /// <summary>Those of the codes that have a meaning now.</summary>

@@ -44,6 +44,32 @@ public sealed class FleetDirectory(NpgsqlDataSource dataSource, LayoutStore layo
         }
     }
 
+    /// <summary>Every base that the newest records of aircraft name.</summary>
+    /// <param name="without">Records that do not count: source and identifier.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<IReadOnlyList<string>> ReadBasesAsync(IReadOnlyCollection<(string Source, string SourceRecordId)> without, CancellationToken ct)
+    {
+        await using var command = dataSource.CreateCommand(
+            $"""
+            select distinct line.base
+            from aircraft
+            cross join lateral (select * from records where records.aircraft_id = aircraft.id and records.kind = 1 offset 0) record
+            join sources on sources.id = record.source_id
+            join assignments line on line.record_id = record.id
+            where {NewestRevision.Condition}
+              and not exists (select from unnest(@sources, @ids) as sent(source, id) where sent.source = sources.name and sent.id = record.source_record_id)
+            order by line.base
+            """);
+        command.Parameters.AddWithValue("sources", without.Select(record => record.Source).ToArray());
+        command.Parameters.AddWithValue("ids", without.Select(record => record.SourceRecordId).ToArray());
+        command.Parameters.AddWithValue("as_of", DateTime.SpecifyKind(DateTime.MaxValue, DateTimeKind.Utc)); // infinity: all that is committed
+        var bases = new List<string>();
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        while (await reader.ReadAsync(ct))
+            bases.Add(reader.GetString(0));
+        return bases;
+    }
+
     /// <summary>Assignments of every revision of every airframe record, with whether the revision is the newest.</summary>
     private async Task<List<(string Registration, Assignment Assignment, bool Holds)>> ReadAssignmentsAsync(
         IReadOnlyCollection<string> registrations, CancellationToken ct)

@@ -1,3 +1,4 @@
+using CsvHelper;
 using FleetTrend.Cli.RecordFiles;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Records.Layouts;
@@ -56,6 +57,59 @@ public sealed class RoundTripTests : IDisposable
 
         Assert.Empty(read.Problems);
         Assert.Equal(filled, FileSet.Records.SelectMany(read.Read).Select(r => (Record)r.Message));
+    }
+
+    // What spreadsheets take for a formula, as OWASP lists it ("CSV Injection"): =, +, -, @, tab, carriage return, line feed, full-width signs.
+    public static TheoryData<string> Formulas =>
+        ["=1+1", "+1", "-1", "@SUM(1)", "\t=1", "\r=1", "\n=1", "\uFF1D1", "=HYPERLINK(\"http://elsewhere.example\",\"a\")", "'=1", "''=1", "'", "'quoted'", "a=1"];
+
+    [Theory]
+    [MemberData(nameof(Formulas))]
+    public void No_cell_is_a_formula_and_each_text_comes_back_as_it_was(string text)
+    {
+        var aircraft = new Record
+        {
+            Key = new RecordKey { Source = "shop", SourceRecordId = text.Trim(), Revision = 1 },
+            Aircraft = new Aircraft
+            {
+                Registration = "ZZ-A01",
+                WatchStartDate = new Google.Type.Date { Year = 2026, Month = 2, Day = 3 },
+                MeterOffsetHours = -12.5,
+                Assignments = { new Assignment { Base = text.Trim(), TypeGroup = "trainer-four" } },
+            },
+        };
+        var retraction = new Record { Key = new RecordKey { Source = "shop", SourceRecordId = "r", Revision = 2 }, Retraction = new Retraction { Reason = text } };
+        using (var writer = new FolderWriter(folder))
+        {
+            writer.Write(aircraft);
+            writer.Write(retraction);
+        }
+
+        var cells = FileSet.All.Select(form => Path.Combine(folder, form.Name)).Where(File.Exists)
+            .SelectMany(Cells).ToList();
+        Assert.Contains("-12.5", cells);
+        Assert.All(cells.Where(cell => cell != "-12.5"), cell => Assert.DoesNotMatch(@"\A[=+\-@\t\r\n\uFF1D]", cell));
+        var read = RecordFolder.Open(folder);
+        Assert.Equal([aircraft, retraction], FileSet.Records.SelectMany(read.Read).Select(r => (Record)r.Message));
+    }
+
+    [Fact]
+    public void A_row_has_the_number_of_the_line_on_which_it_begins_in_the_file()
+    {
+        File.WriteAllText(
+            Path.Combine(folder, "retractions.csv"), "source_record_id,revision,reason\nr 1,2,\"entered\ntwice\"\n\nr 2,two,entered twice\n");
+        var read = RecordFolder.Open(folder).Read(FileSet.Records[^1]).ToList();
+        Assert.Equal([2, 5], read.Select(r => r.Row.Line.Number));
+        Assert.Equal("revision", Assert.Single(read[1].Faults).Column);
+    }
+
+    private static List<string> Cells(string file)
+    {
+        using var csv = CsvReader.FromFile(file, new CsvReaderOptions { Separator = ',' });
+        var cells = new List<string>();
+        while (csv.Read())
+            cells.AddRange(csv.Current.ToArray());
+        return cells;
     }
 
     private static Google.Protobuf.IMessage Filled(MessageDescriptor message)

@@ -37,7 +37,19 @@ public sealed class KeyConsoleTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(("tablet [1]", "hangar-two"), (own.Key.Name, own.Key.Source));
         Assert.Equal([Scope.RecordsWrite, Scope.TrendsRead], own.Key.Scopes);
         Assert.Contains("tablet [1]", _output.ToString(), StringComparison.Ordinal);
+        Assert.Contains("Registered the source hangar-two", _output.ToString(), StringComparison.Ordinal);
         Assert.Empty(_error.ToString());
+    }
+
+    [Fact]
+    public async Task That_a_source_was_registered_is_said_and_only_then()
+    {
+        Assert.Equal(0, await _console.CreateAsync("one", "hangar-two", ["records-write"], json: true, default));
+        Assert.Equal("hangar-two", (string?)Json()["registeredSource"]);
+        Assert.Equal(0, await _console.CreateAsync("two", "hangar-two", ["records-write"], json: true, default));
+        Assert.Null((string?)Json()["registeredSource"]);
+        Assert.Equal(0, await _console.CreateAsync("three", "hangar-two", ["records-write"], json: false, default));
+        Assert.DoesNotContain("Registered", _output.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -58,12 +58,13 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         var rejects = _folder.Of("rejects");
         Assert.Equal(["findings.csv", "inspections.csv", "looks.csv", "readings.csv"], Directory.EnumerateFiles(rejects).Select(Path.GetFileName).Order());
         Assert.EndsWith(
-            ",CELL_NOT_READABLE,reading_date,\"must be a date such as 2026-02-03; got \"\"31.01.2026\"\"\"",
+            ",2,CELL_NOT_READABLE,reading_date,\"must be a date such as 2026-02-03; got \"\"31.01.2026\"\"\"",
             File.ReadAllLines(Path.Combine(rejects, "readings.csv"))[1], StringComparison.Ordinal);
         Assert.Contains(",NUMBER_OUT_OF_RANGE,time_in_service_hours,", File.ReadAllText(Path.Combine(rejects, "findings.csv")), StringComparison.Ordinal);
         Assert.Contains("LOCATION_NOT_IN_LAYOUT,,\"looks.csv, line 4, location: ", File.ReadAllText(Path.Combine(rejects, "inspections.csv")), StringComparison.Ordinal);
         var looks = File.ReadAllLines(Path.Combine(rejects, "looks.csv"));
-        Assert.Equal(["", "LOCATION_NOT_IN_LAYOUT", "", "LINE_WITHOUT_OWNER"], looks.Skip(1).Select(l => l.Split(',')[4]));
+        Assert.Equal(["", "LOCATION_NOT_IN_LAYOUT", "", "LINE_WITHOUT_OWNER"], looks.Skip(1).Select(l => l.Split(',')[5]));
+        Assert.Equal(["3", "4", "5", "6"], looks.Skip(1).Select(l => l.Split(',')[4])); // of the file that was imported
 
         Assert.Equal(2, (await ImportAsync(_folder.Path)).Code); // the rejects are not written over
         Correct(Path.Combine(rejects, "readings.csv"), "31.01.2026,806.2", "2026-01-31,806.2");

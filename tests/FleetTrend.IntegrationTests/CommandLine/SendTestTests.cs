@@ -5,6 +5,7 @@ using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using System.Text.Json;
 using FleetTrend.Cli.Commands;
+using FleetTrend.Cli.SendTest;
 using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Store.Keys;
 
@@ -33,6 +34,45 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
         Assert.All(checks, c => Assert.Equal("passed", c.Verdict));
         await using var count = _server.Database.DataSource.CreateCommand("select count(*) from records");
         Assert.Equal(0L, await count.ExecuteScalarAsync());
+    }
+
+    [Theory]
+    [InlineData(+2, "ahead of")]
+    [InlineData(-2, "behind")]
+    public async Task A_clock_that_is_wrong_is_told_in_the_direction_in_which_it_is(int hours, string direction)
+    {
+        var clock = await ClockOfAsync(new ShiftedClock(TimeSpan.FromHours(hours)));
+        Assert.Equal(Verdict.Warned, clock.Verdict);
+        Assert.Matches($@"^(7[12]\d\d) s {direction} the server's; (7[12]\d\d) s {direction} its database's$", clock.Found);
+    }
+
+    [Fact] // Sender and server on one machine agree in every case; the day of records is the database's.
+    public async Task A_database_whose_clock_is_another_is_told_though_the_server_has_ours()
+    {
+        await using (var ahead = _server.Database.DataSource.CreateCommand(
+            "insert into knowledge (id, last_as_of) values (1, clock_timestamp() + interval '2 hours') on conflict (id) do update set last_as_of = excluded.last_as_of"))
+            await ahead.ExecuteNonQueryAsync();
+        var clock = await ClockOfAsync(TimeProvider.System);
+        Assert.Equal(Verdict.Warned, clock.Verdict);
+        Assert.Matches(@"^same as the server's; 7[12]\d\d s behind its database's$", clock.Found);
+    }
+
+    [Fact]
+    public async Task A_right_clock_is_said_to_be_right()
+    {
+        var clock = await ClockOfAsync(TimeProvider.System);
+        Assert.Equal((Verdict.Passed, "same as the server's; same as its database's"), (clock.Verdict, clock.Found));
+    }
+
+    [Theory] // By hand: 10:00:00 to 10:00:10 on ours, the other says 10:00:04 (.0 to .999).
+    [InlineData(0, 10, 4, 0)] // both may show the same
+    [InlineData(0, 10, 11, -1)] // 11 at our 10 at the latest
+    [InlineData(0, 10, -3, 2)] // -2.001 at our 0 at the earliest
+    public void A_slow_answer_is_no_difference(int asked, int answered, int theirs, int ahead)
+    {
+        var start = new DateTimeOffset(2026, 2, 3, 10, 0, 0, TimeSpan.Zero);
+        var reading = new ClockReading(start.AddSeconds(asked), start.AddSeconds(answered), start.AddSeconds(theirs), TimeSpan.FromSeconds(1));
+        Assert.Equal(TimeSpan.FromSeconds(ahead), reading.Ahead);
     }
 
     [Fact]
@@ -137,6 +177,17 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
         }
     }
 
+    private async Task<Check> ClockOfAsync(TimeProvider clock)
+    {
+        await foreach (var check in new CallChecks(_server.Channel, hasKey: true, clock).RunAsync(ShopCards.Source))
+        {
+            if (check.Name == "clock")
+                return check;
+        }
+
+        throw new InvalidOperationException("No clock was looked at.");
+    }
+
     private async Task AssertFailsAsync(Uri address, string key, int code, string check, string words, string source = "")
     {
         var (actual, checks) = await TestAsync(address, key, source);
@@ -161,6 +212,11 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
         var code = await SendTestCommand.RunAsync(settings, output, TextWriter.Null);
         var checks = JsonDocument.Parse(output.ToString()).RootElement.GetProperty("checks");
         return (code, checks.Deserialize<List<Line>>(JsonSerializerOptions.Web)!);
+    }
+
+    private sealed class ShiftedClock(TimeSpan by) : TimeProvider
+    {
+        public override DateTimeOffset GetUtcNow() => base.GetUtcNow() + by;
     }
 
     private sealed record Line(string Check, string Verdict, string Found, string Advice);

@@ -149,6 +149,12 @@ public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(2, await _server.CountAsync("source_codes"));
         delete.ValidateOnly = false;
         await _codes.DeleteCodeAsync(delete);
+        foreach (var unknown in new[] { delete, new DeleteCodeRequest { Source = ShopCards.Source, Kind = CodeKind.Action, Code = "EX1-FW", ValidateOnly = true } })
+        {
+            var refusal = await Assert.ThrowsAsync<RpcException>(() => _codes.DeleteCodeAsync(unknown).ResponseAsync);
+            Assert.Equal((StatusCode.NotFound, "CODE_NOT_FOUND"), (refusal.StatusCode, refusal.GetRpcStatus()!.GetDetail<ErrorInfo>()!.Reason));
+        }
+
         Assert.Equal(RecordState.Unchanged, (await PushAsync(Coded("card 1"))).State);
         Assert.Equal(RecordState.Held, (await PushAsync(Coded("card 3"))).State);
     }

@@ -41,6 +41,9 @@ internal abstract class FormPage : PageModel
         return $"{what} needs a key with {needed}. {yours}.";
     }
 
+    /// <summary>The link that goes with <see cref="WhyNot"/>.</summary>
+    public string SignInWords => Reader == PageAccess.Anybody ? "Sign in" : "Sign in with another key";
+
     /// <summary>A field of a form, with what was typed where the form comes back.</summary>
     public FormField Field(string form, string name, string label, string hint = "", bool isLong = false, bool isOptional = false) => new()
     {
