@@ -69,6 +69,11 @@ public static class ApiHost
                 ApiLog.PlainText(app.Logger, address);
         }
 
+        app.UseProxyHeaders(settings);
+        app.UseMiddleware<HostCheck>();
+        app.UseRouting(); // else the framework puts it, and who calls, before everything
+        app.UseAuthentication();
+        app.UseAuthorization();
         app.UseMalformedMessageAnswers();
         app.UseStrictJson();
         app.MapFleetTrendHealth();

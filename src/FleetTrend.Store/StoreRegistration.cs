@@ -56,5 +56,6 @@ public static class StoreRegistration
             .AddSingleton<ReportRequests>()
             .AddSingleton<RecipientStore>()
             .AddSingleton<KeyStore>()
+            .AddSingleton<PageSessions>()
             .AddSingleton<JobLock>();
 }

@@ -11,6 +11,7 @@ internal static class AccessRegistration
         services.AddSingleton<CallLimits>();
         services.AddSingleton<CallGate>();
         services.AddSingleton<RefusedCalls>();
+        services.AddSingleton<HostNames>();
         services.AddAuthentication(KeyAuthenticationHandler.SchemeName)
             .AddScheme<AuthenticationSchemeOptions, KeyAuthenticationHandler>(KeyAuthenticationHandler.SchemeName, null);
         return services;

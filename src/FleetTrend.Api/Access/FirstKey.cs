@@ -1,3 +1,4 @@
+using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Store.Keys;
 
@@ -30,11 +31,7 @@ public static class FirstKey
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            File.Delete(path); // a key of a database that is gone; a new file gets its rights before it gets its content
-            var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
-            if (!OperatingSystem.IsWindows())
-                options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-            await using var file = new StreamWriter(path, options);
+            await using var file = new StreamWriter(OwnerOnly.CreateFile(path)); // in place of a key of a database that is gone
             await file.WriteLineAsync(key.Text.AsMemory(), ct);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -1,4 +1,5 @@
 using System.Security.Claims;
+using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Intake;
 using FleetTrend.Store.Keys;
@@ -8,8 +9,8 @@ using Microsoft.AspNetCore.DataProtection;
 
 namespace FleetTrend.Api.Access;
 
-/// <summary>Who sees the pages: whoever has signed in with a key that reads trends. The browser keeps a cookie that names the key,
-/// and each request looks whether the key is still good.</summary>
+/// <summary>Who sees the pages: whoever has signed in with a key that reads trends. The browser keeps a cookie that names the key and
+/// the session, and each request looks whether both are still good.</summary>
 internal static class PageAccess
 {
     /// <summary>Name of the policy of pages, and of the cookie's scheme.</summary>
@@ -17,6 +18,8 @@ internal static class PageAccess
 
     /// <summary>Where one signs in.</summary>
     public const string SignInPath = "/sign-in";
+
+    private const string Session = "session";
 
     private static readonly TimeSpan Lasts = TimeSpan.FromHours(12);
 
@@ -34,17 +37,21 @@ internal static class PageAccess
     {
         // Several APIs that share the data folder take each other's cookies. Whoever reads this folder can make cookies.
         var folder = Path.GetFullPath(Path.Combine(settings.DataFolder, "sign-in"));
-        if (OperatingSystem.IsWindows())
-            Directory.CreateDirectory(folder);
-        else
-            Directory.CreateDirectory(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        OwnerOnly.CreateFolder(folder);
         services.AddDataProtection().SetApplicationName("fleettrend").PersistKeysToFileSystem(new DirectoryInfo(folder));
+        // Behind a named proxy the request is https where the browser's was.
+        var secure = settings.Tls is null ? CookieSecurePolicy.SameAsRequest : CookieSecurePolicy.Always;
+        services.AddAntiforgery(form =>
+        {
+            form.Cookie.Name = "fleettrend-form";
+            form.Cookie.SecurePolicy = secure;
+        });
         services.AddAuthentication().AddCookie(Name, cookie =>
         {
             cookie.Cookie.Name = "fleettrend";
             cookie.Cookie.HttpOnly = true;
             cookie.Cookie.SameSite = SameSiteMode.Lax; // a link in a mail leads to the page, not to signing in again
-            cookie.Cookie.SecurePolicy = settings.Tls is null ? CookieSecurePolicy.SameAsRequest : CookieSecurePolicy.Always;
+            cookie.Cookie.SecurePolicy = secure;
             cookie.ExpireTimeSpan = Lasts;
             cookie.LoginPath = SignInPath;
             cookie.AccessDeniedPath = SignInPath;
@@ -68,7 +75,11 @@ internal static class PageAccess
             var key = await KeyAuthenticationHandler.ProveAsync(text.Trim(), http.RequestServices.GetRequiredService<KnownKeys>(), http.RequestAborted);
             if (!key.Scopes.Contains(KeyScope.TrendsRead))
                 throw new CallRefusedException(Reasons.ScopeRequired, "This key does not read trends.");
-            await http.SignInAsync(Name, KeyAuthenticationHandler.PrincipalOf(key, Name));
+            await EndSessionAsync(http); // of whoever was signed in here before
+            var principal = KeyAuthenticationHandler.PrincipalOf(key, Name);
+            var session = await http.RequestServices.GetRequiredService<PageSessions>().OpenAsync(key.Id, Lasts, http.RequestAborted);
+            principal.AddIdentity(new ClaimsIdentity([new Claim(Session, session)]));
+            await http.SignInAsync(Name, principal);
             return null;
         }
         catch (CallRefusedException refusal)
@@ -77,14 +88,32 @@ internal static class PageAccess
         }
     }
 
+    /// <summary>Signs a browser out: its cookie, and any copy of it, opens nothing more on any server.</summary>
+    public static async Task SignOutAsync(HttpContext http)
+    {
+        await EndSessionAsync(http);
+        await http.SignOutAsync(Name);
+    }
+
+    private static async Task EndSessionAsync(HttpContext http)
+    {
+        var signedIn = await http.AuthenticateAsync(Name);
+        if (signedIn.Principal?.FindFirstValue(Session) is { } session) // to its end, though the browser may be gone
+            await http.RequestServices.GetRequiredService<PageSessions>().EndAsync(session, CancellationToken.None);
+    }
+
     private static async Task ValidateAsync(CookieValidatePrincipalContext context)
     {
-        var keys = context.HttpContext.RequestServices.GetRequiredService<KnownKeys>();
-        var id = context.Principal?.FindFirstValue(ClaimTypes.NameIdentifier);
-        if (id is not null && await keys.FindAsync(id, context.HttpContext.RequestAborted) is { Key: { RevokeTime: null } key })
+        var services = context.HttpContext.RequestServices;
+        var ct = context.HttpContext.RequestAborted;
+        var keys = services.GetRequiredService<KnownKeys>();
+        if (context.Principal?.FindFirstValue(ClaimTypes.NameIdentifier) is { } id
+            && context.Principal.FindFirstValue(Session) is { } session
+            && await keys.FindAsync(id, ct) is { Key: { RevokeTime: null } key }
+            && await services.GetRequiredService<PageSessions>().UseAsync(session, id, Lasts, ct))
         {
             context.HttpContext.Features.Set(new Caller(key));
-            await keys.MarkUsedAsync(id, context.HttpContext.RequestAborted);
+            await keys.MarkUsedAsync(id, ct);
             return;
         }
 

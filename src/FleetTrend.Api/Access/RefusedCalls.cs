@@ -30,11 +30,11 @@ internal sealed class RefusedCalls : IDisposable
         _count = meters.Create(MeterName).CreateCounter<long>(
             "fleettrend.calls.refused", "{call}", "Calls that were not let in, by reason.");
         _allowance = PartitionedRateLimiter.Create<IPAddress, IPAddress>(
-            address => RateLimitPartition.GetTokenBucketLimiter(address, _ => new TokenBucketRateLimiterOptions
+            // A window, not a bucket that fills again drop by drop: that would log one call, and that it is the last, every second.
+            address => RateLimitPartition.GetFixedWindowLimiter(address, _ => new FixedWindowRateLimiterOptions
             {
-                TokenLimit = settings.RefusedCallsPerMinute,
-                TokensPerPeriod = settings.RefusedCallsPerMinute,
-                ReplenishmentPeriod = Period,
+                PermitLimit = settings.RefusedCallsPerMinute,
+                Window = Period,
                 QueueLimit = 0,
             }));
     }

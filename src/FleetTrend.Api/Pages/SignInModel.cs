@@ -22,10 +22,10 @@ public sealed class SignInModel : PageModel
         SignedIn = HttpContext.Features.Get<Caller>()?.Key;
     }
 
-    /// <summary>Signs the browser out.</summary>
+    /// <summary>Signs the browser out, on every server.</summary>
     public async Task<IActionResult> OnPostOutAsync()
     {
-        await HttpContext.SignOutAsync(PageAccess.Name);
+        await PageAccess.SignOutAsync(HttpContext);
         return LocalRedirect(PageAccess.SignInPath);
     }
 

@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.Net;
 using System.Net.Mail;
+using System.Net.Sockets;
 using System.Security.Cryptography;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.Logging;
@@ -39,6 +41,13 @@ public sealed record HostSettings
 
     /// <summary>Whether the API may speak plain text with other machines.</summary>
     public bool AllowPlainText { get; init; }
+
+    /// <summary>Names by which the API may be called, beside IP addresses, localhost and the host of <see cref="PublicUrl"/>: host names,
+    /// <c>*.example.org</c> for all below one, <c>*</c> for any.</summary>
+    public IReadOnlyList<string> AllowedHosts { get; init; } = [];
+
+    /// <summary>Proxies whose headers <c>X-Forwarded-For</c> and <c>X-Forwarded-Proto</c> count; nobody else's do.</summary>
+    public IReadOnlyList<IPNetwork> TrustedProxies { get; init; } = [];
 
     /// <summary>How people reach the pages, without a closing slash.</summary>
     public string PublicUrl { get; init; } = "http://127.0.0.1:5080";
@@ -99,6 +108,10 @@ public sealed record HostSettings
                 }),
             Tls = tls,
             AllowPlainText = reader.Value(SettingNames.AllowPlainText, false, "must be true or false", bool.TryParse),
+            AllowedHosts = reader.List<string>(SettingNames.AllowedHosts,
+                "must be host names, with commas between them, such as trend.example.org,*.shop.example, without ports", TryParseHost),
+            TrustedProxies = reader.List<IPNetwork>(SettingNames.TrustedProxies,
+                "must be IP addresses or networks, with commas between them, such as 10.0.0.7,192.168.3.0/24", TryParseNetwork),
             PublicUrl = (Url(reader, SettingNames.PublicUrl)?.ToString() ?? $"{(tls is null ? "http" : "https")}://{http}").TrimEnd('/'),
             Notice = reader.Text(SettingNames.Notice),
             Mail = ReadMail(reader, dataFolder),
@@ -255,6 +268,23 @@ public sealed record HostSettings
         reader.Value<NetworkAddress>(name, NetworkAddress.Loopback(port),
             "must be host:port with an IP address, localhost or * as host, such as 127.0.0.1:5080",
             NetworkAddress.TryParse);
+
+    private static bool TryParseHost(string text, out string host)
+    {
+        host = text;
+        var name = text.StartsWith("*.", StringComparison.Ordinal) ? text[2..] : text;
+        return text == "*" || (Uri.CheckHostName(name) == UriHostNameType.Dns && !name.StartsWith('*'));
+    }
+
+    private static bool TryParseNetwork(string text, out IPNetwork network)
+    {
+        if (IPNetwork.TryParse(text, out network))
+            return true;
+        if (!IPAddress.TryParse(text, out var address))
+            return false;
+        network = new IPNetwork(address, address.AddressFamily == AddressFamily.InterNetwork ? 32 : 128);
+        return true;
+    }
 
     private static Uri? Url(SettingReader reader, string name) =>
         reader.Value<Uri?>(name, null, "must be an absolute http or https URL",

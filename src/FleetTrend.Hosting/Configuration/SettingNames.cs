@@ -46,6 +46,12 @@ public static class SettingNames
     /// <summary>Refused calls of one address that are logged and answered in detail.</summary>
     public const string RefusedCallsPerMinute = "FLEETTREND_REFUSED_CALLS_PER_MINUTE";
 
+    /// <summary>Names, beside those that are always allowed, by which the API may be called.</summary>
+    public const string AllowedHosts = "FLEETTREND_ALLOWED_HOSTS";
+
+    /// <summary>Proxies whose word on the caller's address and scheme counts.</summary>
+    public const string TrustedProxies = "FLEETTREND_TRUSTED_PROXIES";
+
     /// <summary>How people reach the pages; links in mails begin with it.</summary>
     public const string PublicUrl = "FLEETTREND_PUBLIC_URL";
 
@@ -107,7 +113,8 @@ public static class SettingNames
     public static IReadOnlyList<string> All { get; } =
     [
         Database, DatabaseWaitSeconds, DataFolder, GrpcAddress, HttpAddress, WorkerAddress, LocalAddress,
-        TlsCertificate, TlsKey, TlsPassword, AllowPlainText, CallsPerSecond, CallsAtOnce, RefusedCallsPerMinute, PublicUrl, Notice, MailFolder, MailFrom,
+        TlsCertificate, TlsKey, TlsPassword, AllowPlainText, CallsPerSecond, CallsAtOnce, RefusedCallsPerMinute,
+        AllowedHosts, TrustedProxies, PublicUrl, Notice, MailFolder, MailFrom,
         MailGiveUpHours, SmtpHost, SmtpPort, SmtpSecurity, SmtpUser, SmtpPassword, TimeZone, WeeklyReport,
         NightlyRefresh, RefreshDelaySeconds, KeepSnapshotsDays, KeepMailsDays, KeepAnsweredDays, LogLevel, OtlpEndpoint,
     ];

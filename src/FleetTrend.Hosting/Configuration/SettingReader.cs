@@ -30,6 +30,22 @@ internal sealed class SettingReader(IConfiguration configuration)
         return absent;
     }
 
+    /// <summary>Texts with commas between them; none when absent.</summary>
+    public IReadOnlyList<T> List<T>(string name, string rule, Parser<T> parse) => Value<IReadOnlyList<T>>(
+        name, [], rule, (string text, out IReadOnlyList<T> values) =>
+        {
+            var read = new List<T>();
+            values = read;
+            foreach (var part in text.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+            {
+                if (!parse(part, out var value))
+                    return false;
+                read.Add(value);
+            }
+
+            return read.Count > 0;
+        });
+
     public int Whole(string name, int absent, int lowest, int highest) =>
         Value(name, absent, $"must be a whole number from {lowest} to {highest}", (string text, out int value) =>
             int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out value)

@@ -1060,6 +1060,39 @@ namespace FleetTrend.Store.Migrations
                         });
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.PageSessionRow", b =>
+                {
+                    b.Property<byte[]>("IdHash")
+                        .HasColumnType("bytea")
+                        .HasColumnName("id_hash");
+
+                    b.Property<DateTimeOffset>("CreateTime")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("create_time")
+                        .HasDefaultValueSql("clock_timestamp()");
+
+                    b.Property<string>("KeyId")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("key_id")
+                        .UseCollation("C");
+
+                    b.Property<DateTimeOffset>("LastUsedTime")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("last_used_time")
+                        .HasDefaultValueSql("clock_timestamp()");
+
+                    b.HasKey("IdHash")
+                        .HasName("pk_page_sessions");
+
+                    b.ToTable("page_sessions", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_page_sessions_id_hash", "octet_length(id_hash) = 32");
+                        });
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.RecipientRow", b =>
                 {
                     b.Property<string>("Base")
@@ -1750,6 +1783,18 @@ namespace FleetTrend.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_outbox_mails_reports_report_id");
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.PageSessionRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.ApiKeyRow", "Key")
+                        .WithMany()
+                        .HasForeignKey("KeyId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_page_sessions_api_keys_key_id");
+
+                    b.Navigation("Key");
                 });
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.RecordRow", b =>

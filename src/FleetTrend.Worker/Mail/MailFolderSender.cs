@@ -1,21 +1,23 @@
 using System.Security.Cryptography;
 using System.Text;
+using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using MimeKit;
 
 namespace FleetTrend.Worker.Mail;
 
-/// <summary>Writes messages as .eml files into the mailbox folder; the same message twice is the same file.</summary>
+/// <summary>Writes messages as .eml files into the mailbox folder; the same message twice is the same file. Their owner alone can read them.</summary>
 public sealed class MailFolderSender(MailSettings settings) : IMailSender
 {
     /// <inheritdoc/>
     public async Task SendAsync(MimeMessage message, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(message);
-        Directory.CreateDirectory(settings.Folder);
+        OwnerOnly.CreateFolder(settings.Folder);
         var path = Path.Combine(settings.Folder, FileName(message));
         var unfinished = path + ".part";
-        await message.WriteToAsync(unfinished, ct);
+        await using (var file = OwnerOnly.CreateFile(unfinished))
+            await message.WriteToAsync(file, ct);
         File.Move(unfinished, path, overwrite: true);
     }
 

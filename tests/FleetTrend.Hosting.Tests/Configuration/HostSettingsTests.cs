@@ -1,5 +1,6 @@
 using FleetTrend.Hosting.Configuration;
 using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.Logging;
 
 namespace FleetTrend.Hosting.Tests.Configuration;
 
@@ -46,6 +47,9 @@ public sealed class HostSettingsTests
             (SettingNames.WeeklyReport, "friday 17:30"),
             (SettingNames.NightlyRefresh, "03:15"),
             (SettingNames.RefreshDelaySeconds, "5"),
+            (SettingNames.AllowedHosts, "alias.example.org, *.shop.example"),
+            (SettingNames.TrustedProxies, "10.0.0.7, 192.168.3.0/24, 2001:db8::7"),
+            (SettingNames.LogLevel, "Warning"),
             (SettingNames.OtlpEndpoint, "http://collector:4317"));
 
         Assert.Equal("0.0.0.0:9001", settings.GrpcAddress.ToString());
@@ -59,6 +63,9 @@ public sealed class HostSettingsTests
         Assert.Equal(new TimeOnly(3, 15), settings.Schedule.NightlyRefresh);
         Assert.Equal(TimeSpan.FromSeconds(5), settings.Schedule.RefreshDelay);
         Assert.Equal(new Uri("http://collector:4317"), settings.OtlpEndpoint);
+        Assert.Equal(["alias.example.org", "*.shop.example"], settings.AllowedHosts);
+        Assert.Equal(["10.0.0.7/32", "192.168.3.0/24", "2001:db8::7/128"], settings.TrustedProxies.Select(proxy => proxy.ToString()));
+        Assert.Equal(LogLevel.Warning, settings.LogLevel);
     }
 
     [Theory]
@@ -88,6 +95,14 @@ public sealed class HostSettingsTests
     [InlineData(SettingNames.CallsPerSecond, "0")]
     [InlineData(SettingNames.CallsAtOnce, "10001")]
     [InlineData(SettingNames.RefusedCallsPerMinute, "-1")]
+    [InlineData(SettingNames.AllowedHosts, "trend.example.org:5080")]
+    [InlineData(SettingNames.AllowedHosts, "https://trend.example.org")]
+    [InlineData(SettingNames.AllowedHosts, "trend.example.org,*.*.example")]
+    [InlineData(SettingNames.AllowedHosts, ",")]
+    [InlineData(SettingNames.TrustedProxies, "proxy.example.org")]
+    [InlineData(SettingNames.TrustedProxies, "10.0.0.7,10.0.0.0/33")]
+    [InlineData(SettingNames.LogLevel, "chatty")]
+    [InlineData(SettingNames.LogLevel, "2")]
     public void A_broken_setting_is_named_with_its_value_and_its_rule(string name, string value)
     {
         var error = Assert.Throws<HostSettingsException>(() => Read((name, value)));

@@ -56,6 +56,49 @@ public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Signing_out_ends_the_session_on_every_server_so_that_a_copied_cookie_opens_nothing()
+    {
+        await using var beside = await ApiServer.StartBesideAsync(_server);
+        var key = await _server.CreateKeyAsync(null, KeyScope.TrendsRead);
+        using var browser = _server.HttpWith(null);
+        using var other = _server.HttpWith(null);
+        using var signedIn = await SignInAsync(browser, key, "");
+        using var elsewhere = await SignInAsync(other, key, "");
+        var copied = CookieOf(signedIn);
+        Assert.Equal(HttpStatusCode.OK, await OpenAsync(_server, copied));
+        Assert.Equal(HttpStatusCode.OK, await OpenAsync(beside, copied));
+
+        using (var signedOut = await SendFormAsync(browser, "/sign-in", "form[action]", []))
+            Assert.Equal("/sign-in", signedOut.Headers.Location!.OriginalString);
+
+        Assert.Equal(HttpStatusCode.Redirect, await OpenAsync(_server, copied));
+        Assert.Equal(HttpStatusCode.Redirect, await OpenAsync(beside, copied));
+        Assert.Equal(HttpStatusCode.OK, await OpenAsync(beside, CookieOf(elsewhere))); // the same key, another browser
+    }
+
+    [Fact]
+    public async Task Signing_in_with_another_key_ends_the_session_before()
+    {
+        using var browser = _server.HttpWith(null);
+        using var first = await SignInAsync(browser, await _server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
+        using var second = await SignInAsync(browser, await _server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
+        Assert.Equal(HttpStatusCode.Redirect, await OpenAsync(_server, CookieOf(first)));
+        Assert.Equal(HttpStatusCode.OK, await OpenAsync(_server, CookieOf(second)));
+    }
+
+    [Fact]
+    public async Task A_session_that_nobody_used_for_twelve_hours_is_over_though_the_cookie_is_not()
+    {
+        using var browser = _server.HttpWith(null);
+        using var signedIn = await SignInAsync(browser, await _server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
+        await using (var age = _server.Database.DataSource.CreateCommand("update page_sessions set last_used_time = last_used_time - interval '12 hours'"))
+            await age.ExecuteNonQueryAsync();
+        Assert.Equal(HttpStatusCode.Redirect, await OpenAsync(_server, CookieOf(signedIn)));
+        using var again = await SignInAsync(browser, await _server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
+        Assert.Equal(1L, await _server.CountAsync("page_sessions")); // what is over is removed
+    }
+
+    [Fact]
     public async Task Other_keys_do_not_open_pages_and_nobody_is_led_elsewhere()
     {
         using var browser = _server.HttpWith(null);
@@ -84,14 +127,26 @@ public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
             (HttpStatusCode.OK, HttpStatusCode.OK, HttpStatusCode.Forbidden), (page.StatusCode, linked.StatusCode, beyond.StatusCode));
     }
 
-    private static async Task<HttpResponseMessage> SignInAsync(HttpClient browser, string key, string query)
+    private static Task<HttpResponseMessage> SignInAsync(HttpClient browser, string key, string query) =>
+        SendFormAsync(browser, $"/sign-in{query}", "form:not([action])", new(StringComparer.Ordinal) { ["key"] = key });
+
+    private static async Task<HttpResponseMessage> SendFormAsync(HttpClient browser, string path, string selector, Dictionary<string, string> typed)
     {
-        var form = new HtmlParser().ParseDocument(await browser.GetStringAsync($"/sign-in{query}"));
-        using var content = new FormUrlEncodedContent(new Dictionary<string, string>(StringComparer.Ordinal)
-        {
-            ["key"] = key,
-            ["__RequestVerificationToken"] = form.QuerySelector("input[name=__RequestVerificationToken]")!.GetAttribute("value")!,
-        });
-        return await browser.PostAsync($"/sign-in{query}", content);
+        var form = new HtmlParser().ParseDocument(await browser.GetStringAsync(path)).QuerySelector(selector)!;
+        typed["__RequestVerificationToken"] = form.QuerySelector("input[name=__RequestVerificationToken]")!.GetAttribute("value")!;
+        using var content = new FormUrlEncodedContent(typed);
+        return await browser.PostAsync(form.GetAttribute("action") ?? path, content);
+    }
+
+    /// <summary>The cookie of a session, as somebody who copied it would send it.</summary>
+    private static string CookieOf(HttpResponseMessage signedIn) =>
+        signedIn.Headers.GetValues("Set-Cookie").Select(cookie => cookie.Split(';')[0]).Single(cookie => cookie.StartsWith("fleettrend=", StringComparison.Ordinal));
+
+    private static async Task<HttpStatusCode> OpenAsync(ApiServer server, string cookie)
+    {
+        using var http = new HttpClient(new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = server.HttpAddress };
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/") { Headers = { { "Cookie", cookie } } };
+        using var answer = await http.SendAsync(request);
+        return answer.StatusCode;
     }
 }
