@@ -2,7 +2,6 @@ using System.ComponentModel;
 using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using Microsoft.Extensions.Configuration;
-using Spectre.Console;
 using Spectre.Console.Cli;
 
 namespace FleetTrend.Cli.Commands;
@@ -21,7 +20,6 @@ internal sealed class ServeCommand : AsyncCommand<ServeCommand.Settings>
             string[] arguments = [.. context.Remaining.Raw];
             var hostSettings = HostSettings.Read(new ConfigurationBuilder().AddEnvironmentVariables().AddCommandLine(arguments).Build());
             await using var hosts = await BothHosts.StartAsync(hostSettings, arguments, cancellationToken);
-            AnsiConsole.MarkupLineInterpolated($"Pages [blue]{hosts.PagesUrl}[/], gRPC [blue]{hosts.GrpcUrl}[/]. Ctrl+C stops.");
             await hosts.WaitAsync(cancellationToken);
             return HostExitCode.Stopped;
         });
