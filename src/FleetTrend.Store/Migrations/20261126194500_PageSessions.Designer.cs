@@ -12,7 +12,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace FleetTrend.Store.Migrations
 {
     [DbContext(typeof(FleetDbContext))]
-    [Migration("20261126184517_PageSessions")]
+    [Migration("20261126194500_PageSessions")]
     partial class PageSessions
     {
         /// <inheritdoc />
@@ -526,10 +526,6 @@ namespace FleetTrend.Store.Migrations
                         .HasColumnType("json")
                         .HasColumnName("body_json");
 
-                    b.Property<int?>("ClosedEventCount")
-                        .HasColumnType("integer")
-                        .HasColumnName("closed_event_count");
-
                     b.Property<int>("EventCount")
                         .HasColumnType("integer")
                         .HasColumnName("event_count");
@@ -583,8 +579,6 @@ namespace FleetTrend.Store.Migrations
                     b.ToTable("flags", null, t =>
                         {
                             t.HasCheckConstraint("ck_flags_answer", "(state = 1) = (answered_by is null) and (state = 1) = (answer_time is null)");
-
-                            t.HasCheckConstraint("ck_flags_closed_event_count", "(state = 3) = (closed_event_count is not null)");
 
                             t.HasCheckConstraint("ck_flags_event_count", "event_count >= 0");
 
