@@ -69,6 +69,12 @@ public static class ApiHost
                 ApiLog.PlainText(app.Logger, address);
         }
 
+        AnswerCalls(app, settings);
+        return app;
+    }
+
+    private static void AnswerCalls(WebApplication app, HostSettings settings)
+    {
         app.UseProxyHeaders(settings);
         app.UseMiddleware<HostCheck>();
         app.UseRouting(); // else the framework puts it, and who calls, before everything
@@ -90,7 +96,6 @@ public static class ApiHost
         app.MapGrpcService<CheckGrpcService>();
         app.MapGrpcService<ReportGrpcService>();
         app.MapReportPages();
-        return app;
     }
 
     /// <summary>Brings the schema up to date, and makes the first key where there is none; several processes may do so at once.</summary>

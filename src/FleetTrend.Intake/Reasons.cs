@@ -129,6 +129,9 @@ public static class Reasons
     /// <summary>There is no layout of that name.</summary>
     public static readonly Reason LayoutNotFound = new("LAYOUT_NOT_FOUND", Code.NotFound, "ListLayouts has the names.");
 
+    /// <summary>No aircraft has or had that base.</summary>
+    public static readonly Reason BaseNotFound = new("BASE_NOT_FOUND", Code.NotFound, "Check the name of the base; it is written as in the assignments of the aircraft.");
+
     /// <summary>The code has no meaning.</summary>
     public static readonly Reason CodeNotFound = new("CODE_NOT_FOUND", Code.NotFound, "ListCodes has the codes of a source that have a meaning.");
 

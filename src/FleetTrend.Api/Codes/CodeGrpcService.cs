@@ -25,7 +25,7 @@ internal sealed class CodeGrpcService(CodeStore codes, CodeAnswers answers) : Co
             throw refusals.ToException();
         return await codes.DeleteAsync(code, write: !request.ValidateOnly, context.CancellationToken)
             ? new DeleteCodeResponse()
-            : throw new Refusal("code", code.Code, Reasons.CodeNotFound, "a code of the source that has a meaning.").ToException();
+            : throw new Refusal("code", code.Code, Reasons.CodeNotFound, "must be a code of the source that has a meaning").ToException();
     }
 
     /// <inheritdoc/>

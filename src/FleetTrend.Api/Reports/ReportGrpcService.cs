@@ -1,7 +1,9 @@
 using System.Globalization;
+using FleetTrend.Api.Pages;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
 using FleetTrend.Intake.Rules;
+using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
@@ -13,7 +15,8 @@ namespace FleetTrend.Api.Reports;
 
 /// <summary>The archive of reports, reports outside the schedule, and who gets which.</summary>
 internal sealed class ReportGrpcService(
-    ReportStore reports, ReportRequests requests, RecipientStore recipients, OutboxStore outbox, ReportReproduction reproduction)
+    ReportStore reports, ReportRequests requests, RecipientStore recipients, OutboxStore outbox, ReportReproduction reproduction,
+    FleetDirectory fleet)
     : ReportService.ReportServiceBase
 {
     private const int MostPerPage = 500;
@@ -52,6 +55,7 @@ internal sealed class ReportGrpcService(
     public override async Task<SetRecipientsResponse> SetRecipients(SetRecipientsRequest request, ServerCallContext context)
     {
         Refuse(ReportRules.Recipients(request));
+        await RefuseUnknownBaseAsync(request, context.CancellationToken);
         var stored = await recipients.SetAsync(request.Base, request.Addresses, write: !request.ValidateOnly, context.CancellationToken);
         return new SetRecipientsResponse { Recipients = stored.ToWire() };
     }
@@ -80,6 +84,20 @@ internal sealed class ReportGrpcService(
         {
             Mail = (mail ?? throw new Refusal("mail_id", request.MailId, Reasons.MailNotFound, "must be the identifier of a mail").ToException()).ToWire(),
         };
+    }
+
+    /// <summary>Nobody would get a report of a base that no aircraft has. One that has none any more may still be cleared.</summary>
+    private async Task RefuseUnknownBaseAsync(SetRecipientsRequest request, CancellationToken ct)
+    {
+        if (request.Base == ReportPages.WholeFleet)
+            return;
+        var bases = await fleet.ReadBasesAsync([], ct);
+        if (bases.Contains(request.Base) || (request.Addresses.Count == 0 && (await recipients.ReadAsync(request.Base, ct)).Count > 0))
+            return;
+        throw new Refusal("base", request.Base, Reasons.BaseNotFound, "must be the base of an aircraft, or * for the whole fleet")
+        {
+            Nearest = NearestName.Of(request.Base, bases),
+        }.ToException();
     }
 
     private async Task<StoredReport> FindAsync(string reportId, CancellationToken ct)

@@ -1,5 +1,6 @@
 using FleetTrend.Contracts.V1;
 using Google.Rpc;
+using Grpc.Core;
 
 namespace FleetTrend.IntegrationTests.Intake;
 
@@ -47,6 +48,30 @@ public sealed class BaseSpellingTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(["", ""], await PushAsync(At("ZZ-A01", 2, "North"), At("ZZ-A02", 2, "North")));
         Assert.Equal([""], await PushAsync(At("ZZ-A03", 1, "North"))); // a superseded revision holds nobody up
     }
+
+    [Fact]
+    public async Task A_report_of_a_base_that_no_aircraft_has_goes_to_nobody_so_its_recipients_are_refused()
+    {
+        await PushAsync(At("ZZ-A01", 1, "North"));
+        await SetAsync("*", "director@shop.example");
+        await SetAsync("North", "shop@shop.example");
+        foreach (var (wrong, meant) in new[] { ("north", "did you mean North?"), ("Nort", "did you mean North?"), ("Elsewhere", "must be the base of an aircraft") })
+        {
+            foreach (var addresses in new[] { new[] { "shop@shop.example" }, [] })
+            {
+                var refusal = await Assert.ThrowsAsync<RpcException>(() => SetAsync(wrong, addresses));
+                Assert.Equal("BASE_NOT_FOUND", refusal.GetRpcStatus()!.GetDetail<ErrorInfo>()!.Reason);
+                Assert.Contains(meant, refusal.Status.Detail, StringComparison.Ordinal);
+            }
+        }
+
+        Assert.Equal([""], await PushAsync(At("ZZ-A01", 2, "South")));
+        await SetAsync("North"); // a base that has no aircraft any more can still be cleared
+        Assert.Equal(["*"], (await _server.Reports.ListRecipientsAsync(new ListRecipientsRequest())).Recipients.Select(r => r.Base));
+    }
+
+    private Task SetAsync(string atBase, params string[] addresses) =>
+        _server.Reports.SetRecipientsAsync(new SetRecipientsRequest { Base = atBase, Addresses = { addresses } }).ResponseAsync;
 
     private static Record At(string registration, int revision, params string[] bases)
     {
