@@ -157,7 +157,8 @@ public sealed class SectionTests
         {
             Assert.Contains("Exhaust gaskets fail early more often at Sandvale: 8.9 % within 100 h, against none elsewhere", text);
             Assert.Contains("fail early more often than at the other bases: 8.9 % within 100 h, against none elsewhere", text);
-            Assert.Contains("none of 60 has failed before 210 h", text);
+            Assert.Contains("New ones that fail within 100 h: here 8.9 %", text);
+            Assert.Contains("elsewhere none of 60 has failed before 210 h", text);
             Assert.Contains("at most 6.1 %", text);
             Assert.Contains("Early failures left out, median here over median elsewhere: 0.53 times", text);
             Assert.DoesNotContain("0.00 %", text);
@@ -177,6 +178,7 @@ public sealed class SectionTests
         now = now with { PartLives = [.. now.PartLives.Select(t => t.Base == Away ? t with { Contrast = none } : t)] };
         var lives = Section(Report(now, null, Inputs(new ReportScope(Away))), "part-lives");
         Assert.Contains("No difference shown between exhaust gaskets at Sandvale and at the other bases.", lives);
+        Assert.Contains("(q = 0.080)", lives); // nothing is called, so nothing is said of calls
         Assert.Contains("0.76 to 1.02", lives); // 1.019 lies above 1, and reads so
     }
 

@@ -69,12 +69,12 @@ internal static class PartLivesSection
         {
             runs.AddRange(
             [
-                $"A new one fails within {NumberWords.Hours(hours)} with a chance of ", draft.Number(here, FigureStyle.Chance),
-                " here and ", draft.Number(elsewhere, FigureStyle.Chance), " elsewhere. ",
+                $"New ones that fail within {NumberWords.Hours(hours)}: here ", draft.Number(here, FigureStyle.Chance),
+                "; elsewhere ", draft.Number(elsewhere, FigureStyle.Chance), ". ",
             ]);
         }
 
-        if (contrast.Strongest is { } test) runs.Add(ChanceWords.OfQ(test.QValue));
+        if (contrast.Strongest is { } test) runs.Add(contrast.IsDifferent ? ChanceWords.OfQ(test.QValue) : $"({ChanceWords.Named("q", test.QValue)})");
         return new Line(runs);
     }
 
