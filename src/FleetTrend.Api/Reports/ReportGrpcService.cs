@@ -92,7 +92,7 @@ internal sealed class ReportGrpcService(
         if (request.Base == ReportPages.WholeFleet)
             return;
         var bases = await fleet.ReadBasesAsync([], ct);
-        if (bases.Contains(request.Base) || (request.Addresses.Count == 0 && (await recipients.ReadAsync(request.Base, ct)).Count > 0))
+        if (bases.Contains(request.Base, StringComparer.Ordinal) || (request.Addresses.Count == 0 && (await recipients.ReadAsync(request.Base, ct)).Count > 0))
             return;
         throw new Refusal("base", request.Base, Reasons.BaseNotFound, "must be the base of an aircraft, or * for the whole fleet")
         {
