@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using FleetTrend.Api.Access;
 using FleetTrend.Api.Codes;
 using FleetTrend.Api.DataChecks;
@@ -17,8 +18,8 @@ using FleetTrend.Hosting.Health;
 using FleetTrend.Intake;
 using FleetTrend.Intake.Holding;
 using FleetTrend.Store;
-using Google.Protobuf.Reflection;
-using Google.Rpc;
+using Grpc.Net.Compression;
+using Grpc.Reflection;
 
 namespace FleetTrend.Api;
 
@@ -56,6 +57,7 @@ public static class ApiHost
         builder.Services.AddSingleton<TrendReader>();
         builder.Services.AddSingleton<EvidenceReader>();
         builder.Services.AddSingleton<ReportReproduction>();
+        builder.Services.AddSingleton<FaultAnswers>();
         builder.Services.AddAccess();
         builder.Services.AddPageAccess(settings);
         builder.Services.AddRazorPages().AddMvcOptions(mvc => mvc.Filters.Add(new FormTooOldFilter()));
@@ -81,6 +83,7 @@ public static class ApiHost
         app.UseAuthentication();
         app.UseAuthorization();
         app.UseMalformedMessageAnswers();
+        app.UseMiddleware<KeyBeforeBody>();
         app.UseStrictJson();
         app.MapFleetTrendHealth();
         app.MapFleetTrendGrpcHealth();
@@ -112,12 +115,19 @@ public static class ApiHost
             .AddGrpc(grpc =>
             {
                 // Twice the announced limit: what lies between is refused by us, with details; beyond it by the framework.
-                grpc.MaxReceiveMessageSize = 2 * MaxMessageBytes;
+                grpc.MaxReceiveMessageSize = BodyLimits.MostMessageBytes;
+                grpc.CompressionProviders =
+                [
+                    new BoundedCompression(new GzipCompressionProvider(CompressionLevel.Fastest)),
+                    new BoundedCompression(new DeflateCompressionProvider(CompressionLevel.Fastest)),
+                ];
                 grpc.Interceptors.Add<FaultInterceptor>();
                 grpc.Interceptors.Add<AccessInterceptor>();
             })
             // Without a registry of the detail types, a rich error over JSON is an empty 500.
-            .AddJsonTranscoding(json => json.TypeRegistry = TypeRegistry.FromFiles(ErrorDetailsReflection.Descriptor));
+            .AddJsonTranscoding(json => json.TypeRegistry = StatusAnswers.DetailTypes)
+            .AddServiceOptions<ReflectionServiceImpl>(grpc => grpc.MaxReceiveMessageSize = BodyLimits.MostOpenMessageBytes)
+            .AddServiceOptions<ReflectionV1ServiceImpl>(grpc => grpc.MaxReceiveMessageSize = BodyLimits.MostOpenMessageBytes);
         services.AddGrpcReflection();
         services.AddFleetTrendGrpcHealth();
     }

@@ -1,6 +1,4 @@
-using System.Globalization;
 using FleetTrend.Intake;
-using Google.Protobuf;
 using Microsoft.AspNetCore.Http.Features;
 
 namespace FleetTrend.Api;
@@ -12,12 +10,8 @@ namespace FleetTrend.Api;
 /// </summary>
 internal static class MalformedMessages
 {
-    private const string Details = "grpc-status-details-bin";
     private const string Unknown = "2";
     private const string ResourceExhausted = "8";
-
-    private static readonly Google.Rpc.Status TooLarge = RefusalStatus.Of(new Refusal(
-        "", $"more than {2 * ApiHost.MaxMessageBytes:#,0}", Reasons.MessageTooLarge, $"must be a message of up to {ApiHost.MaxMessageBytes:#,0} bytes") { IsBare = true });
 
     /// <summary>The answer to a message that cannot be read.</summary>
     public static Google.Rpc.Status Status { get; } =
@@ -33,15 +27,8 @@ internal static class MalformedMessages
         if (trailers is not { IsReadOnly: false })
             return;
         if (trailers["grpc-status"] == Unknown)
-            Answer(trailers, Status);
-        else if (trailers["grpc-status"] == ResourceExhausted && !trailers.ContainsKey(Details))
-            Answer(trailers, TooLarge);
+            StatusAnswers.Put(trailers, Status);
+        else if (trailers["grpc-status"] == ResourceExhausted && !trailers.ContainsKey(StatusAnswers.Details))
+            StatusAnswers.Put(trailers, BodyLimits.TooLarge);
     });
-
-    private static void Answer(IHeaderDictionary trailers, Google.Rpc.Status status)
-    {
-        trailers["grpc-status"] = status.Code.ToString(CultureInfo.InvariantCulture);
-        trailers["grpc-message"] = Uri.EscapeDataString(status.Message);
-        trailers[Details] = Convert.ToBase64String(status.ToByteArray());
-    }
 }

@@ -72,6 +72,9 @@ public static class Reasons
     /// <summary>A message is larger than a call takes.</summary>
     public static readonly Reason MessageTooLarge = new("MESSAGE_TOO_LARGE", Code.ResourceExhausted, "Send fewer records per call. Repeating the same call does not help.");
 
+    /// <summary>A JSON body is compressed.</summary>
+    public static readonly Reason ContentEncodingNotTaken = new("CONTENT_ENCODING_NOT_TAKEN", Code.InvalidArgument, "Send the body as it is; over gRPC a message may be compressed with gzip or deflate.");
+
     /// <summary>A record is larger than any honest one.</summary>
     public static readonly Reason RecordTooLarge = new("RECORD_TOO_LARGE", Code.InvalidArgument, "Shorten its texts or lists; fields that the contract does not have count too.");
 

@@ -18,7 +18,10 @@ internal sealed class CallRefusedException(Reason reason, string message) : Exce
     public TimeSpan? RetryAfter { get; init; }
 
     /// <summary>What the caller gets: ErrorInfo, and RetryInfo where waiting helps.</summary>
-    public RpcException ToRpcException()
+    public RpcException ToRpcException() => ToStatus().ToRpcException();
+
+    /// <summary>The same as a status.</summary>
+    public Google.Rpc.Status ToStatus()
     {
         var status = new Google.Rpc.Status
         {
@@ -28,6 +31,6 @@ internal sealed class CallRefusedException(Reason reason, string message) : Exce
         };
         if (RetryAfter is { } delay)
             status.Details.Add(Any.Pack(new RetryInfo { RetryDelay = Duration.FromTimeSpan(delay) }));
-        return status.ToRpcException();
+        return status;
     }
 }

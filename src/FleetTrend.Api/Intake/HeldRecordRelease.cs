@@ -27,7 +27,7 @@ internal sealed class HeldRecordRelease(HeldRecordIntake held, ReleaseSignal sig
             {
                 return;
             }
-            catch (Exception exception) when (FaultInterceptor.IsDatabaseUnavailable(exception))
+            catch (Exception exception) when (FaultAnswers.IsDatabaseUnavailable(exception))
             {
                 ApiLog.DatabaseUnavailable(log, nameof(HeldRecordRelease), exception.Message);
             }

@@ -6,11 +6,15 @@ namespace FleetTrend.Hosting.Configuration;
 /// <summary>Where a host listens.</summary>
 public static class KestrelEndpoints
 {
+    /// <summary>Most bytes of a body that nobody has asked for more of: a form of a page takes less.</summary>
+    private const int MostBodyBytes = 64 * 1024;
+
     /// <summary>The API. With TLS every port speaks gRPC and HTTP, and one is enough; without it gRPC and HTTP have a port each,
     /// because one cannot serve both.</summary>
     public static IWebHostBuilder ListenAsApi(this IWebHostBuilder host, HostSettings settings) =>
         host.ConfigureKestrel(kestrel =>
         {
+            kestrel.Limits.MaxRequestBodySize = MostBodyBytes;
             // More than a key may have open: who asks for too much on one connection is told so, and does not wait for itself.
             kestrel.Limits.Http2.MaxStreamsPerConnection = Math.Max(200, 2 * settings.Access.CallsAtOnce);
             var certificate = settings.Tls?.Load();
@@ -23,7 +27,11 @@ public static class KestrelEndpoints
 
     /// <summary>The worker: HTTP for its health.</summary>
     public static IWebHostBuilder ListenAsWorker(this IWebHostBuilder host, HostSettings settings) =>
-        host.ConfigureKestrel(kestrel => Listen(kestrel, settings.WorkerAddress, HttpProtocols.Http1, null));
+        host.ConfigureKestrel(kestrel =>
+        {
+            kestrel.Limits.MaxRequestBodySize = MostBodyBytes;
+            Listen(kestrel, settings.WorkerAddress, HttpProtocols.Http1, null);
+        });
 
     private static void Listen(KestrelServerOptions kestrel, NetworkAddress address, HttpProtocols protocols, TlsCertificate? certificate) =>
         kestrel.Listen(address.Address, address.Port, endpoint =>
