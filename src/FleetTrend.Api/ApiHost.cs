@@ -51,13 +51,7 @@ public static class ApiHost
         builder.Services.AddSingleton<HeldRecordIntake>();
         builder.Services.AddSingleton<ReleaseSignal>();
         builder.Services.AddHostedService<HeldRecordRelease>();
-        builder.Services.AddSingleton<FlagAnswers>();
-        builder.Services.AddSingleton<CheckAnswers>();
-        builder.Services.AddSingleton<CodeAnswers>();
-        builder.Services.AddSingleton<TrendReader>();
-        builder.Services.AddSingleton<EvidenceReader>();
-        builder.Services.AddSingleton<ReportReproduction>();
-        builder.Services.AddSingleton<FaultAnswers>();
+        AddCalls(builder.Services);
         builder.Services.AddAccess();
         builder.Services.AddPageAccess(settings);
         builder.Services.AddRazorPages().AddMvcOptions(mvc => mvc.Filters.Add(new FormTooOldFilter()));
@@ -108,6 +102,17 @@ public static class ApiHost
         await StoreSchema.MigrateAsync(app.Services, ct);
         await FirstKey.MakeAsync(app.Services, ct);
     }
+
+    /// <summary>What calls and pages ask.</summary>
+    private static void AddCalls(IServiceCollection services) => services
+        .AddSingleton<FlagAnswers>()
+        .AddSingleton<CheckAnswers>()
+        .AddSingleton<CodeAnswers>()
+        .AddSingleton<NameFilters>()
+        .AddSingleton<TrendReader>()
+        .AddSingleton<EvidenceReader>()
+        .AddSingleton<ReportReproduction>()
+        .AddSingleton<FaultAnswers>();
 
     private static void AddGrpc(IServiceCollection services)
     {

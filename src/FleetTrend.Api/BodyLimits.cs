@@ -1,5 +1,4 @@
 using FleetTrend.Intake;
-using Grpc.AspNetCore.Server;
 using Grpc.Core;
 using Microsoft.AspNetCore.Grpc.JsonTranscoding;
 using Microsoft.AspNetCore.Http.Features;
@@ -28,7 +27,7 @@ internal static class BodyLimits
         // A stream has no end; the framework takes its limit away and holds each of its messages against its own.
         if (method.Type is MethodType.ClientStreaming or MethodType.DuplexStreaming)
             return null;
-        var isJson = context.GetEndpoint()?.Metadata.GetMetadata<GrpcJsonTranscodingMetadata>() is not null;
+        var isJson = IsJson(context);
         if (isJson && context.Request.Headers.ContentEncoding.ToString() is { Length: > 0 } encoding and not "identity")
         {
             return (RefusalStatus.Of(new Refusal("content-encoding", encoding, Reasons.ContentEncodingNotTaken, "must be absent: a JSON body is sent uncompressed")),
@@ -45,6 +44,8 @@ internal static class BodyLimits
     /// <summary>What is still on its way of a refused call is thrown away as it comes, for some seconds: who is cut off while sending does
     /// not read the answer.</summary>
     public static void Discard(HttpContext context) => Set(context, null);
+
+    private static bool IsJson(HttpContext context) => context.GetEndpoint()?.Metadata.GetMetadata<GrpcJsonTranscodingMetadata>() is not null;
 
     private static void Set(HttpContext context, long? most)
     {

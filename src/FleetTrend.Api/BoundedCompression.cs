@@ -1,5 +1,4 @@
 using System.IO.Compression;
-using FleetTrend.Intake;
 using Grpc.Core;
 using Grpc.Net.Compression;
 

@@ -2,7 +2,7 @@ using System.Globalization;
 using Google.Protobuf;
 using Google.Protobuf.Reflection;
 using Google.Rpc;
-using HttpRequest = Microsoft.AspNetCore.Http.HttpRequest;
+using Microsoft.AspNetCore.Grpc.JsonTranscoding;
 
 namespace FleetTrend.Api;
 
@@ -19,16 +19,13 @@ internal static class StatusAnswers
 
     private static readonly JsonFormatter Json = new(JsonFormatter.Settings.Default.WithTypeRegistry(DetailTypes));
 
-    /// <summary>Whether a request is a call over gRPC; it is one over JSON otherwise.</summary>
-    public static bool IsGrpc(HttpRequest request) => request.ContentType?.StartsWith(Grpc, StringComparison.OrdinalIgnoreCase) == true;
-
     /// <summary>Ends a call with a status.</summary>
     /// <param name="context">The call; its response has not started.</param>
     /// <param name="status">The status.</param>
     /// <param name="httpStatus">HTTP status over JSON; null takes the one that the guide names for the code.</param>
     public static Task WriteAsync(HttpContext context, Status status, int? httpStatus = null)
     {
-        if (IsGrpc(context.Request))
+        if (IsGrpc(context))
         {
             context.Response.ContentType = Grpc;
             Put(context.Response.Headers, status);
@@ -47,6 +44,10 @@ internal static class StatusAnswers
         trailers["grpc-message"] = Uri.EscapeDataString(status.Message);
         trailers[Details] = Convert.ToBase64String(status.ToByteArray());
     }
+
+    private static bool IsGrpc(HttpContext context) =>
+        context.Request.ContentType?.StartsWith(Grpc, StringComparison.OrdinalIgnoreCase) == true
+        && context.GetEndpoint()?.Metadata.GetMetadata<GrpcJsonTranscodingMetadata>() is null;
 
     private static int HttpStatusOf(Code code) => code switch
     {

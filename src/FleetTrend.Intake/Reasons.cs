@@ -109,7 +109,7 @@ public static class Reasons
     public static readonly Reason LocationKindUnknown = new("LOCATION_KIND_UNKNOWN", Code.InvalidArgument, "ListLocationKinds has the names.");
 
     /// <summary>No trends have been computed yet.</summary>
-    public static readonly Reason NoTrendsYet = new("NO_TRENDS_YET", Code.FailedPrecondition, "Wait for the first refresh, or ask for one with RequestRefresh.");
+    public static readonly Reason NoTrendsYet = new("NO_TRENDS_YET", Code.FailedPrecondition, "Wait for the first refresh, which follows the first records by itself, or ask for one with RequestRefresh.");
 
     /// <summary>The flag cannot go from its state to the one asked for.</summary>
     public static readonly Reason FlagIsClosed = new("FLAG_IS_CLOSED", Code.FailedPrecondition, "A closed flag stays closed; a new one is raised if the numbers ask for it.");
@@ -129,11 +129,26 @@ public static class Reasons
     /// <summary>There is no such record, or none was known at that moment.</summary>
     public static readonly Reason RecordNotFound = new("RECORD_NOT_FOUND", Code.NotFound, "Check source, source_record_id and as_of.");
 
-    /// <summary>There is no layout of that name.</summary>
-    public static readonly Reason LayoutNotFound = new("LAYOUT_NOT_FOUND", Code.NotFound, "ListLayouts has the names.");
+    /// <summary>No aircraft has that registration mark.</summary>
+    public static readonly Reason AircraftNotFound = new("AIRCRAFT_NOT_FOUND", Code.NotFound, "Check the registration mark; ListRecords with kind RECORD_KIND_AIRCRAFT has the aircraft.");
+
+    /// <summary>There is no type group of that name.</summary>
+    public static readonly Reason TypeGroupNotFound = new("TYPE_GROUP_NOT_FOUND", Code.NotFound, "ListTypeGroups has the names.");
+
+    /// <summary>No layout, or not that of the type group, has that location.</summary>
+    public static readonly Reason LocationNotFound = new("LOCATION_NOT_FOUND", Code.NotFound, "GetLayout has the paths.");
+
+    /// <summary>There is no location kind of that name.</summary>
+    public static readonly Reason LocationKindNotFound = new("LOCATION_KIND_NOT_FOUND", Code.NotFound, "ListLocationKinds has the names.");
 
     /// <summary>No aircraft has or had that base.</summary>
     public static readonly Reason BaseNotFound = new("BASE_NOT_FOUND", Code.NotFound, "Check the name of the base; it is written as in the assignments of the aircraft.");
+
+    /// <summary>There is no source of that name.</summary>
+    public static readonly Reason SourceNotFound = new("SOURCE_NOT_FOUND", Code.NotFound, "ListSources has the names.");
+
+    /// <summary>There is no layout of that name.</summary>
+    public static readonly Reason LayoutNotFound = new("LAYOUT_NOT_FOUND", Code.NotFound, "ListLayouts has the names.");
 
     /// <summary>The code has no meaning.</summary>
     public static readonly Reason CodeNotFound = new("CODE_NOT_FOUND", Code.NotFound, "ListCodes has the codes of a source that have a meaning.");
@@ -152,6 +167,9 @@ public static class Reasons
 
     /// <summary>There is no such report.</summary>
     public static readonly Reason ReportNotFound = new("REPORT_NOT_FOUND", Code.NotFound, "ListReports has the identifiers.");
+
+    /// <summary>No report was asked for under that identifier.</summary>
+    public static readonly Reason ReportRequestNotFound = new("REPORT_REQUEST_NOT_FOUND", Code.NotFound, "ListReportRequests has the identifiers; answered requests are kept for a time that the operator sets.");
 
     /// <summary>The key was used before with other content.</summary>
     public static readonly Reason RevisionReused = new("REVISION_REUSED", Code.AlreadyExists, "To correct a record, send it with a higher revision.");

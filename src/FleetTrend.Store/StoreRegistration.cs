@@ -46,6 +46,7 @@ public static class StoreRegistration
             .AddSingleton<FleetDirectory>()
             .AddSingleton<FleetNames>()
             .AddSingleton<SnapshotStore>()
+            .AddSingleton<FreshnessReader>()
             .AddSingleton<FlagStore>()
             .AddSingleton<DataCheckStore>()
             .AddSingleton<FindingMergeStore>()

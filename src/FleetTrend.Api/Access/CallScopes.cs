@@ -60,6 +60,7 @@ internal static class CallScopes
         ["ReportService/GetReport"] = [TrendsRead],
         ["ReportService/ReproduceReport"] = [TrendsRead],
         ["ReportService/RequestReport"] = [Administer],
+        ["ReportService/ListReportRequests"] = [Administer],
         ["ReportService/SetRecipients"] = [Administer],
         ["ReportService/ListRecipients"] = [Administer],
         ["ReportService/ListMails"] = [Administer],

@@ -2,7 +2,6 @@ using System.Runtime.ExceptionServices;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Intake;
 using Grpc.AspNetCore.Server;
-using Grpc.Core;
 using Microsoft.AspNetCore.Authentication;
 
 namespace FleetTrend.Api.Access;
@@ -46,7 +45,8 @@ internal sealed class KeyBeforeBody(RequestDelegate next, CallGate gate, Refused
         {
             await next(context);
         }
-        catch (BadHttpRequestException tooLarge) when (tooLarge.StatusCode == StatusCodes.Status413PayloadTooLarge && !context.Response.HasStarted)
+        catch (BadHttpRequestException tooLarge) // a body that did not say how long it is
+            when (tooLarge.StatusCode == StatusCodes.Status413PayloadTooLarge && !context.Response.HasStarted)
         {
             await RefuseAsync(context, BodyLimits.TooLarge, tooLarge.StatusCode);
         }

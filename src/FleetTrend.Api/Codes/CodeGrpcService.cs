@@ -8,7 +8,7 @@ using Grpc.Core;
 namespace FleetTrend.Api.Codes;
 
 /// <summary>What the codes of sources mean, and which have no meaning yet.</summary>
-internal sealed class CodeGrpcService(CodeStore codes, CodeAnswers answers) : CodeService.CodeServiceBase
+internal sealed class CodeGrpcService(CodeStore codes, CodeAnswers answers, NameFilters filters) : CodeService.CodeServiceBase
 {
     private const int MostPerPage = 500;
 
@@ -33,6 +33,7 @@ internal sealed class CodeGrpcService(CodeStore codes, CodeAnswers answers) : Co
     {
         var source = Caller.SourceFor(context, "source", request.Source);
         RefuseAny(SourceRules.CheckName("source", source));
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await Paging.ReadAsync(request.PageToken, () => codes.ListAsync(
             source, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
         return new ListCodesResponse { Codes = { page.Items.Select(c => c.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
@@ -44,6 +45,7 @@ internal sealed class CodeGrpcService(CodeStore codes, CodeAnswers answers) : Co
         var source = Caller.SourceFor(context, "source", request.Source);
         if (source.Length > 0)
             RefuseAny(SourceRules.CheckName("source", source));
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await Paging.ReadAsync(request.PageToken, () => codes.ListUnmappedAsync(
             source.Length == 0 ? null : source, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
         return new ListUnmappedCodesResponse { Codes = { page.Items.Select(c => c.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };

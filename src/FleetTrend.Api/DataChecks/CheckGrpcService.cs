@@ -1,4 +1,5 @@
 using FleetTrend.Api.Access;
+using FleetTrend.Api.Trends;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake.Rules;
 using FleetTrend.Observations.DataProblems;
@@ -9,7 +10,8 @@ using StoredState = FleetTrend.Store.DataChecks.DataCheckState;
 namespace FleetTrend.Api.DataChecks;
 
 /// <summary>Data checks, what people answered to them, and findings that people have decided are one event.</summary>
-internal sealed class CheckGrpcService(DataCheckStore checks, FindingMergeStore merges, CheckAnswers answers) : CheckService.CheckServiceBase
+internal sealed class CheckGrpcService(
+    DataCheckStore checks, FindingMergeStore merges, CheckAnswers answers, NameFilters filters, TrendReader trends) : CheckService.CheckServiceBase
 {
     private const int MostPerPage = 1_000;
 
@@ -18,13 +20,20 @@ internal sealed class CheckGrpcService(DataCheckStore checks, FindingMergeStore 
     {
         if (CheckRules.Question(request) is { Count: > 0 } refusals)
             throw refusals.ToException();
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var filter = new DataCheckFilter(
             request.State == Contracts.V1.DataCheckState.Unspecified ? null : (StoredState)request.State,
             request.Kind == DataCheckKind.Unspecified ? null : ((DataProblemKind)request.Kind).ToString(),
             request.Registration.Length == 0 ? null : request.Registration.ToUpperInvariant());
         var page = await Paging.ReadAsync(request.PageToken, () => checks.ListAsync(
             filter, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
-        return new ListDataChecksResponse { Checks = { page.Items.Select(c => c.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
+        var freshness = await trends.LatestFreshnessAsync(context.CancellationToken);
+        return new ListDataChecksResponse
+        {
+            Checks = { page.Items.Select(c => c.ToWire()) },
+            NextPageToken = page.NextPageToken ?? "",
+            Freshness = freshness,
+        };
     }
 
     /// <inheritdoc/>

@@ -1,6 +1,6 @@
 using FleetTrend.Api.Access;
+using FleetTrend.Api.Trends;
 using FleetTrend.Contracts.V1;
-using FleetTrend.Intake;
 using FleetTrend.Store.Flags;
 using Grpc.Core;
 using FlagState = FleetTrend.Contracts.V1.FlagState;
@@ -9,23 +9,25 @@ using StoredState = FleetTrend.Store.Flags.FlagState;
 namespace FleetTrend.Api.Flags;
 
 /// <summary>Flags and what people answered to them.</summary>
-internal sealed class FlagGrpcService(FlagStore flags, FlagAnswers answers) : FlagService.FlagServiceBase
+internal sealed class FlagGrpcService(FlagStore flags, FlagAnswers answers, NameFilters filters, TrendReader trends) : FlagService.FlagServiceBase
 {
     private const int MostPerPage = 1_000;
 
     /// <inheritdoc/>
     public override async Task<ListFlagsResponse> ListFlags(ListFlagsRequest request, ServerCallContext context)
     {
-        if (!Enum.IsDefined(request.State))
-        {
-            throw new Refusal("state", $"{(int)request.State}", Reasons.EnumUnknown, "must be one of FLAG_STATE_OPEN, FLAG_STATE_ACKNOWLEDGED, FLAG_STATE_CLOSED, or absent").ToException();
-        }
-
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
         StoredState? state = request.State == FlagState.Unspecified ? null : (StoredState)request.State;
         var registration = request.Registration.Length == 0 ? null : request.Registration.ToUpperInvariant();
         var page = await Paging.ReadAsync(request.PageToken, () => flags.ListAsync(
             state, registration, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
-        return new ListFlagsResponse { Flags = { page.Items.Select(f => f.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
+        var freshness = await trends.LatestFreshnessAsync(context.CancellationToken);
+        return new ListFlagsResponse
+        {
+            Flags = { page.Items.Select(f => f.ToWire()) },
+            NextPageToken = page.NextPageToken ?? "",
+            Freshness = freshness,
+        };
     }
 
     /// <inheritdoc/>

@@ -4,6 +4,7 @@ using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
 using FleetTrend.Intake.Holding;
 using FleetTrend.Intake.Rules;
+using FleetTrend.Store.Fleet;
 using Google.Protobuf;
 using Google.Protobuf.Collections;
 using Google.Rpc;
@@ -13,7 +14,7 @@ namespace FleetTrend.Api.Intake;
 
 /// <summary>Takes records in: one, many, or a stream.</summary>
 internal sealed class IntakeGrpcService(
-    RecordIntake intake, HeldRecordIntake held, IHostApplicationLifetime lifetime, ILogger<IntakeGrpcService> log)
+    RecordIntake intake, HeldRecordIntake held, NameFilters filters, IHostApplicationLifetime lifetime, ILogger<IntakeGrpcService> log)
     : IntakeService.IntakeServiceBase
 {
     private const int MostPerPage = 500;
@@ -92,6 +93,7 @@ internal sealed class IntakeGrpcService(
         var refusals = HeldRecordRules.Check(request);
         if (refusals.Count > 0)
             throw refusals.ToException();
+        await filters.RefuseUnknownAsync(request, context.CancellationToken, NameKind.HeldAircraft);
         var page = await Paging.ReadAsync(request.PageToken, () => held.ListAsync(
             source, request.Registration, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
         return new ListHeldRecordsResponse { Records = { page.Items }, NextPageToken = page.NextPageToken ?? "" };

@@ -3,12 +3,8 @@ using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.Json;
 using FleetTrend.Intake;
-using Google.Protobuf;
-using Google.Protobuf.Reflection;
-using Google.Rpc;
 using Microsoft.AspNetCore.Grpc.JsonTranscoding;
 using Microsoft.AspNetCore.Http.Features;
-using HttpRequest = Microsoft.AspNetCore.Http.HttpRequest;
 
 namespace FleetTrend.Api.Json;
 
@@ -20,8 +16,6 @@ namespace FleetTrend.Api.Json;
 internal static class StrictJson
 {
     private static readonly ConditionalWeakTable<GrpcJsonTranscodingMetadata, JsonCall> Calls = [];
-    private static readonly JsonFormatter Formatter = new(
-        JsonFormatter.Settings.Default.WithTypeRegistry(TypeRegistry.FromFiles(ErrorDetailsReflection.Descriptor)));
 
     /// <summary>Puts it before the calls, behind whatever decides who may call.</summary>
     public static void UseStrictJson(this WebApplication app) => app.Use(async (context, next) =>
@@ -36,7 +30,7 @@ internal static class StrictJson
         if (refusals.Count == 0)
             await next(context);
         else
-            await AnswerAsync(context, refusals);
+            await StatusAnswers.WriteAsync(context, RefusalStatus.Of(refusals), StatusCodes.Status400BadRequest);
     });
 
     /// <summary>Holds a call against the contract and puts its canonical form in its place.</summary>
@@ -94,11 +88,4 @@ internal static class StrictJson
         request.GetTypedHeaders().ContentType?.Charset is not { HasValue: true } charset
         || charset.Equals(Encoding.UTF8.WebName, StringComparison.OrdinalIgnoreCase)
         || charset.Equals("\"utf-8\"", StringComparison.OrdinalIgnoreCase);
-
-    private static Task AnswerAsync(HttpContext context, IReadOnlyList<Refusal> refusals)
-    {
-        context.Response.StatusCode = StatusCodes.Status400BadRequest;
-        context.Response.ContentType = "application/json";
-        return context.Response.WriteAsync(Formatter.Format(RefusalStatus.Of(refusals)), context.RequestAborted);
-    }
 }

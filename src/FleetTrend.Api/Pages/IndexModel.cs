@@ -9,7 +9,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace FleetTrend.Api.Pages;
 
 /// <summary>The first page: the latest report of the whole fleet, the fleet now, and the archive.</summary>
-public sealed class IndexModel(SnapshotStore snapshots, ReportStore reports, FlagStore flags) : PageModel
+public sealed class IndexModel(SnapshotStore snapshots, ReportStore reports, FlagStore flags, FreshnessReader freshness) : PageModel
 {
     private const int MostFlags = 500;
     private const int MostReports = 60;
@@ -19,6 +19,9 @@ public sealed class IndexModel(SnapshotStore snapshots, ReportStore reports, Fla
 
     /// <summary>The latest trends; null before the first refresh.</summary>
     public TrendSnapshot? Trends { get; private set; }
+
+    /// <summary>How fresh the trends are.</summary>
+    public ResultFreshness Freshness { get; private set; } = new(null, null, false, null);
 
     /// <summary>How old the trends are, in words.</summary>
     public string Age { get; private set; } = "";
@@ -56,6 +59,7 @@ public sealed class IndexModel(SnapshotStore snapshots, ReportStore reports, Fla
     /// <summary>Reads what the page shows.</summary>
     public async Task OnGetAsync(CancellationToken ct)
     {
+        Freshness = await freshness.ReadAsync(ct);
         if (await snapshots.LatestAsync(ct) is not { } stored) return;
         Trends = TrendSnapshotJson.Read(stored.TrendsJson);
         var age = TimeProvider.System.GetUtcNow() - Trends.AsOf;

@@ -9,7 +9,8 @@ using Grpc.Core;
 namespace FleetTrend.Api.Records;
 
 /// <summary>Gives stored records back. A key that may only push sees the records of its own source and no others.</summary>
-internal sealed class RecordGrpcService(StoredRecords records, Knowledge knowledge, TimeProvider clock) : RecordService.RecordServiceBase
+internal sealed class RecordGrpcService(StoredRecords records, Knowledge knowledge, NameFilters filters, TimeProvider clock)
+    : RecordService.RecordServiceBase
 {
     private const int MostRevisionsPerPage = 500;
     private const int RecordsPerPage = 500;
@@ -28,6 +29,7 @@ internal sealed class RecordGrpcService(StoredRecords records, Knowledge knowled
     public override async Task<ListRecordRevisionsResponse> ListRecordRevisions(ListRecordRevisionsRequest request, ServerCallContext context)
     {
         var source = Named(context, request.Source, request.SourceRecordId);
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var size = Paging.Size(request.PageSize, MostRevisionsPerPage);
         if (!int.TryParse(request.PageToken, NumberStyles.None, CultureInfo.InvariantCulture, out var after) && request.PageToken.Length > 0)
             throw Paging.InvalidToken(request.PageToken);
@@ -48,6 +50,7 @@ internal sealed class RecordGrpcService(StoredRecords records, Knowledge knowled
         var refusals = RecordQuestionRules.Check(request);
         if (refusals.Count > 0)
             throw refusals.ToException();
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = AsOfPageRequest.Of(request, RecordsPerPage);
         var asOf = page.AsOf ?? await MomentAsync(request, context.CancellationToken);
         var filter = new RecordFilter(

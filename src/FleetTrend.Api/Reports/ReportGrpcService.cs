@@ -1,13 +1,17 @@
 using System.Globalization;
 using FleetTrend.Api.Pages;
+using FleetTrend.Api.Trends;
 using FleetTrend.Contracts.V1;
+using FleetTrend.Hosting.Configuration;
 using FleetTrend.Intake;
 using FleetTrend.Intake.Rules;
+using FleetTrend.Reports.Weekly;
 using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
+using FleetTrend.Store.Snapshots;
 using Grpc.Core;
 using MailState = FleetTrend.Store.Outbox.MailState;
 
@@ -16,7 +20,7 @@ namespace FleetTrend.Api.Reports;
 /// <summary>The archive of reports, reports outside the schedule, and who gets which.</summary>
 internal sealed class ReportGrpcService(
     ReportStore reports, ReportRequests requests, RecipientStore recipients, OutboxStore outbox, ReportReproduction reproduction,
-    FleetDirectory fleet)
+    FleetDirectory fleet, NameFilters filters, FreshnessReader freshness, HostSettings settings, TimeProvider clock)
     : ReportService.ReportServiceBase
 {
     private const int MostPerPage = 500;
@@ -24,10 +28,16 @@ internal sealed class ReportGrpcService(
     /// <inheritdoc/>
     public override async Task<ListReportsResponse> ListReports(ListReportsRequest request, ServerCallContext context)
     {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var atBase = request.Base.Length == 0 ? null : request.Base;
         var page = await Paging.ReadAsync(request.PageToken, () => reports.ListAsync(
             atBase, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
-        return new ListReportsResponse { Reports = { page.Items.Select(r => r.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
+        return new ListReportsResponse
+        {
+            Reports = { page.Items.Select(r => r.ToWire()) },
+            NextPageToken = page.NextPageToken ?? "",
+            Freshness = (await freshness.ReadAsync(context.CancellationToken)).ToWire(),
+        };
     }
 
     /// <inheritdoc/>
@@ -38,9 +48,27 @@ internal sealed class ReportGrpcService(
     public override async Task<RequestReportResponse> RequestReport(RequestReportRequest request, ServerCallContext context)
     {
         Refuse(ReportRules.Request(request));
+        var period = ReportPeriod.EndingOn(clock.GetUtcNow(), settings.Schedule.TimeZone);
+        var asked = (await requests.AddAsync(
+            request.RequestId, period.Start, period.End, write: !request.ValidateOnly, context.CancellationToken)).ToWire();
         if (request.ValidateOnly)
-            return new RequestReportResponse();
-        return new RequestReportResponse { RequestTime = (await requests.AddAsync(request.RequestId, context.CancellationToken)).ToWire() };
+            asked.RequestTime = null;
+        return new RequestReportResponse { RequestTime = asked.RequestTime, Request = asked };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<ListReportRequestsResponse> ListReportRequests(ListReportRequestsRequest request, ServerCallContext context)
+    {
+        var size = Paging.Size(request.PageSize, MostPerPage);
+        if (request.RequestId.Length > 0)
+        {
+            var one = await requests.FindAsync(request.RequestId, context.CancellationToken) ?? throw new Refusal(
+                "request_id", request.RequestId, Reasons.ReportRequestNotFound, "must be the identifier of a request for reports").ToException();
+            return new ListReportRequestsResponse { Requests = { one.ToWire() } };
+        }
+
+        var page = await Paging.ReadAsync(request.PageToken, () => requests.ListAsync(size, request.PageToken, context.CancellationToken));
+        return new ListReportRequestsResponse { Requests = { page.Items.Select(r => r.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
     }
 
     /// <inheritdoc/>

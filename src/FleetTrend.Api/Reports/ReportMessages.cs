@@ -2,6 +2,7 @@ using System.Globalization;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
+using FleetTrend.Store.Requests;
 using Wire = FleetTrend.Contracts.V1;
 
 namespace FleetTrend.Api.Reports;
@@ -31,6 +32,28 @@ internal static class ReportMessages
         Subject = report.Subject,
         Text = report.Text,
         Html = WithPlotsInPlace(report),
+    };
+
+    public static Wire.ReportRequest ToWire(this StoredReportRequest request) => new()
+    {
+        RequestId = request.RequestId,
+        RequestTime = request.RequestTime.ToWire(),
+        PeriodStartDate = request.PeriodStart.ToWire(),
+        PeriodEndDate = request.PeriodEnd.ToWire(),
+        State = (Wire.ReportRequestState)request.State,
+        Reports =
+        {
+            request.Reports.Select(report => new Wire.RequestedReport
+            {
+                ReportId = Id(report.ReportId),
+                Base = report.Base,
+                AsOfTime = report.AsOf.ToWire(),
+                ExistedBefore = report.AsOf < request.RequestTime,
+            }),
+        },
+        EndTime = request.EndTime?.ToWire(),
+        AttemptCount = request.AttemptCount,
+        Failure = request.Failure ?? "",
     };
 
     public static Wire.Recipients ToWire(this BaseRecipients recipients) =>

@@ -8,16 +8,24 @@ namespace FleetTrend.Api.Trends;
 
 /// <summary>What the fleet is doing, from the latest refresh.</summary>
 internal sealed class TrendGrpcService(
-    TrendReader trends, EvidenceReader evidence, Knowledge knowledge, RefreshRequests refreshes)
+    TrendReader trends, NameFilters filters, EvidenceReader evidence, Knowledge knowledge, RefreshRequests refreshes)
     : TrendService.TrendServiceBase
 {
     /// <inheritdoc/>
-    public override async Task<RequestRefreshResponse> RequestRefresh(RequestRefreshRequest request, ServerCallContext context) =>
-        request.ValidateOnly ? new() : new() { RequestTime = (await refreshes.RequestAsync(context.CancellationToken)).ToWire() };
+    public override async Task<RequestRefreshResponse> RequestRefresh(RequestRefreshRequest request, ServerCallContext context)
+    {
+        var asked = await refreshes.RequestAsync(write: !request.ValidateOnly, context.CancellationToken);
+        return new RequestRefreshResponse
+        {
+            RequestTime = request.ValidateOnly ? null : asked.RequestTime.ToWire(),
+            State = (RefreshRequestState)asked.State,
+        };
+    }
 
     /// <inheritdoc/>
     public override async Task<ListRatesResponse> ListRates(ListRatesRequest request, ServerCallContext context)
     {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
             AsOfPageRequest.Of(request),
             snapshot => snapshot.Rates.Where(r => Wanted(request.TypeGroup, r.TypeGroup) && Wanted(request.Location, r.Location)
@@ -28,12 +36,14 @@ internal sealed class TrendGrpcService(
             Rates = { page.Items.Select(r => r.ToWire()) },
             NextPageToken = page.NextPageToken,
             Origin = page.Origin,
+            Freshness = page.Freshness,
         };
     }
 
     /// <inheritdoc/>
     public override async Task<ListPartLivesResponse> ListPartLives(ListPartLivesRequest request, ServerCallContext context)
     {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
             AsOfPageRequest.Of(request),
             snapshot => snapshot.PartLives.Where(l => Wanted(request.TypeGroup, l.TypeGroup) && Wanted(request.Kind, l.Kind)),
@@ -43,12 +53,14 @@ internal sealed class TrendGrpcService(
             PartLives = { page.Items.Select(l => l.ToWire()) },
             NextPageToken = page.NextPageToken,
             Origin = page.Origin,
+            Freshness = page.Freshness,
         };
     }
 
     /// <inheritdoc/>
     public override async Task<ListRecurrencesResponse> ListRecurrences(ListRecurrencesRequest request, ServerCallContext context)
     {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
             AsOfPageRequest.Of(request),
             snapshot => snapshot.Recurrences.Where(r => Wanted(request.TypeGroup, r.TypeGroup) && Wanted(request.Location, r.Location)),
@@ -58,12 +70,14 @@ internal sealed class TrendGrpcService(
             Recurrences = { page.Items.Select(r => r.ToWire()) },
             NextPageToken = page.NextPageToken,
             Origin = page.Origin,
+            Freshness = page.Freshness,
         };
     }
 
     /// <inheritdoc/>
     public override async Task<ListStandingsResponse> ListStandings(ListStandingsRequest request, ServerCallContext context)
     {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
             AsOfPageRequest.Of(request),
             snapshot => snapshot.Airframes.Where(s => Wanted(request.TypeGroup, s.TypeGroup)
@@ -74,6 +88,7 @@ internal sealed class TrendGrpcService(
             Standings = { page.Items.Select(s => s.ToWire()) },
             NextPageToken = page.NextPageToken,
             Origin = page.Origin,
+            Freshness = page.Freshness,
         };
     }
 
@@ -81,6 +96,7 @@ internal sealed class TrendGrpcService(
     public override async Task<ListLocationStandingsResponse> ListLocationStandings(
         ListLocationStandingsRequest request, ServerCallContext context)
     {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
             AsOfPageRequest.Of(request),
             snapshot => snapshot.LocationStandings.Where(s => Wanted(request.TypeGroup, s.TypeGroup)
@@ -92,6 +108,7 @@ internal sealed class TrendGrpcService(
             Standings = { page.Items.Select(s => s.ToWire()) },
             NextPageToken = page.NextPageToken,
             Origin = page.Origin,
+            Freshness = page.Freshness,
         };
     }
 
@@ -102,6 +119,7 @@ internal sealed class TrendGrpcService(
         var page = AsOfPageRequest.Of(request, DefaultSize);
         if (request.Registration.Length == 0 && request.TypeGroup.Length == 0)
             throw new Refusal("registration", "", Reasons.FieldRequired, "must be given where type_group is not").ToException();
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var asOf = await MomentAsync(request, page, context.CancellationToken);
         var fleet = await evidence.ReadAsync(asOf, context.CancellationToken);
         var rows = EvidenceMessages.Rows(fleet, request).Skip((int)page.After).Take(page.Size + 1).ToList();
@@ -110,6 +128,7 @@ internal sealed class TrendGrpcService(
             Rows = { rows.Take(page.Size) },
             NextPageToken = rows.Count > page.Size ? page.NextToken(asOf, page.After + page.Size) : "",
             AsOfTime = asOf.ToWire(),
+            Freshness = await trends.FreshnessAsync(asOf, context.CancellationToken),
         };
     }
 

@@ -6,5 +6,6 @@ namespace FleetTrend.Api.Trends;
 /// <param name="Items">The items.</param>
 /// <param name="NextPageToken">Token of the next page; empty on the last.</param>
 /// <param name="Origin">Where they come from.</param>
+/// <param name="Freshness">How fresh they are.</param>
 /// <typeparam name="T">What is listed.</typeparam>
-internal sealed record TrendPage<T>(IReadOnlyList<T> Items, string NextPageToken, TrendOrigin Origin);
+internal sealed record TrendPage<T>(IReadOnlyList<T> Items, string NextPageToken, TrendOrigin Origin, Freshness Freshness);

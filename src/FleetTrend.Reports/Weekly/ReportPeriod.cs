@@ -15,6 +15,16 @@ public sealed record ReportPeriod
         End = end;
     }
 
+    /// <summary>The seven days that end on the day of a moment.</summary>
+    /// <param name="moment">The moment.</param>
+    /// <param name="timeZone">Where it is that day.</param>
+    public static ReportPeriod EndingOn(DateTimeOffset moment, TimeZoneInfo timeZone)
+    {
+        ArgumentNullException.ThrowIfNull(timeZone);
+        var last = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(moment, timeZone).DateTime);
+        return new ReportPeriod(last.AddDays(-6), last);
+    }
+
     /// <summary>First day, included.</summary>
     public DateOnly Start { get; }
 

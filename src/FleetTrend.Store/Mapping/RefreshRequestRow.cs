@@ -9,4 +9,7 @@ internal sealed class RefreshRequestRow
 
     /// <summary>Asked for by a person: no waiting for further records.</summary>
     public bool AtOnce { get; set; }
+
+    /// <summary>When the latest attempt at it failed; null where none did.</summary>
+    public DateTimeOffset? FailedTime { get; set; }
 }

@@ -1201,6 +1201,10 @@ namespace FleetTrend.Store.Migrations
                         .HasDefaultValue(false)
                         .HasColumnName("at_once");
 
+                    b.Property<DateTimeOffset?>("FailedTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("failed_time");
+
                     b.Property<DateTimeOffset>("RequestTime")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("request_time");
@@ -1295,13 +1299,32 @@ namespace FleetTrend.Store.Migrations
                         .HasColumnName("request_id")
                         .UseCollation("C");
 
+                    b.Property<int>("AttemptCount")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("integer")
+                        .HasDefaultValue(0)
+                        .HasColumnName("attempt_count");
+
                     b.Property<DateTimeOffset?>("DoneTime")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("done_time");
 
+                    b.Property<string>("Failure")
+                        .HasColumnType("text")
+                        .HasColumnName("failure")
+                        .UseCollation("C");
+
                     b.Property<DateTimeOffset?>("LeaseEndTime")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("lease_end_time");
+
+                    b.Property<DateOnly>("PeriodEndDate")
+                        .HasColumnType("date")
+                        .HasColumnName("period_end_date");
+
+                    b.Property<DateOnly>("PeriodStartDate")
+                        .HasColumnType("date")
+                        .HasColumnName("period_start_date");
 
                     b.Property<DateTimeOffset>("RequestTime")
                         .ValueGeneratedOnAdd()
@@ -1314,6 +1337,12 @@ namespace FleetTrend.Store.Migrations
 
                     b.ToTable("report_requests", null, t =>
                         {
+                            t.HasCheckConstraint("ck_report_requests_period", "period_start_date <= period_end_date");
+
+                            t.HasCheckConstraint("ck_report_requests_period_end_date", "period_end_date between date '1900-01-01' and date '2199-12-31'");
+
+                            t.HasCheckConstraint("ck_report_requests_period_start_date", "period_start_date between date '1900-01-01' and date '2199-12-31'");
+
                             t.HasCheckConstraint("ck_report_requests_request_id", "char_length(request_id) between 1 and 60");
                         });
                 });

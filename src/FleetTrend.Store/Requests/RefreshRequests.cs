@@ -3,15 +3,39 @@ using Npgsql;
 namespace FleetTrend.Store.Requests;
 
 /// <summary>Refreshes of the trends that are owed: a row per accepted batch of records, written with it, or asked for.</summary>
-public sealed class RefreshRequests(NpgsqlDataSource dataSource)
+public sealed class RefreshRequests(NpgsqlDataSource dataSource, JobLock locks)
 {
+    /// <summary>Name of the lock that a refresh holds while it computes.</summary>
+    public const string Running = "refresh-running";
+
     /// <summary>Asks for a refresh; unlike one owed for records, it is due at once.</summary>
-    /// <returns>When it was asked for (UTC); a snapshot as of then or later answers it.</returns>
-    public async Task<DateTimeOffset> RequestAsync(CancellationToken ct)
+    /// <param name="write">False to say what would become of it and write nothing.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<AskedRefresh> RequestAsync(bool write, CancellationToken ct)
     {
-        await using var command = dataSource.CreateCommand(
-            "insert into refresh_requests (request_time, at_once) values (clock_timestamp(), true) returning request_time");
-        return new DateTimeOffset((DateTime)(await command.ExecuteScalarAsync(ct))!);
+        var isRunning = await locks.IsHeldAsync(Running, ct);
+        await using var connection = await dataSource.OpenConnectionAsync(ct);
+        await using var transaction = await connection.BeginTransactionAsync(ct);
+        await using var command = new NpgsqlCommand(
+            """
+            with others as (select exists (select from refresh_requests where at_once) as wait),
+                 asked as (insert into refresh_requests (request_time, at_once) values (clock_timestamp(), true) returning request_time)
+            select request_time, wait from asked, others
+            """,
+            connection,
+            transaction);
+        AskedRefresh asked;
+        await using (var reader = await command.ExecuteReaderAsync(ct))
+        {
+            await reader.ReadAsync(ct);
+            asked = new AskedRefresh(
+                reader.GetFieldValue<DateTimeOffset>(0),
+                isRunning ? AskedRefreshState.AfterRunning : reader.GetBoolean(1) ? AskedRefreshState.Joined : AskedRefreshState.Queued);
+        }
+
+        if (write)
+            await transaction.CommitAsync(ct);
+        return asked;
     }
 
     /// <summary>True where a refresh is owed and somebody asked for it, nothing new came for <paramref name="debounce"/>, or the
@@ -35,6 +59,13 @@ public sealed class RefreshRequests(NpgsqlDataSource dataSource)
     {
         await using var command = dataSource.CreateCommand("delete from refresh_requests where request_time <= @as_of");
         command.Parameters.AddWithValue("as_of", asOf.ToUniversalTime());
+        await command.ExecuteNonQueryAsync(ct);
+    }
+
+    /// <summary>Notes that an attempt failed; what was owed stays owed.</summary>
+    public async Task FailedAsync(CancellationToken ct)
+    {
+        await using var command = dataSource.CreateCommand("update refresh_requests set failed_time = clock_timestamp()");
         await command.ExecuteNonQueryAsync(ct);
     }
 }

@@ -29,7 +29,16 @@ public sealed class RefreshTrendsJob(RefreshRequests requests, TrendRefresh refr
     public async Task RunAsync(CancellationToken ct)
     {
         var started = Stopwatch.GetTimestamp();
-        await refresh.RunAsync(ct);
+        try
+        {
+            await refresh.RunAsync(ct);
+        }
+        catch (Exception failure) when (failure is not OperationCanceledException)
+        {
+            await requests.FailedAsync(ct);
+            throw;
+        }
+
         metrics.Refreshed(Stopwatch.GetElapsedTime(started));
     }
 }

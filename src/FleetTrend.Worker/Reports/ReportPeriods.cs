@@ -23,12 +23,4 @@ public static class ReportPeriods
         var last = today.AddDays(-back - 1);
         return new ReportPeriod(last.AddDays(1 - Days), last);
     }
-
-    /// <summary>The seven days that end on the day of a moment.</summary>
-    public static ReportPeriod EndingOn(DateTimeOffset moment, ScheduleSettings schedule)
-    {
-        ArgumentNullException.ThrowIfNull(schedule);
-        var last = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(moment, schedule.TimeZone).DateTime);
-        return new ReportPeriod(last.AddDays(1 - Days), last);
-    }
 }

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Reflection;
 using FleetTrend.Observations;
+using FleetTrend.Store;
 using FleetTrend.Store.DataChecks;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Histories;
@@ -18,6 +19,7 @@ public sealed class TrendRefresh(
     FlagStore flags,
     DataCheckStore checks,
     RefreshRequests requests,
+    JobLock locks,
     ILogger<TrendRefresh> log)
 {
     /// <summary>Version of this code, stored with what it computes.</summary>
@@ -29,6 +31,7 @@ public sealed class TrendRefresh(
     {
         var started = Stopwatch.GetTimestamp();
         var asOf = await knowledge.FixAsOfAsync(ct);
+        await using var running = await locks.TryEnterAsync(RefreshRequests.Running, ct); // told to those who ask for a refresh meanwhile
         var snapshot = await ComputeAsync(asOf, new TrendParameters(), ct);
         await snapshots.SaveAsync(StoredTrends.From(snapshot), ct);
         var raised = await flags.RaiseAsync(asOf, StoredTrends.FlagsOf(snapshot), ct);

@@ -56,6 +56,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["ReportService/GetReport"] = "R",
         ["ReportService/ListMails"] = "A",
         ["ReportService/ListRecipients"] = "A",
+        ["ReportService/ListReportRequests"] = "A",
         ["ReportService/ListReports"] = "R",
         ["ReportService/ReproduceReport"] = "R",
         ["ReportService/RequestReport"] = "A",

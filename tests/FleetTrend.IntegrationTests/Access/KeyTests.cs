@@ -119,8 +119,8 @@ public sealed class KeyTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task A_key_revoked_by_another_process_is_refused_here_soon_after()
     {
         var key = await _server.CreateKeyAsync(null, KeyScope.TrendsRead);
-        var flags = new FlagService.FlagServiceClient(_server.ChannelWith(key));
-        await flags.ListFlagsAsync(new ListFlagsRequest());
+        var reports = new ReportService.ReportServiceClient(_server.ChannelWith(key));
+        await reports.ListReportsAsync(new ListReportsRequest());
 
         await using var command = _server.Database.DataSource.CreateCommand(
             $"update api_keys set revoke_time = clock_timestamp() where id = '{key.Split('_')[1]}'");
@@ -131,7 +131,7 @@ public sealed class KeyTests(PostgresFixture postgres) : IAsyncLifetime
             {
                 try
                 {
-                    await flags.ListFlagsAsync(new ListFlagsRequest());
+                    await reports.ListReportsAsync(new ListReportsRequest());
                     return false;
                 }
                 catch (RpcException refusal)

@@ -2,6 +2,8 @@ using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
 using FleetTrend.Contracts.V1;
+using FleetTrend.Worker.Trends;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.Intake;
 
@@ -33,6 +35,7 @@ public sealed class GuideTests(PostgresFixture postgres) : IAsyncLifetime
         var tablet = ShopCards.Finding("f-204", location: "exhaust/cyl-3/flange-weld");
         tablet.Key.Source = "tablet";
         await (await _server.IntakeOfAsync("tablet")).PushRecordAsync(new PushRecordRequest { Record = tablet });
+        await ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default); // before it nothing is checked
         foreach (var command in commands.Where(c => c.Index < chapter))
             await AcceptedAsync(command);
     }

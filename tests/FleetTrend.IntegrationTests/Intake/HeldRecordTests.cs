@@ -232,6 +232,7 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(["card 0", "card 1", "card 2", "card 3", "card 4"], seen);
         var one = await _server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest { Registration = "zz-q1" });
         Assert.Equal(["card 1", "card 3"], one.Records.Select(r => r.Record.Key.SourceRecordId));
+        await _server.IntakeOfAsync("other-tool"); // registered: one that is not is no empty list
         Assert.Empty((await _server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest { Source = "other-tool" })).Records);
         var json = await _server.Http.GetStringAsync("v1/heldRecords?registration=ZZ-Q1&page_size=1");
         Assert.Contains("AIRCRAFT_NOT_REGISTERED", json, StringComparison.Ordinal);

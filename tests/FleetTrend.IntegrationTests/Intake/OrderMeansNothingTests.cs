@@ -2,7 +2,6 @@ using CsCheck;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Observations;
 using FleetTrend.Store.Histories;
-using FleetTrend.Store.Layouts;
 using FleetTrend.Synthetic;
 using FleetTrend.Trends;
 using Google.Protobuf;

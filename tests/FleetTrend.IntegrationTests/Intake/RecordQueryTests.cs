@@ -132,7 +132,7 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal("ENUM_UNKNOWN", await RefusedAsync(() => ListAsync(new ListRecordsRequest { Kind = (RecordKind)99 })));
         Assert.Equal("NUMBER_OUT_OF_RANGE", await RefusedAsync(() => ListAsync(new ListRecordsRequest { PageSize = -1 })));
         Assert.Equal("PAGE_TOKEN_INVALID", await RefusedAsync(() => _records.ListRecordRevisionsAsync(Revisions("aircraft ZZ-A01", token: "x")).ResponseAsync));
-        Assert.Empty(await ListAsync(new ListRecordsRequest { Registration = "ZZ-Q99" }));
+        Assert.Equal("AIRCRAFT_NOT_FOUND", await RefusedAsync(() => ListAsync(new ListRecordsRequest { Registration = "ZZ-Q99" })));
     }
 
     [Fact]

@@ -1,6 +1,8 @@
 using System.Net;
 using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
+using FleetTrend.Contracts.V1;
+using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Reports.Tests;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Store.Reports;
@@ -102,6 +104,12 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task A_number_leads_to_the_rows_behind_it()
     {
         await SaveSnapshotAsync();
+        await ShopCards.RegisterAsync(_server); // what the links name is registered, as it is where a refresh has made the trends
+        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A07") });
+        await _server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest
+        {
+            TypeGroup = new TypeGroup { Name = InventedFleet.Trainer, Title = "Trainer", Layout = "four-cylinder-muffler-clamp" },
+        });
         var report = await SaveReportAsync(ReportScope.WholeFleet);
         var links = (await PageAsync($"/reports/{report}")).QuerySelectorAll(".ft-card a").Select(a => new Uri(a.GetAttribute("href")!)).ToList();
         Assert.Equal(3, links.Count); // two reasons on one tail, one base

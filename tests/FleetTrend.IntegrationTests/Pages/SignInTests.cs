@@ -40,7 +40,7 @@ public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
 
         using (var page = await browser.GetAsync("/"))
             Assert.Equal(HttpStatusCode.OK, page.StatusCode);
-        using (var linked = await browser.GetAsync("/v1/flags"))
+        using (var linked = await browser.GetAsync("/v1/reports"))
             Assert.Equal(HttpStatusCode.OK, linked.StatusCode);
         using (var beyond = await browser.GetAsync("/v1/keys"))
             Assert.Equal(HttpStatusCode.Forbidden, beyond.StatusCode);
@@ -51,7 +51,7 @@ public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
         await _server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = key.Split('_')[1] });
         using (var page = await browser.GetAsync("/"))
             Assert.Equal(HttpStatusCode.Redirect, page.StatusCode);
-        using (var linked = await browser.GetAsync("/v1/flags"))
+        using (var linked = await browser.GetAsync("/v1/reports"))
             Assert.Equal(HttpStatusCode.Unauthorized, linked.StatusCode);
     }
 
@@ -121,7 +121,7 @@ public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
         await using var demo = await ApiServer.StartAsync(postgres, settings => settings with { OpenPages = true });
         using var anybody = demo.HttpWith(null);
         using var page = await anybody.GetAsync("/");
-        using var linked = await anybody.GetAsync("/v1/flags");
+        using var linked = await anybody.GetAsync("/v1/reports");
         using var beyond = await anybody.GetAsync("/v1/keys");
         Assert.Equal(
             (HttpStatusCode.OK, HttpStatusCode.OK, HttpStatusCode.Forbidden), (page.StatusCode, linked.StatusCode, beyond.StatusCode));

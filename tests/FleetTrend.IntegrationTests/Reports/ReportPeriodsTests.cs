@@ -1,4 +1,5 @@
 using FleetTrend.Hosting.Configuration;
+using FleetTrend.Reports.Weekly;
 using FleetTrend.Worker.Reports;
 
 namespace FleetTrend.IntegrationTests.Reports;
@@ -26,7 +27,7 @@ public class ReportPeriodsTests
     [Fact]
     public void A_report_asked_for_covers_the_seven_days_that_end_there_today()
     {
-        var period = ReportPeriods.EndingOn(DateTimeOffset.Parse("2026-11-26T04:00:00Z"), Mondays);
+        var period = ReportPeriod.EndingOn(DateTimeOffset.Parse("2026-11-26T04:00:00Z"), Mondays.TimeZone);
         Assert.Equal((new DateOnly(2026, 11, 19), new DateOnly(2026, 11, 25)), (period.Start, period.End));
     }
 }

@@ -51,7 +51,7 @@ public sealed class OldRowsTests(PostgresFixture postgres)
         await ExecuteAsync(store, "update outbox_mails set sent_time = clock_timestamp() - interval '1 day' where recipient like 'fresh%'");
         var requests = process.GetRequiredService<ReportRequests>();
         foreach (var id in new[] { "old", "open", "fresh" })
-            await requests.AddAsync(id, default);
+            await requests.AddAsync(id, new DateOnly(2026, 3, 2), new DateOnly(2026, 3, 8), write: true, default);
         await ExecuteAsync(store, "update report_requests set request_time = request_time - interval '9 days'");
         await ExecuteAsync(store, "update report_requests set done_time = clock_timestamp() - interval '3 days' where request_id = 'old'");
         await ExecuteAsync(store, "update report_requests set done_time = clock_timestamp() where request_id = 'fresh'");
@@ -100,7 +100,7 @@ public sealed class OldRowsTests(PostgresFixture postgres)
         await process.GetRequiredService<RecordWriter>().SaveAsync([Aircraft("ZZ-A01")], default);
         Assert.False(await requests.DueAsync(hour, day, default));
 
-        var asked = await requests.RequestAsync(default);
+        var asked = (await requests.RequestAsync(write: true, default)).RequestTime;
         Assert.True(await requests.DueAsync(hour, day, default));
 
         await requests.DoneAsync(asked, default);

@@ -86,13 +86,16 @@ public sealed class ReportStoreTests(PostgresFixture postgres)
         await using var store = await CreateAsync(postgres);
         var requests = store.StartProcess().GetRequiredService<ReportRequests>();
 
-        var time = await requests.AddAsync("now-please", default);
-        Assert.Equal(time, await requests.AddAsync("now-please", default));
-        Assert.Equal(new TakenReportRequest("now-please", time), await requests.TakeAsync(TimeSpan.Zero, default)); // and dies
-        Assert.Equal(new TakenReportRequest("now-please", time), await requests.TakeAsync(Long, default));
+        var (start, end) = (new DateOnly(2026, 3, 2), new DateOnly(2026, 3, 8));
+        var taken = new TakenReportRequest("now-please", start, end);
+
+        var first = await requests.AddAsync("now-please", start, end, write: true, default);
+        Assert.Equal(first.RequestTime, (await requests.AddAsync("now-please", start.AddDays(1), end.AddDays(1), write: true, default)).RequestTime);
+        Assert.Equal(taken, await requests.TakeAsync(TimeSpan.Zero, default)); // and dies
+        Assert.Equal(taken, await requests.TakeAsync(Long, default));
         Assert.Null(await requests.TakeAsync(Long, default));
         await requests.DoneAsync("now-please", default);
-        await requests.AddAsync("now-please", default);
+        await requests.AddAsync("now-please", start, end, write: true, default);
         Assert.Null(await requests.TakeAsync(TimeSpan.Zero, default));
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FleetTrend.Intake;
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Html;
@@ -16,7 +17,8 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace FleetTrend.Api.Pages.DataProblems;
 
 /// <summary>Data checks by state, what people answered, and the records that wait.</summary>
-public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, CodeStore codes, SnapshotStore snapshots, OutboxStore outbox) : PageModel
+internal sealed class DataProblemsModel(
+    DataCheckStore checks, HeldRecords held, CodeStore codes, FreshnessReader freshness, OutboxStore outbox, NameFilters names) : PageModel
 {
     private const int MostChecks = 100;
     private const int MostCodes = 100;
@@ -33,8 +35,11 @@ public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, C
     /// <summary>The only aircraft shown; null for all.</summary>
     public string? Registration { get; private set; }
 
-    /// <summary>The moment of the latest refresh; null before the first.</summary>
-    public DateTimeOffset? AsOf { get; private set; }
+    /// <summary>How fresh the checks are.</summary>
+    public ResultFreshness Freshness { get; private set; } = new(null, null, false, null);
+
+    /// <summary>Why there is nothing to show of the mark that was asked for; null where it is registered.</summary>
+    public Refusal? UnknownMark { get; private set; }
 
     /// <summary>Checks in each state.</summary>
     public IReadOnlyDictionary<DataCheckState, int> Counts { get; private set; } = new Dictionary<DataCheckState, int>();
@@ -97,7 +102,14 @@ public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, C
             return BadRequest();
         }
 
-        AsOf = (await snapshots.LatestAsync(ct))?.AsOf;
+        Freshness = await freshness.ReadAsync(ct);
+        if (Registration is not null && await names.OfRegistrationAsync(Registration, ct) is { } unknown)
+        {
+            UnknownMark = unknown;
+            Response.StatusCode = StatusCodes.Status404NotFound;
+            return Page();
+        }
+
         Counts = await checks.CountAsync(ct);
         ChecksHtml = ReportHtml.Render(ChecksSection(listed.Items));
         NextLink = listed.NextPageToken is { } next ? Address(State, Registration, next) : null;
@@ -124,7 +136,7 @@ public sealed class DataProblemsModel(DataCheckStore checks, HeldRecords held, C
     {
         if (listed.Count == 0)
         {
-            var none = State == DataCheckState.Open && AsOf is null ? "No refresh has run yet, so nothing has been checked." : "None.";
+            var none = Freshness.AsOf is null ? "No refresh has run yet, so nothing has been checked." : "None.";
             return new ReportSection("checks", Words(State), [new Block.Paragraph(none)]);
         }
 

@@ -11,15 +11,15 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace FleetTrend.Api.Pages.Flags;
 
 /// <summary>The list of flags.</summary>
-internal sealed class FlagsModel(FlagStore flags, SnapshotStore snapshots) : PageModel
+internal sealed class FlagsModel(FlagStore flags, SnapshotStore snapshots, FreshnessReader freshness) : PageModel
 {
     private const int MostFlags = 100;
 
     /// <summary>Whether closed flags are shown.</summary>
     public bool IsClosed { get; private set; }
 
-    /// <summary>The moment of the latest refresh; null before the first.</summary>
-    public DateTimeOffset? AsOf { get; private set; }
+    /// <summary>How fresh the flags are.</summary>
+    public ResultFreshness Freshness { get; private set; } = new(null, null, false, null);
 
     /// <summary>The flags as HTML.</summary>
     public string FlagsHtml { get; private set; } = "";
@@ -44,9 +44,9 @@ internal sealed class FlagsModel(FlagStore flags, SnapshotStore snapshots) : Pag
             return BadRequest();
         }
 
+        Freshness = await freshness.ReadAsync(ct);
         if (await snapshots.LatestAsync(ct) is not { } stored)
             return Page();
-        AsOf = stored.AsOf;
         FlagsHtml = ReportHtml.Render(FlagSection.Of(
             TrendSnapshotJson.Read(stored.TrendsJson), IsClosed ? "Closed" : "Not closed", [.. listed.Items.Select(Row)]));
         if (listed.NextPageToken is { } next)
