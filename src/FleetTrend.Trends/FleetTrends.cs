@@ -29,6 +29,7 @@ public static class FleetTrends
         var groups = TypeGroupObservations.Sort(aircraft);
         var baseOf = aircraft.ToDictionary(a => a.Registration, a => a.Base, StringComparer.Ordinal);
         var lives = aircraft.SelectMany(a => a.Lives).ToList();
+        var repeats = RepeatLocations.Of(aircraft, groups);
         var snapshot = new TrendSnapshot
         {
             AsOf = fleet.AsOf.ToUniversalTime(),
@@ -37,7 +38,8 @@ public static class FleetTrends
             Fleet = [.. FleetLines.Of(aircraft, DateOnly.FromDateTime(fleet.AsOf.UtcDateTime))],
             Rates = [.. groups.SelectMany(g => RateTrends.Of(g, confidence))],
             Recurrences = [.. groups.SelectMany(g => RecurrenceTrends.Of(g, confidence))],
-            Repeats = RepeatLocations.Of(aircraft),
+            Repeats = repeats,
+            RecurrenceContrasts = RecurrenceContrasts.Of(repeats, groups, confidence),
             LocationStandings = LocationStandings.Of(groups, baseOf, confidence, FlagRestarts.None),
             PartLives = PartLifeTrends.Of(lives, parameters),
             Airframes = AirframeStandings.Of(groups, baseOf, confidence, FlagRestarts.None),

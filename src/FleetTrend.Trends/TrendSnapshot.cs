@@ -30,6 +30,9 @@ public sealed record TrendSnapshot
     /// <summary>Places where the same condition came back after an action, worst first.</summary>
     public required IReadOnlyList<RepeatLocation> Repeats { get; init; }
 
+    /// <summary>Each of those places beside the mean of the others there; empty in trends stored before there was one.</summary>
+    public IReadOnlyList<RecurrenceContrast> RecurrenceContrasts { get; init; } = [];
+
     /// <summary>
     /// Each place where a condition was seen more than once, against the same place on the others of the type group, strongest
     /// departure first; empty in trends stored before places were tested.

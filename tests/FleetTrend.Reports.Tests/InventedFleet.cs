@@ -70,6 +70,7 @@ internal static class InventedFleet
         Rates = Rates(),
         Recurrences = [Recurrence()],
         Repeats = [Repeat()],
+        RecurrenceContrasts = [Contrast()],
         LocationStandings = [Place()],
         PartLives = PartLives(),
         Airframes = [.. Enumerable.Range(1, 12).SelectMany(i => new[] { Standing(i, Condition.Crack), Standing(i, Condition.LeakTrace) })],
@@ -124,12 +125,40 @@ internal static class InventedFleet
         Condition = Condition.Crack,
         Events =
         [
-            new(new DateOnly(2025, 9, 3), 1512.4, null, ActionKind.StopDrilled),
-            new(new DateOnly(2026, 2, 11), 1634.0, 121.6, ActionKind.WeldRepaired),
-            new(new DateOnly(2026, 11, 19), 1958.2, 88.3, null),
+            new(new DateOnly(2025, 9, 3), 1512.4, null, ActionKind.StopDrilled)
+            {
+                ClosedDate = new DateOnly(2025, 9, 3),
+                Actions = [new(ActionKind.StopDrilled, new DateOnly(2025, 9, 3), 1512.4)],
+                Counting = EventCounting.Counted,
+            },
+            new(new DateOnly(2026, 1, 20), 1634.0, 121.6, ActionKind.WeldRepaired)
+            {
+                SinceAction = ActionKind.StopDrilled,
+                ClosedDate = new DateOnly(2026, 3, 3),
+                Actions = [new(ActionKind.Monitored, new DateOnly(2026, 1, 20), 1634), new(ActionKind.WeldRepaired, new DateOnly(2026, 3, 3), 1869.9)],
+                Counting = EventCounting.Counted,
+            },
+            new(new DateOnly(2026, 11, 19), 1958.2, 88.3, null) { SinceAction = ActionKind.WeldRepaired, Actions = [], Counting = EventCounting.Counted },
         ],
         ExposureHours = 520.1,
         Evidence = [new("shop-cards", "f-101", 1), new("shop-cards", "f-140", 1), new("shop-cards", "f-177", 1)],
+    };
+
+    /// <summary>Watched from 1,400 h to 2,040 h; the others from 300 h to 2,400 h and from 3,000 h to 3,600 h.</summary>
+    public static RecurrenceContrast Contrast() => new()
+    {
+        Registration = Tail(7),
+        TypeGroup = Trainer,
+        Location = FlangeWeld,
+        Condition = Condition.Crack,
+        FoundHours = [1512.4, 1634, 1958.2],
+        Watched = [new(1400, 2040.2)],
+        OthersCount = 11,
+        OthersEvents = 4,
+        Others = [.. new[] { 905.0, 1120, 1250, 1700 }.Select((h, i) =>
+            new MeanCumulativePoint(h, 11 - i, 1, 0.09 * (i + 1), 0.05, Math.Max(0, (0.09 * (i + 1)) - 0.07 - (0.03 * i)), (0.09 * (i + 1)) + 0.1 + (0.05 * i)))],
+        OthersWatched = [new(300, 2400), new(3000, 3600)],
+        Method = "mean cumulative function (Nelson 1995), robust limits",
     };
 
     public static Figure Expected(double value, double lower, double upper, int events, double hours) => new()
@@ -321,7 +350,12 @@ internal static class InventedFleet
         Failures = failures,
         LateEntries = 8,
         AgeUnknown = 5,
-        OtherExcluded = 2,
+        OtherExcluded = 14,
+        FailedBeforeEntry = 3,
+        NeverExamined = 11,
+        FailedInNoHours = 0,
+        FollowedFromHours = 0,
+        FollowedToHours = 640,
         FailureRate = Rate(failures, lives * 300.0, failures / (lives * 0.3), 0.2, 3.1),
         Curve = [.. Enumerable.Range(1, 6).Select(k =>
         {

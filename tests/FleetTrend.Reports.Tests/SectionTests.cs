@@ -3,6 +3,7 @@ using AngleSharp.Html.Parser;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Reports.Words;
 using FleetTrend.Trends;
+using FleetTrend.Trends.Locations;
 using FleetTrend.Trends.PartLives;
 using static FleetTrend.Reports.Tests.InventedFleet;
 
@@ -78,8 +79,76 @@ public sealed class SectionTests
         var quiet = Snapshot() with { LocationStandings = [Place() with { PValue = 0.21, QValue = 1 }], Flags = [] };
         var section = Section(Report(quiet, null, Inputs(ReportScope.WholeFleet)), "repeats");
         Assert.Contains("p = 0.21, q = 1.0", section);
-        Assert.Contains("a fact and by itself no flag", section);
+        Assert.Contains("A repeat alone doesn't raise a flag", section);
         Assert.Contains("not compared: no other aircraft was watched there", Section(Report(Snapshot() with { LocationStandings = [] }, null, Inputs(ReportScope.WholeFleet)), "repeats"));
+    }
+
+    [Fact] // Found 20 Jan and monitored, welded on 3 Mar; the crack after that is open.
+    public void Each_event_of_a_history_has_its_own_date_and_each_action_too()
+    {
+        var repeats = Section(Report(Snapshot(), null, Inputs(ReportScope.WholeFleet)), "repeats");
+        Assert.Contains(
+            "found 3 Sep 2025 at 1,512 h, stop-drilled 3 Sep 2025 at 1,512 h; "
+            + "found 20 Jan 2026 at 1,634 h, 122 h after the stop drilling, monitored 20 Jan 2026 at 1,634 h, weld-repaired 3 Mar 2026 at 1,870 h; "
+            + "found 19 Nov 2026 at 1,958 h, 88.3 h after the weld repair, still open",
+            repeats);
+    }
+
+    [Fact]
+    public void What_a_good_look_closed_is_neither_open_nor_repaired()
+    {
+        var e = Repeat().Events[^1] with { ClosedDate = new DateOnly(2026, 11, 21) };
+        Assert.EndsWith("seen good 21 Nov 2026 with no action recorded", HistoryWords.Of(e));
+    }
+
+    [Fact] // Trends of an earlier version know what closed an event and not when.
+    public void A_history_of_an_earlier_version_says_what_it_knows()
+    {
+        Assert.Equal(
+            "found 3 Sep 2025 at 1,512 h, later stop-drilled",
+            HistoryWords.Of(new(new DateOnly(2025, 9, 3), 1512.4, null, Records.Actions.ActionKind.StopDrilled)));
+        Assert.Equal(
+            "found 3 Sep 2025 at 1,512 h, 121 h after the action before it, no action recorded that closed it",
+            HistoryWords.Of(new(new DateOnly(2025, 9, 3), 1512.4, 121, null)));
+    }
+
+    [Fact] // Eight since the renewal, one of them there at the first look, so seven counted; two more counted from before the renewal.
+    public void A_count_says_what_of_it_is_counted_and_why_the_rest_is_not()
+    {
+        var entry = Repeat().Events[0] with { Counting = EventCounting.PresentAtEntry };
+        var run = Repeat() with { RenewedHours = 640, Events = [entry, .. Enumerable.Repeat(Repeat().Events[1], 7)] };
+        Assert.Equal(
+            "8 cracks since the renewal at 640 h: 7 counted, 1 already there at the first look, 2 more counted from before the renewal",
+            HistoryWords.Counts(run, Place() with { Observed = 9 }));
+        Assert.Equal("3 cracks", HistoryWords.Counts(Repeat(), Place()));
+        Assert.StartsWith("already there at the first look, 3 Sep 2025 at 1,512 h", HistoryWords.Of(entry));
+    }
+
+    [Fact] // The count of the card is that of the rate; the plot and the table say the same one and name the rest.
+    public void Card_table_and_plot_say_one_count_and_what_is_not_counted()
+    {
+        var entry = Repeat().Events[0] with { FoundHours = 1400, Counting = EventCounting.PresentAtEntry };
+        var now = Snapshot() with
+        {
+            LocationStandings = [Place() with { PresentAtEntry = 1 }],
+            Repeats = [Repeat() with { Events = [entry, .. Repeat().Events] }],
+        };
+        var document = Report(now, null, Inputs(ReportScope.WholeFleet, Raised(RepeatFlag())));
+        Assert.Contains("Not counted: 1 more was already there at the first look.", Section(document, "tails"));
+        var repeats = Section(document, "repeats");
+        Assert.Contains("4 cracks: 3 counted, 1 already there at the first look", repeats);
+        Assert.Contains("ZZ-A07 alone had 3 by its last look at 2,040 h. Not counted: 1 more was already there at the first look.", repeats);
+        Assert.Contains("the mean of the other 11 aircraft of trainer-4, without ZZ-A07", repeats);
+    }
+
+    [Fact]
+    public void Two_reasons_for_no_rate_are_two_counts()
+    {
+        var now = Snapshot();
+        now = now with { Rates = [now.Rates[0] with { NotWatchedCount = 3 }] };
+        var rates = Section(Report(now, null, Inputs(ReportScope.WholeFleet)), "rates");
+        Assert.Contains("2 cracks were already there at the first look: listed, and in no rate.", rates);
+        Assert.Contains("3 cracks were found in no watched hours", rates);
     }
 
     [Fact] // Such flags stay in the database until somebody closes them.
@@ -135,7 +204,9 @@ public sealed class SectionTests
         Assert.Contains("Exhaust gaskets fail sooner at Sandvale: half by 395 h, against 742 h elsewhere.", lives);
         Assert.Contains("The bases differ, so there is no line for all of them together.", lives);
         Assert.Contains("by the Weibull law, which fits better (AIC)", lives);
-        Assert.Contains("5 left out because their age is not known", lives);
+        // 14 in all: 3 and 11.
+        Assert.Contains(
+            "5 left out because their age is not known, 3 because they had failed before records began, 11 because they were never examined.", lives);
     }
 
     [Fact] // 9 of 101 against none: by hand from the invented comparison.

@@ -41,7 +41,8 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
     /// <summary>An event found at these hours; the day is the hours in days after the start.</summary>
     public FleetBuilder Found(
         string location, string kind, double hours, Condition condition = Condition.Crack, int ordinal = 1, ActionKind? since = null,
-        double? sinceHours = null, ActionKind? closedBy = null, bool atEntry = false, string? group = null, bool open = false, double? renewed = null)
+        double? sinceHours = null, ActionKind? closedBy = null, bool atEntry = false, string? group = null, bool open = false, double? renewed = null,
+        (ActionKind Kind, double Hours)[]? actions = null)
     {
         events.Add(new LocationEvent
         {
@@ -60,6 +61,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
             Ordinal = ordinal,
             ClosedBy = closedBy,
             ClosedDate = open ? null : Start.AddDays((int)hours),
+            Actions = [.. (actions ?? []).Select(a => new EventAction(a.Kind, Start.AddDays((int)a.Hours), Hours.From(a.Hours)))],
             RenewedAt = renewed is { } r ? Hours.From(r) : null,
             Sizes = [],
             Evidence = [Key()],

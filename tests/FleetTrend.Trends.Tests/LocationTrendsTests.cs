@@ -1,5 +1,6 @@
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
+using FleetTrend.Trends.Locations;
 
 namespace FleetTrend.Trends.Tests;
 
@@ -101,6 +102,56 @@ public sealed class LocationTrendsTests
         Assert.Equal(2, repeat.Evidence.Count);
     }
 
+    // One weld of ZZ-1, watched from 100 to 900 h. Listed: one at 100 h that the first look found, then 300, 500 and 700 h, so four; counted: three.
+    private static TrendSnapshot OneWeld() => Compute(
+        new FleetBuilder("ZZ-1").Watched(Weld, "y-weld", 100, 900)
+            .Found(Weld, "y-weld", 100, atEntry: true, closedBy: ActionKind.StopDrilled, actions: [(ActionKind.StopDrilled, 100)])
+            .Found(Weld, "y-weld", 300, ordinal: 2, closedBy: ActionKind.WeldRepaired, since: ActionKind.StopDrilled, sinceHours: 100,
+                actions: [(ActionKind.Monitored, 300), (ActionKind.WeldRepaired, 342)])
+            .Found(Weld, "y-weld", 500, ordinal: 3, since: ActionKind.WeldRepaired, sinceHours: 342)
+            .Found(Weld, "y-weld", 700, ordinal: 4, open: true),
+        new FleetBuilder("ZZ-2").Watched(Weld, "y-weld", 0, 400).Watched(Weld, "y-weld", 600, 1200).Found(Weld, "y-weld", 650),
+        new FleetBuilder("ZZ-3").Watched(Weld, "y-weld", 0, 350));
+
+    [Fact]
+    public void Rate_standing_and_history_agree_on_what_counts_and_name_the_rest()
+    {
+        var snapshot = OneWeld();
+        var repeat = snapshot.Repeats.Single();
+        Assert.Equal(
+            [EventCounting.PresentAtEntry, EventCounting.Counted, EventCounting.Counted, EventCounting.Counted], repeat.Events.Select(e => e.Counting));
+        var standing = snapshot.LocationStandings.Single(s => s.Registration == "ZZ-1");
+        Assert.Equal((3, 1, 0), (standing.Observed, standing.PresentAtEntry, standing.NotWatched));
+        var aircraft = snapshot.Airframes.Single(a => a.Registration == "ZZ-1");
+        Assert.Equal((3, 1, 0), (aircraft.Observed, aircraft.PresentAtEntry, aircraft.NotWatched));
+        var rate = snapshot.Rates.Single(r => r.Location == Weld);
+        Assert.Equal((4, 1, 0), (rate.Rate.Events, rate.PresentAtEntryCount, rate.NotWatchedCount)); // with the one of ZZ-2
+        Assert.Equal(3, snapshot.RecurrenceContrasts.Single().FoundHours.Count);
+    }
+
+    [Fact]
+    public void A_history_has_each_action_with_its_own_day()
+    {
+        var events = OneWeld().Repeats.Single().Events;
+        Assert.Equal(
+            [new RepeatAction(ActionKind.Monitored, FleetBuilder.Start.AddDays(300), 300), new RepeatAction(ActionKind.WeldRepaired, FleetBuilder.Start.AddDays(342), 342)],
+            events[1].Actions!);
+        Assert.Equal((ActionKind.WeldRepaired, 158.0), (events[2].SinceAction, events[2].HoursSinceAction)); // 500 - 342
+        Assert.Null(events[3].ClosedDate);
+    }
+
+    [Fact] // By hand: of the two others one is watched at 650 h, so 1 there; nobody else was watched from 400 to 600 h, nor after 1,200 h.
+    public void Its_like_leaves_the_aircraft_out_and_both_end_with_their_last_looks()
+    {
+        var contrast = OneWeld().RecurrenceContrasts.Single();
+        Assert.Equal([300, 500, 700], contrast.FoundHours);
+        Assert.Equal([new WatchedSpan(100, 900)], contrast.Watched);
+        Assert.Equal((2, 1), (contrast.OthersCount, contrast.OthersEvents));
+        Assert.Equal((650, 1, 1), (contrast.Others.Single().Hours, contrast.Others.Single().AtRisk, contrast.Others.Single().Value));
+        Assert.Equal([new WatchedSpan(0, 400), new WatchedSpan(600, 1200)], contrast.OthersWatched);
+        Assert.Equal([new WatchedSpan(0, 1200)], OneWeld().Recurrences.Single().Watched!); // ZZ-1 fills the gap of the whole group
+    }
+
     [Theory]
     [InlineData(600.0, 0)]
     [InlineData(null, 1)]
@@ -136,7 +187,7 @@ public sealed class LocationTrendsTests
         var rate = snapshot.Rates.Single(r => r.Location == Weld);
         Assert.Null(rate.Rate.Value);
         Assert.Equal("not enough data: 0 events in no watched hours", rate.Rate.NotEnoughData);
-        Assert.Equal(1, rate.PresentAtEntryCount);
+        Assert.Equal(1, rate.NotWatchedCount);
         Assert.Empty(snapshot.Recurrences);
         Assert.Empty(snapshot.Airframes);
     }
@@ -147,7 +198,7 @@ public sealed class LocationTrendsTests
         var snapshot = Compute(new FleetBuilder("ZZ-1").Watched(Weld, "y-weld", 100, 300).Watched(Weld, "y-weld", 200, 400)
             .Found(Weld, "y-weld", 100).Found(Weld, "y-weld", 250, ordinal: 2));
         var rate = snapshot.Rates.Single(r => r.Location == Weld);
-        Assert.Equal((1, 300.0, 1), (rate.Rate.Events, rate.Rate.ExposureHours, rate.PresentAtEntryCount));
+        Assert.Equal((1, 300.0, 0, 1), (rate.Rate.Events, rate.Rate.ExposureHours, rate.PresentAtEntryCount, rate.NotWatchedCount));
         Assert.Equal(250, Assert.Single(snapshot.Recurrences.Single().Points).Hours);
     }
 

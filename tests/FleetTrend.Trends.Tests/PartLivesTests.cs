@@ -53,6 +53,17 @@ public sealed class PartLivesTests
             .Life(Gasket, "gasket", 0, exclusion: LifeExclusion.NeverExamined)
             .Life(Gasket, "gasket", 0, 0, exclusion: LifeExclusion.NoHours)));
         Assert.Equal((1, 0, 1, 1, 3), (trend.Lives, trend.Failures, trend.LateEntries, trend.AgeUnknown, trend.OtherExcluded));
+        Assert.Equal((1, 1, 1), (trend.FailedBeforeEntry, trend.NeverExamined, trend.FailedInNoHours));
+    }
+
+    [Fact] // Two lives take part, from 100 and 120 h to 300 and 350 h; what is left out extends neither end.
+    public void The_ages_followed_are_those_of_the_lives_that_take_part()
+    {
+        var trend = Whole(Compute(new FleetBuilder("ZZ-1")
+            .Life(Gasket, "gasket", 300, entry: 100).Life(Gasket, "gasket", 200, 350, entry: 120)
+            .Life(Gasket, "gasket", 900, exclusion: LifeExclusion.AgeUnknown)));
+        Assert.Equal((100.0, 350.0), (trend.FollowedFromHours, trend.FollowedToHours));
+        Assert.Null(Whole(Compute(new FleetBuilder("ZZ-1").Life(Gasket, "gasket", 0, exclusion: LifeExclusion.NeverExamined))).FollowedToHours);
     }
 
     [Fact] // All failures in one interval: the likelihood has no finite maximum in the shape.

@@ -20,14 +20,19 @@ internal static class EvidenceMessages
             && (request.Location.Length == 0 || request.Location == location)
             && (request.Kind.Length == 0 || request.Kind == kind);
 
+        var watched = aircraft.SelectMany(a => a.Exposures).ToLookup(e => (e.Registration, e.Location, e.TypeGroup));
         var exposures = aircraft.SelectMany(a => a.Exposures)
             .Where(e => Wanted(e.TypeGroup, e.Location, e.Kind)).Select(ToWire);
         var events = aircraft.SelectMany(a => a.Events)
             .Where(e => Wanted(e.TypeGroup, e.Location, e.Kind)
-                && (request.Condition == Wire.Condition.Unspecified || (int)request.Condition == (int)e.Condition)).Select(ToWire);
+                && (request.Condition == Wire.Condition.Unspecified || (int)request.Condition == (int)e.Condition))
+            .Select(e => ToWire(e, IsWatched(e)));
         var lives = aircraft.SelectMany(a => a.Lives)
             .Where(l => Wanted(l.TypeGroup, l.Location, l.Kind)).Select(ToWire);
         return exposures.Concat(events).Concat(lives);
+
+        // As the rates count it: found within hours watched there in its type group.
+        bool IsWatched(LocationEvent e) => watched[(e.Registration, e.Location, e.TypeGroup)].Any(x => x.From < e.Found && e.Found <= x.To);
     }
 
     private static Wire.EvidenceRow ToWire(LocationExposure exposure) => new()
@@ -44,7 +49,7 @@ internal static class EvidenceMessages
         },
     };
 
-    private static Wire.EvidenceRow ToWire(LocationEvent found)
+    private static Wire.EvidenceRow ToWire(LocationEvent found, bool isWatched)
     {
         var row = new Wire.EventRow
         {
@@ -53,6 +58,9 @@ internal static class EvidenceMessages
             FoundDate = found.FoundDate.ToWire(),
             PresentAtEntry = found.PresentAtEntry,
             Ordinal = found.Ordinal,
+            NotWatched = !found.PresentAtEntry && !isWatched,
+            Actions = { found.Actions.Select(ToWire) },
+            ClosedDate = found.ClosedDate.ToWire(),
         };
         if (found.LastGood is { } lastGood)
             row.LastGoodHours = lastGood.Value;
@@ -65,6 +73,13 @@ internal static class EvidenceMessages
             Event = row,
         };
     }
+
+    private static Wire.EventAction ToWire(EventAction action) => new()
+    {
+        Kind = (Wire.ActionKind)action.Kind,
+        ActionDate = action.Date.ToWire(),
+        TimeInServiceHours = action.At.Value,
+    };
 
     private static Wire.EvidenceRow ToWire(ObservedLife life)
     {

@@ -18,9 +18,26 @@ internal static class TrendMessages
         AircraftCount = rate.AircraftCount,
         PresentAtEntryCount = rate.PresentAtEntryCount,
         RepeatCount = rate.RepeatCount,
+        NotWatchedCount = rate.NotWatchedCount,
     };
 
-    public static Wire.PartLife ToWire(this PartLifeTrend life) => new()
+    public static Wire.PartLife ToWire(this PartLifeTrend life)
+    {
+        var wire = Counts(life);
+        if (life.FailedBeforeEntry is { } before)
+            wire.FailedBeforeEntryCount = before;
+        if (life.NeverExamined is { } never)
+            wire.NeverExaminedCount = never;
+        if (life.FailedInNoHours is { } inNoHours)
+            wire.FailedInNoHoursCount = inNoHours;
+        if (life.FollowedFromHours is { } from)
+            wire.FollowedFromHours = from;
+        if (life.FollowedToHours is { } to)
+            wire.FollowedToHours = to;
+        return wire;
+    }
+
+    private static Wire.PartLife Counts(PartLifeTrend life) => new()
     {
         TypeGroup = life.TypeGroup,
         Kind = life.Kind,
@@ -51,6 +68,7 @@ internal static class TrendMessages
         EventCount = recurrence.Events,
         Points = { recurrence.Points.Select(ToWire) },
         Method = recurrence.Method,
+        Watched = { (recurrence.Watched ?? []).Select(w => new Wire.WatchedSpan { FromHours = w.FromHours, ToHours = w.ToHours }) },
     };
 
     public static Wire.Standing ToWire(this AirframeStanding standing) => new()
@@ -70,6 +88,8 @@ internal static class TrendMessages
         Drivers = { standing.Drivers.Select(ToWire) },
         SinceDate = standing.SinceDate.ToWire(),
         Expected = standing.Expectation?.ToWire(),
+        PresentAtEntryCount = standing.PresentAtEntry,
+        NotWatchedCount = standing.NotWatched,
     };
 
     public static Wire.LocationStanding ToWire(this LocationStanding standing) => new()
@@ -91,6 +111,8 @@ internal static class TrendMessages
         ComparisonCount = standing.Comparisons,
         SinceDate = standing.SinceDate.ToWire(),
         RecordKeys = { standing.Evidence.Select(EvidenceMessages.ToWire) },
+        PresentAtEntryCount = standing.PresentAtEntry,
+        NotWatchedCount = standing.NotWatched,
     };
 
     private static Wire.LifeStep ToWire(LifeStep step)

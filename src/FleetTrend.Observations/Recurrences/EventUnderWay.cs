@@ -11,6 +11,7 @@ internal sealed class EventUnderWay
 {
     private readonly List<SizeSeen> sizes = [];
     private readonly List<RecordKey> evidence = [];
+    private readonly List<EventAction> actions = [];
 
     public required Condition Condition { get; init; }
 
@@ -50,16 +51,21 @@ internal sealed class EventUnderWay
         }
     }
 
-    public void Hold(IEnumerable<RecordKey> keys)
+    /// <summary>The day's actions left it open on purpose.</summary>
+    public void Hold(LocationDay day)
     {
         IsHeld = true;
-        evidence.AddRange(keys);
+        actions.AddRange(day.Actions.Select(a => a.Content.Kind).Distinct().Order().Select(kind => new EventAction(kind, day.Date, day.Hours)));
+        evidence.AddRange(day.Actions.Select(a => a.Key));
     }
 
-    public void Close(ActionKind? by, DateOnly date, IEnumerable<RecordKey> keys)
+    /// <summary>An action of the day, or a change of parts, closed it; null where a good look did and no action is recorded.</summary>
+    public void Close(ActionKind? by, LocationDay day, IEnumerable<RecordKey> keys)
     {
         ClosedBy = by;
-        ClosedDate = date;
+        ClosedDate = day.Date;
+        if (by is { } kind)
+            actions.Add(new EventAction(kind, day.Date, day.Hours));
         evidence.AddRange(keys);
     }
 
@@ -82,6 +88,7 @@ internal sealed class EventUnderWay
         Ordinal = Ordinal,
         ClosedBy = ClosedBy,
         ClosedDate = ClosedDate,
+        Actions = actions,
         RenewedAt = RenewedAt,
         Sizes = sizes,
         Evidence = [.. evidence.Distinct()],

@@ -61,6 +61,9 @@ public sealed record LocationEvent
     /// <summary>The day it was closed; null while it is open.</summary>
     public DateOnly? ClosedDate { get; init; }
 
+    /// <summary>Every action taken while it was open, in order, each with its own day: what left it open, then what closed it.</summary>
+    public IReadOnlyList<EventAction> Actions { get; init; } = [];
+
     /// <summary>Time in service at the first renewal of the place after it was found; null while what is there is the same as then.</summary>
     public Hours? RenewedAt { get; init; }
 

@@ -148,7 +148,7 @@ internal sealed class LocationEvents
             return;
         foreach (var e in open.Where(e => !e.IsHeld).ToList())
         {
-            e.Close(by: null, day.Date, look.Keys);
+            e.Close(by: null, day, look.Keys);
             open.Remove(e);
             records.List(
                 DataProblemKind.ActionNotRecorded,
@@ -166,7 +166,7 @@ internal sealed class LocationEvents
         {
             foreach (var e in open)
             {
-                e.Close(kind, day.Date, keys);
+                e.Close(kind, day, keys);
                 closings[e.Condition] = (kind, day.Hours);
             }
 
@@ -174,14 +174,14 @@ internal sealed class LocationEvents
         }
         else if (keys.Count > 0)
         {
-            open.ForEach(e => e.Hold(keys));
+            open.ForEach(e => e.Hold(day));
         }
     }
 
     private void Renew(LocationDay day)
     {
         var keys = day.Removals.Select(r => r.Key).Concat(day.Renewal?.Keys ?? []).ToList();
-        open.ForEach(e => e.Close(ActionKind.Replaced, day.Date, keys));
+        open.ForEach(e => e.Close(ActionKind.Replaced, day, keys));
         all.ForEach(e => e.Renew(day.Hours));
         open.Clear();
         byName.Clear();

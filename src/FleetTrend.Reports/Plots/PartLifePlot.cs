@@ -2,7 +2,7 @@ using ScottPlot;
 
 namespace FleetTrend.Reports.Plots;
 
-/// <summary>Share of parts failed by hours on the part: steps as the looks show them, and the fitted curve, for several bases.</summary>
+/// <summary>Share of parts failed by hours on the part: steps as the looks show them, and the fitted curve, for several bases. Each ends at the oldest age at which a life was followed.</summary>
 public sealed class PartLifePlot : ReportPlot
 {
     private const int CurvePoints = 120;
@@ -19,16 +19,15 @@ public sealed class PartLifePlot : ReportPlot
     /// <inheritdoc/>
     public override int Height => 360;
 
-    private protected override Plot Draw()
+    internal override Plot Draw()
     {
         var plot = PlotStyle.Blank("Hours on the part", "Share failed, %");
-        var end = curves.SelectMany(c => c.Steps).Max(s => (double?)(s.Upper ?? s.Lower))
-            ?? curves.Max(c => c.Fit?.Median.DataTo ?? 0);
+        var end = curves.Max(c => c.ToHours);
         for (var i = 0; i < curves.Count; i++)
         {
             var color = PlotStyle.Series[i % PlotStyle.Series.Length];
             DrawSteps(plot, curves[i], color);
-            DrawFit(plot, curves[i], color, PlotStyle.Marks[i % PlotStyle.Marks.Length], end);
+            DrawFit(plot, curves[i], color, PlotStyle.Marks[i % PlotStyle.Marks.Length]);
         }
 
         plot.Axes.SetLimitsX(0, end * 1.04);
@@ -40,7 +39,7 @@ public sealed class PartLifePlot : ReportPlot
     // Between the ends of a step the data do not say where the failures were: a thin slope; elsewhere the share is known: a bar.
     private static void DrawSteps(Plot plot, LifeCurve curve, Color color)
     {
-        var (lastUpper, lastShare) = (0.0, 0.0);
+        var (lastUpper, lastShare) = (curve.FromHours, 0.0);
         foreach (var step in curve.Steps)
         {
             Segment(plot, lastUpper, lastShare, step.Lower, lastShare, color, 3);
@@ -50,7 +49,8 @@ public sealed class PartLifePlot : ReportPlot
         }
     }
 
-    private static void DrawFit(Plot plot, LifeCurve curve, Color color, MarkerShape mark, double end)
+    // Over the ages at which lives were followed: beyond them the fit is a guess that no part has borne out.
+    private static void DrawFit(Plot plot, LifeCurve curve, Color color, MarkerShape mark)
     {
         if (curve.Fit?.ShareFailedBy(0) is null)
         {
@@ -58,7 +58,8 @@ public sealed class PartLifePlot : ReportPlot
             return;
         }
 
-        var xs = Enumerable.Range(0, CurvePoints + 1).Select(i => end * 1.04 * i / CurvePoints).ToArray();
+        var span = curve.ToHours - curve.FromHours;
+        var xs = Enumerable.Range(0, CurvePoints + 1).Select(i => curve.FromHours + (span * i / CurvePoints)).ToArray();
         var ys = xs.Select(x => 100 * (curve.Fit.ShareFailedBy(x) ?? 0)).ToArray();
         PlotStyle.MarkedLine(plot, xs, ys, i => i % (CurvePoints / 8) == CurvePoints / 16, color, mark, curve.Label);
     }

@@ -41,7 +41,7 @@ internal static class PlotStyle
         return plot;
     }
 
-    /// <summary>A line with marks at some of its points, and its entry in the legend.</summary>
+    /// <summary>A line with marks at some of its points, and its entry in the legend; an empty one has none.</summary>
     public static void MarkedLine(Plot plot, double[] xs, double[] ys, Func<int, bool> isMarked, Color color, MarkerShape mark, string legend)
     {
         var line = plot.Add.ScatterLine(xs, ys, color);
@@ -50,6 +50,7 @@ internal static class PlotStyle
         var marks = plot.Add.ScatterPoints(marked.Select(i => xs[i]).ToArray(), marked.Select(i => ys[i]).ToArray(), color);
         marks.MarkerShape = mark;
         marks.MarkerSize = MarkSize;
+        if (legend.Length == 0) return;
         plot.Legend.ManualItems.Add(new LegendItem
         {
             LabelText = legend,

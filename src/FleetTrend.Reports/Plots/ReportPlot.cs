@@ -49,5 +49,6 @@ public abstract class ReportPlot
         return SvgDrawing.Tidy(plot.GetSvgXml(Width, Height), Name, Width, Height);
     }
 
-    private protected abstract Plot Draw();
+    /// <summary>The drawing with its data; whoever asks disposes of it.</summary>
+    internal abstract Plot Draw();
 }

@@ -21,7 +21,7 @@ public sealed class StandingPlot : ReportPlot
     /// <inheritdoc/>
     public override int Height => 80 + (22 * dots.Count);
 
-    private protected override Plot Draw()
+    internal override Plot Draw()
     {
         var plot = PlotStyle.Blank("Observed over expected (1 = as the others)", string.Empty);
         var left = Floor(dots.Where(d => d.Ratio > 0).Select(d => d.Lower is > 0 ? d.Lower.Value : d.Ratio).DefaultIfEmpty(0.5).Min());

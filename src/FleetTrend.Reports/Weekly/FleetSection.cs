@@ -39,7 +39,8 @@ public static class FleetSection
         List<Block> blocks =
         [
             new Block.Table(
-                $"Fleet, {draft.AsOf}: time in service and hours since the last inspection, events that no action has closed, events found in the last 90 days",
+                $"Fleet, {draft.AsOf}: time in service and hours since the last inspection. "
+                    + "Open: findings that no action has closed and no later look found gone. 90 days: found in the last 90 days. Both with what the first look found",
                 Columns,
                 [.. draft.Fleet.Select(l => Row(l, flags))]),
         ];

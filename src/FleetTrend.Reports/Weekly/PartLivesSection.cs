@@ -109,12 +109,18 @@ internal static class PartLivesSection
         var all = trends.FirstOrDefault(t => t.Base is null);
         if (all is null || all.AgeUnknown + all.OtherExcluded + all.LateEntries == 0) return null;
         return $"All bases: {NumberWords.Count(all.LateEntries, "life", "lives")} joined with part of their age behind them and count from there; "
-            + $"{all.AgeUnknown} left out because their age is not known, {all.OtherExcluded} because they had failed before records began or were never examined.";
+            + $"{all.AgeUnknown} left out because their age is not known, {Others(all)}.";
     }
+
+    // Trends of an earlier version have the sum alone.
+    private static string Others(PartLifeTrend trend) => trend is { FailedBeforeEntry: { } before, NeverExamined: { } never, FailedInNoHours: { } inNoHours }
+        ? $"{before} because they had failed before records began, {never} because they were never examined"
+            + (inNoHours > 0 ? $", {inNoHours} because they failed before any hour was flown under observation" : string.Empty)
+        : $"{trend.OtherExcluded} because they had failed before records began, were never examined, or failed before any hour was flown under observation";
 
     private static Block.Picture? Picture(ReportDraft draft, IReadOnlyList<PartLifeTrend> trends)
     {
-        var shown = trends.Where(t => t.Curve.Count > 0 || t.Fits.Count > 0).ToList();
+        var shown = trends.Where(t => t.Curve.Count > 0 || t is { Fits.Count: > 0, FollowedToHours: not null }).ToList();
         if (shown.Count == 0) return null;
         if (shown.Count > 2) shown = [.. shown.Where(t => t.Base is not null).Take(4)];
         var curves = shown.Select(Curve).ToList();
@@ -125,12 +131,14 @@ internal static class PartLivesSection
             "part-life",
             $"Curves of the share of {FlagHeadline.Plural(name)} failed against hours on the part. Half failed by: {medians}.",
             $"Share failed by hours on the part. Heavy bars: what the looks show; thin slopes: the failure lay between two looks, when is not known. "
-                + $"Lines: fitted {LawOfBases(trends)} curves; half failed by: {medians}. Method of the bars [{method}], {draft.AsOf}.",
+                + $"Lines: fitted {LawOfBases(trends)} curves, over the ages at which parts were followed; half failed by: {medians}. "
+                + $"Method of the bars [{method}], {draft.AsOf}.",
             curves));
     }
 
     private static LifeCurve Curve(PartLifeTrend trend) => new(
-        $"{trend.Base ?? "all bases"} ({trend.Failures} of {trend.Lives} failed)", trend.Curve, trend.Shown);
+        $"{trend.Base ?? "all bases"} ({trend.Failures} of {trend.Lives} failed)", trend.Curve, trend.Shown,
+        trend.FollowedFromHours ?? 0, trend.FollowedToHours ?? trend.Curve.Max(s => s.Upper ?? s.Lower));
 
     private static string Median(PartLifeTrend trend) =>
         trend.Shown is { } fit ? FigureWords.Of(fit.Median, FigureStyle.Hours).OneLine : "not enough data";

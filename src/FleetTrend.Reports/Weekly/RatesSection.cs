@@ -29,7 +29,14 @@ internal static class RatesSection
         if (atEntry > 0)
         {
             blocks.Add(new Block.Paragraph(
-                $"{NumberWords.Count(atEntry, "crack was", "cracks were")} already there at the first look; they are listed as open and take no part in a rate.", IsAside: true));
+                $"{NumberWords.Count(atEntry, "crack was", "cracks were")} already there at the first look: listed, and in no rate.", IsAside: true));
+        }
+
+        var notWatched = rates.Sum(r => r.NotWatchedCount);
+        if (notWatched > 0)
+        {
+            blocks.Add(new Block.Paragraph(
+                $"{NumberWords.Count(notWatched, "crack was", "cracks were")} found in no watched hours, such as on the day a part went in: listed, and in no rate.", IsAside: true));
         }
 
         return new ReportSection("rates", "How often cracks arise", blocks);

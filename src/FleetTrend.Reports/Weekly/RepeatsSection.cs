@@ -31,7 +31,8 @@ internal static class RepeatsSection
             if (repeats.Count > MostRows)
                 blocks.Add(new Block.Paragraph($"The {MostRows} of {repeats.Count} that stand out most.", IsAside: true));
             blocks.Add(new Block.Paragraph(
-                "That a place came back is a fact and by itself no flag: in a large fleet some do by chance. Seen and expected are over all hours watched at the "
+                "A repeat alone doesn't raise a flag: in a large fleet some places have one by chance. Counted are those found in watched hours; "
+                + "what was already there at the first look is listed and in no rate. Seen and expected are over all hours watched at the "
                 + "place, against the same place on the others of the type group; q allows for all places tested. A repair keeps the life; only a replacement starts a new one.",
                 IsAside: true));
         }
@@ -50,7 +51,7 @@ internal static class RepeatsSection
         var standing = Standing(draft, repeat);
         return
         [
-            $"{repeat.Registration}, {LocationWords.Of(repeat.Location)}: {ConditionWords.Count(repeat.Events.Count, repeat.Condition)}",
+            $"{repeat.Registration}, {LocationWords.Of(repeat.Location)}: {HistoryWords.Counts(repeat, standing)}",
             Histories(repeat.Events),
             standing is null ? "not compared: no other aircraft was watched there" : draft.Cell(standing.Expected, FigureStyle.AsIs),
             standing is null ? "" : Line.Of(
@@ -64,14 +65,8 @@ internal static class RepeatsSection
 
     private static string Histories(IReadOnlyList<RepeatEvent> events)
     {
-        var shown = string.Join("; ", events.Skip(events.Count - MostEvents).Select(History));
+        var shown = string.Join("; ", events.Skip(events.Count - MostEvents).Select(HistoryWords.Of));
         return events.Count > MostEvents ? $"{events.Count - MostEvents} earlier, then {shown}" : shown;
-    }
-
-    private static string History(RepeatEvent e)
-    {
-        var after = e.HoursSinceAction is { } hours ? $", {NumberWords.Hours(hours)} after that" : string.Empty;
-        return $"{NumberWords.Day(e.FoundDate)} at {NumberWords.Hours(e.FoundHours)}{after}: {ActionWords.Of(e.ClosedBy)}";
     }
 
     private static string Keys(RepeatLocation repeat)
@@ -82,25 +77,53 @@ internal static class RepeatsSection
 
     private static Block.Picture? Picture(ReportDraft draft, List<RepeatLocation> repeats)
     {
-        var trends = draft.Current.Recurrences.Where(t => t.Points.Count > 0 && draft.HasTypeGroup(t.TypeGroup)).ToList();
-        var pair = repeats
-            .Select(r => (Repeat: (RepeatLocation?)r, Trend: trends.FirstOrDefault(t => t.TypeGroup == r.TypeGroup && t.Location == r.Location && t.Condition == r.Condition)))
-            .FirstOrDefault(p => p.Trend is not null);
-        var trend = pair.Trend ?? trends
-            .Where(t => t.Events > 2 && t.Condition == Condition.Crack)
+        var contrasts = draft.Current.RecurrenceContrasts.Where(c => c.OthersCount > 0 && draft.HasTypeGroup(c.TypeGroup)).ToList();
+        var contrast = repeats
+            .Select(r => contrasts.FirstOrDefault(c =>
+                c.Registration == r.Registration && c.TypeGroup == r.TypeGroup && c.Location == r.Location && c.Condition == r.Condition))
+            .FirstOrDefault(c => c is not null);
+        if (contrast is not null)
+            return Beside(draft, contrast);
+        var trend = draft.Current.Recurrences
+            .Where(t => t.Points.Count > 0 && draft.HasTypeGroup(t.TypeGroup) && t.Events > 2 && t.Condition == Condition.Crack)
             .OrderByDescending(t => t.Events).ThenBy(t => t.Location, StringComparer.Ordinal).FirstOrDefault();
-        if (trend is null) return null;
-        var repeat = pair.Trend is null ? null : pair.Repeat;
-        var last = trend.Points[^1];
-        var what = $"{ConditionWords.Many(trend.Condition)} per aircraft at {LocationWords.Of(trend.Location)}, {trend.TypeGroup}";
-        var confidence = NumberWords.Percent(draft.Current.Parameters.Confidence);
-        var mean = $"{NumberWords.Rounded(last.Value)} by {NumberWords.Hours(last.Hours)} ({confidence} interval {NumberWords.Rounded(Math.Max(0, last.Lower))} to {NumberWords.Rounded(last.Upper)}; "
-            + $"{NumberWords.Count(trend.Events, "event", "events")} on {NumberWords.Count(trend.AircraftCount, "aircraft", "aircraft")})";
-        var alone = repeat is null ? string.Empty : $" {repeat.Registration} alone has had {repeat.Events.Count} since its last renewal.";
+        return trend is null ? null : All(draft, trend);
+    }
+
+    private static Block.Picture Beside(ReportDraft draft, RecurrenceContrast contrast)
+    {
+        var what = $"{ConditionWords.Many(contrast.Condition)} per aircraft at {LocationWords.Of(contrast.Location)}";
+        var others = $"mean of the other {NumberWords.Count(contrast.OthersCount)} aircraft of {contrast.TypeGroup}";
+        var mean = contrast.Others.Count == 0
+            ? $"none of them had one by {NumberWords.Hours(contrast.OthersWatched[^1].ToHours)}"
+            : Mean(draft, contrast.Others[^1], contrast.OthersEvents, contrast.OthersCount);
+        var standing = draft.Current.LocationStandings.FirstOrDefault(s =>
+            s.Registration == contrast.Registration && s.TypeGroup == contrast.TypeGroup && s.Location == contrast.Location && s.Condition == contrast.Condition);
+        var alone = $"{contrast.Registration} alone had {NumberWords.Count(contrast.FoundHours.Count)} by its last look at {NumberWords.Hours(contrast.Watched[^1].ToHours)}.";
+        if (standing is not null && HistoryWords.NotCounted(standing.PresentAtEntry, standing.NotWatched) is { } more)
+            alone += " " + more;
         return new Block.Picture(new RecurrencePlot(
             "recurrence",
-            $"Step plot of the mean cumulative number of {what} against time in service: {mean}.{alone}",
-            $"Mean cumulative number of {what}: {mean}.{alone} Method [{draft.Methods.NumberOf(trend.Method)}], {draft.AsOf}.",
-            trend, repeat));
+            $"Step plot of {what} against time in service. {FlagHeadline.Capital(others)}: {mean}. {alone}",
+            $"Cumulative number of {what}. Line with its band: the {others}, without {contrast.Registration}: {mean}. A dot at each: {alone} "
+                + $"Lines end with the last look. Method [{draft.Methods.NumberOf(contrast.Method)}], {draft.AsOf}.",
+            contrast));
     }
+
+    private static Block.Picture All(ReportDraft draft, RecurrenceTrend trend)
+    {
+        var what = $"{ConditionWords.Many(trend.Condition)} per aircraft at {LocationWords.Of(trend.Location)}, {trend.TypeGroup}";
+        var mean = Mean(draft, trend.Points[^1], trend.Events, trend.AircraftCount);
+        return new Block.Picture(new RecurrencePlot(
+            "recurrence",
+            $"Step plot of the mean cumulative number of {what} against time in service: {mean}.",
+            $"Mean cumulative number of {what}, with its band, over all aircraft: {mean}. The line ends with the last look. "
+                + $"Method [{draft.Methods.NumberOf(trend.Method)}], {draft.AsOf}.",
+            trend));
+    }
+
+    private static string Mean(ReportDraft draft, MeanCumulativePoint last, int events, int aircraft) =>
+        $"{NumberWords.Rounded(last.Value)} by {NumberWords.Hours(last.Hours)} ({NumberWords.Percent(draft.Current.Parameters.Confidence)} interval "
+        + $"{NumberWords.Rounded(Math.Max(0, last.Lower))} to {NumberWords.Rounded(last.Upper)}; "
+        + $"{NumberWords.Count(events, "event", "events")} on {NumberWords.Count(aircraft, "aircraft", "aircraft")})";
 }

@@ -68,6 +68,7 @@ internal static class TailsSection
         var flag = now ?? line.Flag;
         yield return new Block.Paragraph(Line.Of(new Run.Strong(FlagHeadline.Capital(FlagHeadline.Predicate(flag)) + ".")));
         yield return new Block.Paragraph(Evidence(draft, flag));
+        if (NotCounted(draft, flag) is { } notCounted) yield return new Block.Paragraph(notCounted, IsAside: true);
         if (Drivers(draft, flag) is { } drivers) yield return new Block.Paragraph(drivers);
         if (flag is { Test: { } test, Family: { } family })
             yield return new Block.Paragraph($"Tested: {test}. The q-value allows for {family}.", IsAside: true);
@@ -123,6 +124,23 @@ internal static class TailsSection
     }
 
     private static string Norm(ProposedFlag flag) => flag.Kind == FlagKind.RepeatLocation ? "the same place on the others" : "the others";
+
+    // What is listed for the place or the aircraft and not among the count above.
+    private static string? NotCounted(ReportDraft draft, ProposedFlag flag)
+    {
+        if (flag.Kind == FlagKind.AirframeDrift)
+        {
+            return draft.Current.Airframes.FirstOrDefault(a =>
+                a.Registration == flag.Registration && a.TypeGroup == flag.TypeGroup && a.Condition == flag.Condition) is { } aircraft
+                ? HistoryWords.NotCounted(aircraft.PresentAtEntry, aircraft.NotWatched)
+                : null;
+        }
+
+        return draft.Current.LocationStandings.FirstOrDefault(s =>
+            s.Registration == flag.Registration && s.TypeGroup == flag.TypeGroup && s.Condition == flag.Condition && flag.Locations.Contains(s.Location)) is { } place
+            ? HistoryWords.NotCounted(place.PresentAtEntry, place.NotWatched)
+            : null;
+    }
 
     private static Line? Drivers(ReportDraft draft, ProposedFlag flag)
     {

@@ -20,6 +20,12 @@ public sealed record AirframeStanding
     /// <summary>Events on this aircraft.</summary>
     public required int Observed { get; init; }
 
+    /// <summary>Events besides: the first look found them, so they are in no rate.</summary>
+    public int PresentAtEntry { get; init; }
+
+    /// <summary>Events besides: found in no watched hours, so in no rate.</summary>
+    public int NotWatched { get; init; }
+
     /// <summary>Events it would have had in its own exposure, location by location, at the rate of the others.</summary>
     public required double Expected { get; init; }
 

@@ -49,6 +49,9 @@ internal static class AirframeStandings
             .SelectMany(a => a.Counted(condition))
             .GroupBy(e => e.Registration, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Min(e => e.FoundDate), StringComparer.Ordinal);
+        var inNoRate = locations.SelectMany(l => l.Aircraft)
+            .SelectMany(a => a.Events.Where(e => e.Condition == condition && !a.IsCounted(e)))
+            .ToLookup(e => e.Registration, StringComparer.Ordinal);
         foreach (var standing in standings)
         {
             yield return new AirframeStanding
@@ -58,6 +61,8 @@ internal static class AirframeStandings
                 TypeGroup = group.TypeGroup,
                 Condition = condition,
                 Observed = standing.Observed,
+                PresentAtEntry = inNoRate[standing.Unit].Count(e => e.PresentAtEntry),
+                NotWatched = inNoRate[standing.Unit].Count(e => !e.PresentAtEntry),
                 Expected = standing.Expected,
                 Expectation = Figures.Expected(standing.Contributions, confidence),
                 ExposureHours = watched[standing.Unit] / 10.0,

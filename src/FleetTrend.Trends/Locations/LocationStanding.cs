@@ -30,7 +30,13 @@ public sealed record LocationStanding
     /// <summary>Events of the rate: those found in watched hours; what was present at entry is none.</summary>
     public required int Observed { get; init; }
 
-    /// <summary>Those of them that came at a later look than one that had been closed.</summary>
+    /// <summary>Events there besides: the first look found them, so they are in no rate.</summary>
+    public int PresentAtEntry { get; init; }
+
+    /// <summary>Events there besides: found in no watched hours, so in no rate.</summary>
+    public int NotWatched { get; init; }
+
+    /// <summary>Those of the observed that came at a later look than one that had been closed.</summary>
     public required int Returns { get; init; }
 
     /// <summary>Hours watched there.</summary>

@@ -79,6 +79,8 @@ internal static class LocationStandings
             Kind = test.Location.Kind,
             Condition = test.Condition,
             Observed = standing.Observed,
+            PresentAtEntry = test.Aircraft.Events.Count(e => e.Condition == test.Condition && e.PresentAtEntry),
+            NotWatched = test.Aircraft.Events.Count(e => e.Condition == test.Condition && !e.PresentAtEntry && !test.Aircraft.IsCounted(e)),
             Returns = Returns(test.Aircraft, test.Condition),
             ExposureHours = standing.ExposureHours,
             Expected = Figures.Expected(standing.Contributions, confidence),

@@ -23,8 +23,14 @@ public sealed record RateTrend
     /// <summary>Aircraft with exposure there.</summary>
     public required int AircraftCount { get; init; }
 
-    /// <summary>Events in no rate: a first look found them, or they were found in no watched hours.</summary>
+    /// <summary>Events in no rate because the first look found them, with no start of watching behind it.</summary>
     public required int PresentAtEntryCount { get; init; }
+
+    /// <summary>
+    /// Events in no rate because they were found in no watched hours; zero in trends of an earlier version, which had them
+    /// among <see cref="PresentAtEntryCount"/>.
+    /// </summary>
+    public int NotWatchedCount { get; init; }
 
     /// <summary>Events within that came back after an action that had closed one.</summary>
     public required int RepeatCount { get; init; }

@@ -44,6 +44,8 @@ internal static class RateTrends
         string typeGroup, string? kind, string? location, Condition condition, List<LocationObservations> locations, double confidence)
     {
         var counted = locations.SelectMany(l => l.Aircraft).SelectMany(a => a.Counted(condition)).ToList();
+        var inNoRate = locations.SelectMany(l => l.Aircraft)
+            .SelectMany(a => a.Events.Where(e => e.Condition == condition && !a.IsCounted(e))).ToList();
         return new RateTrend
         {
             TypeGroup = typeGroup,
@@ -55,8 +57,8 @@ internal static class RateTrends
                 location is null ? Figures.PerThousandLocationHours : Figures.PerThousandHours),
             AircraftCount = locations.SelectMany(l => l.Aircraft).Where(a => a.ExposureTenths > 0).Select(a => a.Registration)
                 .Distinct(StringComparer.Ordinal).Count(),
-            PresentAtEntryCount = locations.SelectMany(l => l.Aircraft)
-                .Sum(a => a.Events.Count(e => e.Condition == condition && !a.IsCounted(e))),
+            PresentAtEntryCount = inNoRate.Count(e => e.PresentAtEntry),
+            NotWatchedCount = inNoRate.Count(e => !e.PresentAtEntry),
             RepeatCount = counted.Count(e => e.SinceAction is not null),
         };
     }

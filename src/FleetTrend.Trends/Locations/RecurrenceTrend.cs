@@ -26,6 +26,12 @@ public sealed record RecurrenceTrend
     /// <summary>The function, a point per distinct event time.</summary>
     public required IReadOnlyList<MeanCumulativePoint> Points { get; init; }
 
+    /// <summary>
+    /// Hours in which at least one aircraft was watched, ascending and apart: the function says nothing outside. Null in trends of an
+    /// earlier version.
+    /// </summary>
+    public IReadOnlyList<WatchedSpan>? Watched { get; init; }
+
     /// <summary>Name of the method and its source.</summary>
     public required string Method { get; init; }
 }

@@ -35,8 +35,8 @@ internal static class RecurrenceTrends
 
     private static RecurrenceTrend? Trend(string typeGroup, LocationObservations location, Condition condition, double confidence)
     {
-        var units = location.Aircraft.Select(a => Unit(a, condition)).ToList();
-        if (!MeanCumulativeFunction.Estimate(units, confidence).TryGetValue(out var function))
+        var (function, method) = Mean(location.Aircraft, condition, confidence);
+        if (function is null)
             return null;
         return new RecurrenceTrend
         {
@@ -46,10 +46,32 @@ internal static class RecurrenceTrends
             Condition = condition,
             AircraftCount = function.Units,
             Events = checked((int)function.Events),
-            Points = [.. function.Points.Select(p => new MeanCumulativePoint(
-                p.Time, p.AtRisk, p.Events, p.Value, p.StandardError, p.Lower, p.Upper))],
-            Method = function.Variance == McfVariance.Robust ? Method : OneAircraft,
+            Points = Points(function),
+            Watched = Watched(function),
+            Method = method,
         };
+    }
+
+    /// <summary>The mean cumulative function of some aircraft at a place, and its method; null where none of them was watched.</summary>
+    public static (MeanCumulativeFunction? Function, string Method) Mean(
+        IReadOnlyList<AircraftAtLocation> aircraft, Condition condition, double confidence)
+    {
+        var units = aircraft.Select(a => Unit(a, condition)).ToList();
+        return MeanCumulativeFunction.Estimate(units, confidence).TryGetValue(out var function)
+            ? (function, function.Variance == McfVariance.Robust ? Method : OneAircraft)
+            : (null, Method);
+    }
+
+    /// <summary>The function as points.</summary>
+    public static IReadOnlyList<MeanCumulativePoint> Points(MeanCumulativeFunction function) =>
+        [.. function.Points.Select(p => new MeanCumulativePoint(p.Time, p.AtRisk, p.Events, p.Value, p.StandardError, p.Lower, p.Upper))];
+
+    /// <summary>The hours in which at least one aircraft was watched: from the first to the last, without the gaps between.</summary>
+    public static IReadOnlyList<WatchedSpan> Watched(MeanCumulativeFunction function)
+    {
+        var starts = function.Unwatched.Select(gap => gap.Stop).Prepend(function.From);
+        var ends = function.Unwatched.Select(gap => gap.Start).Append(function.To);
+        return [.. starts.Zip(ends, (from, to) => new WatchedSpan(from, to))];
     }
 
     private static RecurrenceUnit Unit(AircraftAtLocation aircraft, Condition condition) => new(

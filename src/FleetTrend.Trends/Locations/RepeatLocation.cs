@@ -30,6 +30,9 @@ public sealed record RepeatLocation
     /// <summary>The events since the last renewal, oldest first; at least two.</summary>
     public required IReadOnlyList<RepeatEvent> Events { get; init; }
 
+    /// <summary>Time in service at the last renewal that ended a run of events there; null where none did.</summary>
+    public double? RenewedHours { get; init; }
+
     /// <summary>Hours watched there since the last renewal or start.</summary>
     public required double ExposureHours { get; init; }
 

@@ -2,6 +2,7 @@ using FleetTrend.Observations;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
 using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Groups;
 
 namespace FleetTrend.Trends.Locations;
 
@@ -9,17 +10,22 @@ namespace FleetTrend.Trends.Locations;
 internal static class RepeatLocations
 {
     /// <summary>All such places, most repeats first.</summary>
-    public static IReadOnlyList<RepeatLocation> Of(IReadOnlyList<AircraftObservations> observations) =>
-        [.. observations
+    public static IReadOnlyList<RepeatLocation> Of(
+        IReadOnlyList<AircraftObservations> observations, IReadOnlyList<TypeGroupObservations> groups)
+    {
+        var counted = groups.SelectMany(g => g.Locations).SelectMany(l => l.Aircraft).SelectMany(a => a.Events.Where(a.IsCounted))
+            .ToHashSet<LocationEvent>(ReferenceEqualityComparer.Instance);
+        return [.. observations
             .SelectMany(o => o.Events
                 .GroupBy(e => (e.Location, e.Condition))
-                .Select(g => Repeat(o, [.. InOrder(g)])))
+                .Select(g => Repeat(o, [.. InOrder(g)], counted)))
             .OfType<RepeatLocation>()
             .OrderByDescending(Repeats)
             .ThenBy(r => r.ExposureHours)
             .ThenBy(r => r.Registration, StringComparer.Ordinal)
             .ThenBy(r => r.Location, StringComparer.Ordinal)
             .ThenBy(r => r.Condition)];
+    }
 
     /// <summary>Events that came after the first one: two cracks at the first look are no repeat.</summary>
     public static int Repeats(RepeatLocation repeat) => repeat.Events.Count(e => e.FoundHours > repeat.Events[0].FoundHours);
@@ -39,7 +45,7 @@ internal static class RepeatLocations
         .ThenBy(e => e.Ordinal)
         .ThenBy(e => string.Join('|', e.Evidence), StringComparer.Ordinal);
 
-    private static RepeatLocation? Repeat(AircraftObservations aircraft, List<LocationEvent> events)
+    private static RepeatLocation? Repeat(AircraftObservations aircraft, List<LocationEvent> events, HashSet<LocationEvent> counted)
     {
         var run = events.Where(e => e.RenewedAt is null).ToList();
         if (run.Count == 0 || run[^1].Found == run[0].Found)
@@ -54,12 +60,24 @@ internal static class RepeatLocations
             Location = last.Location,
             Kind = last.Kind,
             Condition = last.Condition,
-            Events = [.. run.Select(e => new RepeatEvent(
-                e.FoundDate, e.Found.Value, e.SinceActionHours is { } action ? (e.Found - action).Value : null, e.ClosedBy))],
+            Events = [.. run.Select(e => Event(e, last.TypeGroup, counted.Contains(e)))],
+            RenewedHours = events.Max(e => e.RenewedAt)?.Value,
             ExposureHours = WatchedTenths(aircraft, last.Location, events.Max(e => e.RenewedAt)) / 10.0,
             Evidence = [.. run.SelectMany(e => e.Evidence).Distinct()],
         };
     }
+
+    private static RepeatEvent Event(LocationEvent e, string typeGroup, bool isCounted) =>
+        new(e.FoundDate, e.Found.Value, e.SinceActionHours is { } action ? (e.Found - action).Value : null, e.ClosedBy)
+        {
+            SinceAction = e.SinceAction,
+            ClosedDate = e.ClosedDate,
+            Actions = [.. e.Actions.Select(a => new RepeatAction(a.Kind, a.Date, a.At.Value))],
+            Counting = e.PresentAtEntry ? EventCounting.PresentAtEntry
+                : !isCounted ? EventCounting.NotWatched
+                : e.TypeGroup == typeGroup ? EventCounting.Counted
+                : EventCounting.OtherTypeGroup,
+        };
 
     /// <summary>Hours watched since the last renewal after an event, or since the start of the records.</summary>
     private static long WatchedTenths(AircraftObservations aircraft, string location, Hours? since) => aircraft.Exposures

@@ -12,6 +12,8 @@ internal sealed record FittedLives
         Failures = observed.Count(l => l.FirstBad is not null);
         LateEntries = observed.Count(l => l.Entry.Tenths > 0);
         WatchedTenths = observed.Sum(l => ((l.FirstBad ?? l.LastGood) - l.Entry).Tenths);
+        FollowedFrom = observed.Count == 0 ? null : observed.Min(l => l.Entry).Value;
+        FollowedTo = observed.Count == 0 ? null : observed.Max(l => l.FirstBad ?? l.LastGood).Value;
         Lives = Together(observed.Select(l => l.ForFit()).OfType<Life>());
         Aircraft = [.. observed
             .GroupBy(l => l.Registration, StringComparer.Ordinal)
@@ -44,6 +46,12 @@ internal sealed record FittedLives
 
     /// <summary>The oldest age at which a part was looked at, hours.</summary>
     public double OldestAge { get; }
+
+    /// <summary>Youngest age at which any was followed, hours; null where there is none.</summary>
+    public double? FollowedFrom { get; }
+
+    /// <summary>Oldest age at which any was followed, hours: the last good look or the look that found it bad; null where there is none.</summary>
+    public double? FollowedTo { get; }
 
     /// <summary>The same lives, each widened outwards to whole hours: it still failed in (lower, upper], or was good at lower.</summary>
     public IReadOnlyList<Life> InWholeHours() => Together(Lives.Select(l =>

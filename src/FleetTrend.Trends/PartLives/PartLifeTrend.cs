@@ -29,6 +29,21 @@ public sealed record PartLifeTrend
     /// <summary>Lives left out because they had failed before observation began, were never examined, or failed in no hours.</summary>
     public required int OtherExcluded { get; init; }
 
+    /// <summary>Those of the <see cref="OtherExcluded"/> that had failed before observation began; null in trends of an earlier version.</summary>
+    public int? FailedBeforeEntry { get; init; }
+
+    /// <summary>Those of the <see cref="OtherExcluded"/> that were never examined; null in trends of an earlier version.</summary>
+    public int? NeverExamined { get; init; }
+
+    /// <summary>Those of the <see cref="OtherExcluded"/> that failed in no hours; null in trends of an earlier version.</summary>
+    public int? FailedInNoHours { get; init; }
+
+    /// <summary>Youngest age at which any of the lives was followed, hours; null where there is none, and in trends of an earlier version.</summary>
+    public double? FollowedFromHours { get; init; }
+
+    /// <summary>Oldest age at which any of the lives was followed, hours: nothing is known beyond. Null as above.</summary>
+    public double? FollowedToHours { get; init; }
+
     /// <summary>Failures per 1,000 hours watched on parts, which has an upper limit even without a failure. Not constant with age.</summary>
     public required Figure FailureRate { get; init; }
 

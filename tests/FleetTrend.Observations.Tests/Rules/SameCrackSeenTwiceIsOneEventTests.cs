@@ -27,6 +27,20 @@ public sealed class SameCrackSeenTwiceIsOneEventTests
         Assert.Equal(5, crack.Evidence.Count);
     }
 
+    [Fact] // Found 20, monitored that day and again on day 40, welded on day 60: three actions, each with its own day.
+    public void What_was_done_while_it_was_open_keeps_its_own_days()
+    {
+        var seen = Watched
+            .Found(20, 200, Weld, Condition.Crack).Did(20, 200, Weld, ActionKind.Monitored)
+            .Found(40, 300, Weld, Condition.Crack).Did(40, 300, Weld, ActionKind.Deferred)
+            .Did(60, 400, Weld, ActionKind.WeldRepaired).Observe();
+        var crack = Assert.Single(seen.Events);
+        Assert.Equal(Day(20), crack.FoundDate);
+        Assert.Equal(
+            [(ActionKind.Monitored, Day(20), 200.0), (ActionKind.Deferred, Day(40), 300.0), (ActionKind.WeldRepaired, Day(60), 400.0)],
+            crack.Actions.Select(a => (a.Kind, a.Date, a.At.Value)));
+    }
+
     [Fact]
     public void Without_any_action_it_is_still_one_event() =>
         Assert.Single(Watched.Found(20, 200, Weld, Condition.Crack).Found(40, 300, Weld, Condition.Crack).Observe().Events);
