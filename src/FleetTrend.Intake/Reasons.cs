@@ -27,7 +27,7 @@ public static class Reasons
     /// <summary>A text has too many characters.</summary>
     public static readonly Reason TextTooLong = new("TEXT_TOO_LONG", Code.InvalidArgument, "Shorten it to the length that the rule names.");
 
-    /// <summary>A text holds characters that cannot be printed, or begins or ends with a space.</summary>
+    /// <summary>A text holds characters that do not show or that turn the direction of others, or begins or ends with a space.</summary>
     public static readonly Reason TextNotPrintable = new("TEXT_NOT_PRINTABLE", Code.InvalidArgument, "Send printable characters without a space at either end.");
 
     /// <summary>A name, mark or path is not built as it must be.</summary>

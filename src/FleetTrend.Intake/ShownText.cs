@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using FleetTrend.Records.Texts;
 
 namespace FleetTrend.Intake;
 
@@ -14,7 +15,7 @@ internal static class ShownText
         var text = new StringBuilder();
         foreach (var rune in value.EnumerateRunes().Take(MostCharacters))
         {
-            if (IsHidden(rune))
+            if (ForeignText.IsHidden(rune))
                 text.Append(CultureInfo.InvariantCulture, $"\\u{rune.Value:X4}");
             else
                 text.Append(rune.ToString());
@@ -22,11 +23,4 @@ internal static class ShownText
 
         return text.ToString();
     }
-
-    /// <summary>True for a character that does not show, or that has no meaning everyone shares.</summary>
-    public static bool IsHidden(Rune rune) =>
-        rune == Rune.ReplacementChar
-        || Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format
-            or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator
-            or UnicodeCategory.PrivateUse or UnicodeCategory.OtherNotAssigned;
 }

@@ -53,7 +53,7 @@ public static class Observe
         DataProblemKind.RetractionWithoutRecord,
         "",
         DateOnly.FromDateTime(retraction.AcceptTime.UtcDateTime),
-        $"{retraction.Key.Source} took back {retraction.Key.SourceRecordId}, which it never sent: {retraction.Content.Reason}",
+        RetractionSentence.Of(retraction.Key, retraction.Content.Reason),
         [retraction.Key]);
 
     private static AircraftObservations Aircraft(

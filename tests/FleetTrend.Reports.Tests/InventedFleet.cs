@@ -370,7 +370,7 @@ internal static class InventedFleet
         EarlyFailures = OfLives(0.03, 0.005, 0.08, "", failures, lives),
     };
 
-    private static LifeDistributionFit Fit(string name, double shape, double scale, int failures, int lives)
+    public static LifeDistributionFit Fit(string name, double shape, double scale, int failures, int lives)
     {
         var median = scale * Math.Pow(Math.Log(2), 1 / shape);
         var b10 = scale * Math.Pow(-Math.Log(0.9), 1 / shape);

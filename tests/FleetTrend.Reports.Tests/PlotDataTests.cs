@@ -4,6 +4,7 @@ using FleetTrend.Trends.PartLives;
 using ScottPlot;
 using ScottPlot.Plottables;
 using static FleetTrend.Reports.Tests.InventedFleet;
+using PlotStyle = FleetTrend.Reports.Plots.PlotStyle;
 
 namespace FleetTrend.Reports.Tests;
 
@@ -48,8 +49,8 @@ public sealed class PlotDataTests
         LifeStep[] few = [new(180, 310, 1, 1)];
         using var plot = new PartLifePlot("n", "a", "c",
         [
-            new LifeCurve("here", steps, 2, 700, 0, 640),
-            new LifeCurve("there", few, 2, 300, 150, 310),
+            new LifeCurve("here", steps, Fit("Weibull", 2, 700, 3, 9), 0, 640),
+            new LifeCurve("there", few, Fit("Weibull", 2, 300, 3, 9), 150, 310),
         ]).Draw();
         Assert.Equal((0, 640), Ends(Assert.Single(Lines(plot), l => l.LineColor == PlotStyle.Series[0])));
         Assert.Equal((150, 310), Ends(Assert.Single(Lines(plot), l => l.LineColor == PlotStyle.Series[1])));

@@ -143,8 +143,35 @@ public sealed class RenderingTests
         {
             var document = Parse(html);
             Assert.Empty(document.QuerySelectorAll("script, [onerror], img[src=x]"));
-            Assert.Contains(Hostile, document.Body!.TextContent);
+            Assert.Contains(Hostile, document.Body!.TextContent); // a name, as it is
+            Assert.Contains(Hostile.Replace('"', '\''), document.Body!.TextContent); // a note, between marks of ours
         }
+    }
+
+    // A reason in the description of an earlier version, unquoted; a note and a name as stored before characters were refused.
+    private const string Foreign = "checked\nRELEASED TO SERVICE\u202e\u201d NOT AIRWORTHY, says the note at such length that it needs a second line RELEASED TO SERVICE";
+
+    [Fact]
+    public void Foreign_words_are_quoted_attributed_and_never_a_line_of_their_own()
+    {
+        var key = new Records.Sources.RecordKey("shop-cards", "card 7", 2);
+        var now = Snapshot() with
+        {
+            Problems = [new DataProblem(DataProblemKind.RetractionWithoutRecord, "", new DateOnly(2026, 11, 19), $"shop-cards took back card 7, which it never sent: {Foreign}", [key])],
+        };
+        var line = Raised(DriftFlag(), FlagLineState.Acknowledged) with { Note = Foreign, AcknowledgedBy = "lead\nRELEASED TO SERVICE" };
+        var report = WeeklyReport.Compose(now, null, Inputs(ReportScope.WholeFleet, line)).Render();
+        const string Shown = "\u201cchecked / RELEASED TO SERVICE\\u202E' NOT AIRWORTHY, says the note at such length that it needs a second line RELEASED TO SERVICE\u201d";
+        var mail = Unwrapped(report.Text.Replace("\n> ", "\n", StringComparison.Ordinal).Replace("  > ", "  ", StringComparison.Ordinal));
+        foreach (var text in new[] { mail, Parse(report.Html).Body!.TextContent, Parse(report.PageHtml).Body!.TextContent })
+        {
+            Assert.Contains("shop-cards took back \u201ccard 7\u201d, which it never sent. The reason that shop-cards gave: " + Shown, text);
+            Assert.Contains("acknowledged by \u201clead / RELEASED TO SERVICE\u201d on 21 Nov 2026", text);
+            Assert.Contains("Note by \u201clead / RELEASED TO SERVICE\u201d: " + Shown, text);
+            Assert.DoesNotContain('\u202e', text);
+        }
+
+        Assert.All(report.Text.Split('\n'), l => Assert.False(l.TrimStart().StartsWith("RELEASED", StringComparison.Ordinal), l));
     }
 
     [Theory]

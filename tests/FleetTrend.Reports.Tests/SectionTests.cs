@@ -88,8 +88,8 @@ public sealed class SectionTests
     {
         var repeats = Section(Report(Snapshot(), null, Inputs(ReportScope.WholeFleet)), "repeats");
         Assert.Contains(
-            "found 3 Sep 2025 at 1,512 h, stop-drilled 3 Sep 2025 at 1,512 h; "
-            + "found 20 Jan 2026 at 1,634 h, 122 h after the stop drilling, monitored 20 Jan 2026 at 1,634 h, weld-repaired 3 Mar 2026 at 1,870 h; "
+            "found 3 Sep 2025 at 1,512 h, stop-drilled the same day; "
+            + "found 20 Jan 2026 at 1,634 h, 122 h after the stop drilling, monitored the same day, weld-repaired 3 Mar 2026 at 1,870 h; "
             + "found 19 Nov 2026 at 1,958 h, 88.3 h after the weld repair, still open",
             repeats);
     }

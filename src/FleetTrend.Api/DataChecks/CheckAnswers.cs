@@ -4,6 +4,7 @@ using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
 using FleetTrend.Intake.Rules;
 using FleetTrend.Observations.DataProblems;
+using FleetTrend.Records.Texts;
 using FleetTrend.Store.DataChecks;
 using DataCheckState = FleetTrend.Store.DataChecks.DataCheckState;
 using FindingName = FleetTrend.Store.DataChecks.FindingName;
@@ -94,5 +95,5 @@ internal sealed class CheckAnswers(DataCheckStore checks, FindingMergeStore merg
         _ => throw new InvalidOperationException($"{result.State} is no refusal."),
     };
 
-    private static string Name(FindingName finding) => $"{finding.Source} {finding.SourceRecordId}";
+    private static string Name(FindingName finding) => $"{finding.Source} {ForeignText.Identifier(finding.SourceRecordId)}";
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FleetTrend.Observations.DataProblems;
+using FleetTrend.Reports.Words;
 using FleetTrend.Store.DataChecks;
 using Wire = FleetTrend.Contracts.V1;
 
@@ -17,7 +18,8 @@ internal static class CheckMessages
         OtherRegistration = check.Problem.OtherRegistration ?? "",
         ProblemDate = check.Problem.ProblemDate.ToWire(),
         Rule = check.Problem.Rule,
-        Description = check.Problem.Description,
+        Description = ProblemWords.Description(
+            Enum.Parse<DataProblemKind>(check.Problem.Kind), check.Problem.Evidence, check.Problem.Description),
         RecordKeys =
         {
             check.Problem.Evidence.Select(k => new Wire.RecordKey { Source = k.Source, SourceRecordId = k.SourceRecordId, Revision = k.Revision }),

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FleetTrend.Api.Access;
+using FleetTrend.Records.Texts;
 using FleetTrend.Reports.Html;
 using FleetTrend.Store.Reports;
 using Microsoft.AspNetCore.Authorization;
@@ -36,12 +37,15 @@ public static class ReportPages
         app.MapGet("/reports/{id:long}/plots/{name}", PlotAsync).RequireAuthorization(PageAccess.Name);
     }
 
-    /// <summary>A stored report as a piece of a page.</summary>
+    /// <summary>
+    /// A stored report as a piece of a page; characters that hide or turn text, which earlier versions let through, are written
+    /// out.
+    /// </summary>
     public static string Body(StoredReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
         return MailHtml.Body(
-            report.Html, report.Plots.Keys,
+            ForeignText.WithBreaks(report.Html), report.Plots.Keys,
             name => string.Create(CultureInfo.InvariantCulture, $"/reports/{report.ReportId}/plots/{Uri.EscapeDataString(name)}"));
     }
 

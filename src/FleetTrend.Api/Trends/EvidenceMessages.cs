@@ -32,7 +32,8 @@ internal static class EvidenceMessages
         return exposures.Concat(events).Concat(lives);
 
         // As the rates count it: found within hours watched there in its type group.
-        bool IsWatched(LocationEvent e) => watched[(e.Registration, e.Location, e.TypeGroup)].Any(x => x.From < e.Found && e.Found <= x.To);
+        bool IsWatched(LocationEvent e) =>
+            watched[(e.Registration, e.Location, e.TypeGroup)].Any(x => x.From < e.Found && e.Found <= x.To);
     }
 
     private static Wire.EvidenceRow ToWire(LocationExposure exposure) => new()

@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using FleetTrend.Cli.Analysis;
 using FleetTrend.Cli.Commands;
+using FleetTrend.Records.Texts;
 using FleetTrend.Store.Keys;
 using FleetTrend.Store.Sources;
 using Spectre.Console;
@@ -80,7 +81,7 @@ internal sealed partial class KeyConsole(KeyStore keys, SourceStore sources, Tex
     }
 
     private static string? Problem(string name, string? source, IReadOnlyList<string> scopeNames) =>
-        name.Length is 0 or > MostNameCharacters || name.Any(char.IsControl) || name != name.Trim()
+        name.Length is 0 or > MostNameCharacters || name.EnumerateRunes().Any(ForeignText.IsHidden) || name != name.Trim()
             ? $"name '{name}': must be 1 to 60 printable characters without a space at either end"
         : scopeNames.Count == 0 ? "--scope: must be given, at least once: records-write, trends-read or administer"
         : scopeNames.FirstOrDefault(scope => !ScopesByName.ContainsKey(scope)) is { } unknown

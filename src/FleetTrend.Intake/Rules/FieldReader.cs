@@ -1,7 +1,7 @@
 using System.Globalization;
-using System.Text;
 using System.Text.RegularExpressions;
 using FleetTrend.Records;
+using FleetTrend.Records.Texts;
 using Date = Google.Type.Date;
 
 namespace FleetTrend.Intake.Rules;
@@ -60,17 +60,18 @@ internal sealed class FieldReader
     {
         var rule = $"must be {(min == 0 ? "up to" : $"{min} to")} {max} printable characters without a space at either end";
         if (CheckLength(field, value, min, max, rule)
-            && (value.Any(c => char.IsControl(c)) || value.EnumerateRunes().Any(ShownText.IsHidden) || value != value.Trim()))
+            && (value.EnumerateRunes().Any(ForeignText.IsHidden) || value != value.Trim()))
             Refuse(field, value, Reasons.TextNotPrintable, rule);
         return value;
     }
 
-    /// <summary>Text for people; line breaks and tabs are welcome. Null where empty.</summary>
+    /// <summary>Text for people, of several lines where they like: breaks and tabs are the only controls. Null where empty.</summary>
     public string? Note(string field, string value, int max)
     {
-        var rule = $"must be up to {max.ToString("#,0", CultureInfo.InvariantCulture)} characters of text";
+        var rule = $"must be up to {max.ToString("#,0", CultureInfo.InvariantCulture)} printable characters, line breaks and tabs among them, "
+            + "without a space at either end";
         if (CheckLength(field, value, 0, max, rule)
-            && value.EnumerateRunes().Any(r => Rune.IsControl(r) && r.Value is not ('\n' or '\r' or '\t') || r == Rune.ReplacementChar))
+            && (value.EnumerateRunes().Any(r => ForeignText.IsHidden(r) && r.Value is not ('\n' or '\r' or '\t')) || value != value.Trim()))
             Refuse(field, value, Reasons.TextNotPrintable, rule);
         return value.Length == 0 ? null : value;
     }

@@ -50,4 +50,13 @@ public enum DataProblemKind
 
     /// <summary>A record was taken back that never came.</summary>
     RetractionWithoutRecord = 15,
+
+    /// <summary>
+    /// A part with an open finding of a condition that fails it was taken out as examined good, the same day or later. The finding
+    /// counts.
+    /// </summary>
+    TakenOutGoodWithFinding = 16,
+
+    /// <summary>A look examined the place of an open finding and did not mention it. It stays open.</summary>
+    OpenFindingNotMentioned = 17,
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using FleetTrend.Observations.Timelines;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
+using FleetTrend.Records.Texts;
 
 namespace FleetTrend.Observations.DataProblems;
 
@@ -34,7 +35,8 @@ internal static class PossibleDuplicates
                 records.List(
                     DataProblemKind.PossibleDuplicate,
                     one.Content.FoundDate > other.Content.FoundDate ? one.Content.FoundDate : other.Content.FoundDate,
-                    $"{one.Content.Condition} at {one.Content.Location}: {Told(one)} and {Told(other)} may be one event. Until somebody merges them each counts by itself.",
+                    $"{ConditionNames.Of(one.Content.Condition)} at {one.Content.Location}: {Told(one)} and {Told(other)} may be one event. "
+                        + "Until somebody merges them each counts by itself.",
                     [one.Key, other.Key]);
             }
         }
@@ -66,6 +68,6 @@ internal static class PossibleDuplicates
     {
         var f = finding.Content;
         var size = f.SizeMillimetres is { } mm ? string.Create(CultureInfo.InvariantCulture, $", {mm:0.#} mm") : "";
-        return $"{finding.Key.Source} {finding.Key.SourceRecordId} of {f.FoundDate:O} ({f.TimeInService} h{size})";
+        return $"{finding.Key.Source} {ForeignText.Identifier(finding.Key.SourceRecordId)} of {f.FoundDate:O} ({f.TimeInService} h{size})";
     }
 }

@@ -37,6 +37,10 @@ public static class ProblemRules
             "Findings that were merged into one event are both there, at one location and of one condition.",
         DataProblemKind.RetractionWithoutRecord =>
             "What is taken back was sent before, or comes later.",
+        DataProblemKind.TakenOutGoodWithFinding =>
+            "A part that was found failed is not taken out as examined good, unless an action closed the finding first.",
+        DataProblemKind.OpenFindingNotMentioned =>
+            "A look at the place of an open finding finds it again, or an action says what was done about it.",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "No kind of problem."),
     };
 }

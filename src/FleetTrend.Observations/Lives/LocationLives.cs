@@ -3,6 +3,7 @@ using FleetTrend.Observations.Timelines;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Installations;
 using FleetTrend.Records.Sources;
+using FleetTrend.Records.Texts;
 
 namespace FleetTrend.Observations.Lives;
 
@@ -88,7 +89,8 @@ internal sealed class LocationLives
             records.List(
                 DataProblemKind.InstallationMismatch,
                 day.Date,
-                $"Serial number {serial} is recorded as removed at {timeline.Location} on {day.Date:O}, but {installed} was installed there.",
+                $"Serial number {ForeignText.Identifier(serial)} is recorded as removed at {timeline.Location} on {day.Date:O}, "
+                    + $"but {ForeignText.Identifier(installed)} was installed there.",
                 [removal.Key]);
         }
 

@@ -3,6 +3,7 @@ using FleetTrend.Observations.Timelines;
 using FleetTrend.Records;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Sources;
+using FleetTrend.Records.Texts;
 
 namespace FleetTrend.Observations.Lives;
 
@@ -107,7 +108,7 @@ internal sealed class SerialNumbers
             DataProblemKind.SerialNumberConflict,
             move.Records.Card.Registration,
             move.Date,
-            $"Serial number {move.Serial}, installed at {move.Location} on {move.Date:O}, {what}.",
+            $"Serial number {ForeignText.Identifier(move.Serial ?? "")}, installed at {move.Location} on {move.Date:O}, {what}.",
             keys)
         {
             OtherRegistration = elsewhere == move.Records.Card.Registration ? null : elsewhere,

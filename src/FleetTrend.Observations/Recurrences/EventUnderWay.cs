@@ -12,6 +12,9 @@ internal sealed class EventUnderWay
     private readonly List<SizeSeen> sizes = [];
     private readonly List<RecordKey> evidence = [];
     private readonly List<EventAction> actions = [];
+    private readonly List<RecordKey> silentKeys = [];
+    private DateOnly lastSeen;
+    private bool isSilent;
 
     public required Condition Condition { get; init; }
 
@@ -38,24 +41,44 @@ internal sealed class EventUnderWay
 
     public IReadOnlyList<RecordKey> Evidence => evidence;
 
+    /// <summary>Looks after it was found, while it was open, that examined the place and did not mention it, by date.</summary>
+    public List<DateOnly> SilentLooks { get; } = [];
+
+    /// <summary>The records of the first of those looks, and of the first after each time it was seen again.</summary>
+    public IReadOnlyList<RecordKey> SilentKeys => silentKeys;
+
     public double LatestSize => sizes.Count == 0 ? 0 : sizes[^1].Millimetres;
 
     /// <summary>It was seen, first or again: a size is a measurement on it.</summary>
-    public void Seen(IEnumerable<Recorded<Finding>> findings, Hours at)
+    public void Seen(IEnumerable<Recorded<Finding>> findings, LocationDay day)
     {
+        lastSeen = day.Date;
+        isSilent = false;
         foreach (var finding in findings)
         {
             evidence.Add(finding.Key);
             if (finding.Content.SizeMillimetres is { } size)
-                sizes.Add(new SizeSeen(at, size));
+                sizes.Add(new SizeSeen(day.Hours, size));
         }
+    }
+
+    /// <summary>A look that examined the place on a day on which nobody saw it.</summary>
+    public void PassOver(LocationDay day, Look look)
+    {
+        if (lastSeen >= day.Date)
+            return;
+        SilentLooks.Add(day.Date);
+        if (!isSilent)
+            silentKeys.AddRange(look.Keys);
+        isSilent = true;
     }
 
     /// <summary>The day's actions left it open on purpose.</summary>
     public void Hold(LocationDay day)
     {
         IsHeld = true;
-        actions.AddRange(day.Actions.Select(a => a.Content.Kind).Distinct().Order().Select(kind => new EventAction(kind, day.Date, day.Hours)));
+        var kinds = day.Actions.Select(a => a.Content.Kind).Distinct().Order();
+        actions.AddRange(kinds.Select(kind => new EventAction(kind, day.Date, day.Hours)));
         evidence.AddRange(day.Actions.Select(a => a.Key));
     }
 

@@ -52,6 +52,7 @@ internal sealed class LocationEvents
 
         if (!watching)
             events.BeginWatch();
+        events.all.ForEach(events.ListNotMentioned);
         return events.all.Select(e => events.Finish(e, exposures));
     }
 
@@ -78,9 +79,11 @@ internal sealed class LocationEvents
                 CloseUnrecorded(day, look);
             else
                 See(day, look);
+            PassOver(day, look);
             marks.Add(day.Hours);
         }
 
+        ListTakenOutGood(day);
         Act(day);
         if (day.Renews)
             Renew(day);
@@ -94,7 +97,7 @@ internal sealed class LocationEvents
         {
             if (byName.TryGetValue(same.NameOf(sighting[0].Key), out var known))
             {
-                known.Seen(sighting, day.Hours);
+                known.Seen(sighting, day);
                 seenAgain.Add(known);
                 sightings.Remove(sighting);
             }
@@ -106,7 +109,7 @@ internal sealed class LocationEvents
             foreach (var (i, sighting) in condition.OrderByDescending(Size).Index())
             {
                 var e = i < others.Count ? others[i] : Begin(day, condition.Key);
-                e.Seen(sighting, day.Hours);
+                e.Seen(sighting, day);
                 byName[same.NameOf(sighting[0].Key)] = e;
             }
         }
@@ -153,10 +156,58 @@ internal sealed class LocationEvents
             records.List(
                 DataProblemKind.ActionNotRecorded,
                 day.Date,
-                $"{e.Condition} at {timeline.Location} of {e.FoundDate:O} was gone on {day.Date:O}, but no action against it is recorded.",
+                $"{ConditionNames.Of(e.Condition)} at {timeline.Location} of {e.FoundDate:O} was gone on {day.Date:O}, "
+                    + "but no action against it is recorded.",
                 [.. e.Evidence.Distinct()],
                 subject: [e.Evidence[0]]);
         }
+    }
+
+    /// <summary>What is open and not mentioned, neither found again, nor accepted, nor the matter of an action of the day.</summary>
+    private void PassOver(LocationDay day, Look look)
+    {
+        if (!look.IsExamined || day.Actions.Count > 0 || day.Renews)
+            return;
+        foreach (var e in open.Where(e => !look.Accepted.Contains(e.Condition)))
+            e.PassOver(day, look);
+    }
+
+    /// <summary>
+    /// A part with an open failing condition that came out "examined good": the finding counts (rule 2). An action that closed the
+    /// condition and kept the part settles it first.
+    /// </summary>
+    private void ListTakenOutGood(LocationDay day)
+    {
+        var good = day.Removals.Where(r => r.Content.ExaminedGood).Select(r => r.Key).ToList();
+        if (good.Count == 0 || day.Actions.Any(a => ActionEffect.Closes(a.Content.Kind) && !ActionEffect.Renews(a.Content.Kind)))
+            return;
+        var kind = timeline.Kind;
+        foreach (var e in open.Where(e => !kind.HasLife || kind.Failures.Contains(e.Condition)))
+        {
+            var outcome = kind.HasLife ? "The finding counts: the part failed" : "The finding counts";
+            records.List(
+                DataProblemKind.TakenOutGoodWithFinding,
+                day.Date,
+                $"{ConditionNames.Of(e.Condition)} at {timeline.Location} was found on {e.FoundDate:O} and is open, "
+                    + $"but the part came out on {day.Date:O} as examined good. {outcome}.",
+                [.. e.Evidence.Concat(good).Distinct()],
+                subject: [e.Evidence[0], .. good]);
+        }
+    }
+
+    private void ListNotMentioned(EventUnderWay e)
+    {
+        if (e.SilentLooks.Count == 0)
+            return;
+        var more = e.SilentLooks.Count - 1;
+        var others = more == 0 ? "does not mention it" : $"and {more} more {(more == 1 ? "does" : "do")} not mention it";
+        records.List(
+            DataProblemKind.OpenFindingNotMentioned,
+            e.SilentLooks[0],
+            $"{ConditionNames.Of(e.Condition)} at {timeline.Location} was found on {e.FoundDate:O} and was open, "
+                + $"but the look of {e.SilentLooks[0]:O} {others}. It stays open until an action closes it; found again, it is still one.",
+            [e.Evidence[0], .. e.SilentKeys.Distinct()],
+            subject: [e.Evidence[0]]);
     }
 
     private void Act(LocationDay day)

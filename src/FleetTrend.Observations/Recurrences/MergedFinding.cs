@@ -1,6 +1,7 @@
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
+using FleetTrend.Records.Texts;
 
 namespace FleetTrend.Observations.Recurrences;
 
@@ -30,7 +31,7 @@ internal sealed record MergedFinding(Recorded<Finding> Merged, Recorded<Finding>
             if (kept is not null && kept.Content.Location == finding.Content.Location && kept.Content.Condition == finding.Content.Condition)
                 held.Add(new MergedFinding(finding, kept));
             else
-                problems.Add(DoesNotFit(registration, finding, kept, $"{keptName.KeptSource} {keptName.KeptRecordId}"));
+                problems.Add(DoesNotFit(registration, finding, kept, $"{keptName.KeptSource} {ForeignText.Identifier(keptName.KeptRecordId)}"));
         }
 
         return held;
@@ -45,7 +46,7 @@ internal sealed record MergedFinding(Recorded<Finding> Merged, Recorded<Finding>
             DataProblemKind.MergeDoesNotFit,
             registration,
             finding.Content.FoundDate,
-            $"{finding.Key.Source} {finding.Key.SourceRecordId} was merged into {keptName}, which {why}; each counts by itself.",
+            $"{finding.Key.Source} {ForeignText.Identifier(finding.Key.SourceRecordId)} was merged into {keptName}, which {why}; each counts by itself.",
             kept is null ? [finding.Key] : [finding.Key, kept.Key])
         {
             Subject = [finding.Key],

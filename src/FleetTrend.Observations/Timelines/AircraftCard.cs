@@ -3,6 +3,7 @@ using FleetTrend.Records;
 using FleetTrend.Records.Aircraft;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Sources;
+using FleetTrend.Records.Texts;
 
 namespace FleetTrend.Observations.Timelines;
 
@@ -98,6 +99,6 @@ internal sealed class AircraftCard
     private static string Place(Airframe airframe, DateOnly date)
     {
         var at = On(airframe.Assignments, date);
-        return $"{at.Base} / {at.TypeGroup}";
+        return $"{ForeignText.Identifier(at.Base)} / {at.TypeGroup}";
     }
 }

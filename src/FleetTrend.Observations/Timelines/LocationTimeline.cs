@@ -57,7 +57,11 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
     private static Look? LookAt(List<RecordKey> examined, List<Recorded<Finding>> findings) =>
         examined.Count == 0 && findings.Count == 0
             ? null
-            : new Look([.. findings.Where(f => f.Content.Grade == FindingGrade.Defect)], [.. examined, .. findings.Select(f => f.Key)]);
+            : new Look([.. findings.Where(f => f.Content.Grade == FindingGrade.Defect)], [.. examined, .. findings.Select(f => f.Key)])
+            {
+                IsExamined = examined.Count > 0,
+                Accepted = findings.Where(f => f.Content.Grade == FindingGrade.Accepted).Select(f => f.Content.Condition).ToHashSet(),
+            };
 
     /// <remarks>Several installations of one day are one, told twice: the one that knows the hours on the part holds.</remarks>
     private static Renewal? RenewalAt(

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text;
+using FleetTrend.Records.Texts;
 
 namespace FleetTrend.Reports.Html;
 
@@ -47,7 +48,6 @@ internal sealed class HtmlWriter
     /// <inheritdoc/>
     public override string ToString() => html.ToString();
 
-    // Control characters have no place in HTML, escaped or not.
-    private static string Escape(string text) =>
-        WebUtility.HtmlEncode(new string([.. text.Select(c => char.IsControl(c) ? ' ' : c)]));
+    // Control characters have no place in HTML, escaped or not; characters that hide or turn text are written out.
+    private static string Escape(string text) => WebUtility.HtmlEncode(ForeignText.OneLine(text));
 }

@@ -2,7 +2,10 @@ using ScottPlot;
 
 namespace FleetTrend.Reports.Plots;
 
-/// <summary>Share of parts failed by hours on the part: steps as the looks show them, and the fitted curve, for several bases. Each ends at the oldest age at which a life was followed.</summary>
+/// <summary>
+/// Share of parts failed by hours on the part: steps as the looks show them, and the fitted curve, for several bases. Each ends
+/// at the oldest age at which a life was followed.
+/// </summary>
 public sealed class PartLifePlot : ReportPlot
 {
     private const int CurvePoints = 120;

@@ -1,10 +1,12 @@
 using System.Text;
+using FleetTrend.Records.Texts;
 
 namespace FleetTrend.Reports.Text;
 
 /// <summary>Lines of text, wrapped at blanks. A word longer than a line, such as an address, is cut so that no line is too long.</summary>
 internal sealed class TextLines
 {
+    private const string QuoteMark = "> ";
     private readonly StringBuilder text = new();
     private bool endsBlank = true;
 
@@ -16,7 +18,7 @@ internal sealed class TextLines
         endsBlank = true;
     }
 
-    /// <summary>A paragraph.</summary>
+    /// <summary>A paragraph. A line that goes on within a quotation is marked, so that none of it reads as a line of ours.</summary>
     /// <param name="line">Its words.</param>
     /// <param name="indent">Blanks before each line.</param>
     /// <param name="hanging">Further blanks before each line but the first.</param>
@@ -24,18 +26,20 @@ internal sealed class TextLines
     {
         var current = new StringBuilder(new string(' ', indent));
         var isEmpty = true;
-        foreach (var word in Pieces(line, TextReport.Columns - indent - hanging))
+        var isQuoted = false;
+        foreach (var word in Pieces(line, TextReport.Columns - indent - hanging - QuoteMark.Length))
         {
             if (!isEmpty && current.Length + 1 + word.Length > TextReport.Columns)
             {
                 Emit(current);
-                current.Clear().Append(' ', indent + hanging);
+                current.Clear().Append(' ', indent + hanging).Append(isQuoted ? QuoteMark : string.Empty);
                 isEmpty = true;
             }
 
             if (!isEmpty) current.Append(' ');
             current.Append(word);
             isEmpty = false;
+            isQuoted = ForeignText.IsOpenAfter(word, isQuoted);
         }
 
         Emit(current);
@@ -47,9 +51,9 @@ internal sealed class TextLines
     /// <inheritdoc/>
     public override string ToString() => text.ToString();
 
-    /// <summary>Words with control characters taken for blanks.</summary>
+    /// <summary>Words with breaks taken for blanks, and characters that hide or turn text written out.</summary>
     public static IEnumerable<string> Words(string line) =>
-        new string([.. line.Select(c => char.IsControl(c) ? ' ' : c)]).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        ForeignText.OneLine(line).Split(' ', StringSplitOptions.RemoveEmptyEntries);
 
     private static IEnumerable<string> Pieces(string line, int width) =>
         Words(line).SelectMany(w => w.Chunk(width).Select(c => new string(c)));

@@ -40,7 +40,8 @@ public static class FleetSection
         [
             new Block.Table(
                 $"Fleet, {draft.AsOf}: time in service and hours since the last inspection. "
-                    + "Open: findings that no action has closed and no later look found gone. 90 days: found in the last 90 days. Both with what the first look found",
+                    + "Open: findings that no action has closed and no later look found gone. 90 days: found in the last 90 days. "
+                    + "Both with what the first look found",
                 Columns,
                 [.. draft.Fleet.Select(l => Row(l, flags))]),
         ];

@@ -113,10 +113,12 @@ internal static class PartLivesSection
     }
 
     // Trends of an earlier version have the sum alone.
-    private static string Others(PartLifeTrend trend) => trend is { FailedBeforeEntry: { } before, NeverExamined: { } never, FailedInNoHours: { } inNoHours }
+    private static string Others(PartLifeTrend trend) =>
+        trend is { FailedBeforeEntry: { } before, NeverExamined: { } never, FailedInNoHours: { } inNoHours }
         ? $"{before} because they had failed before records began, {never} because they were never examined"
             + (inNoHours > 0 ? $", {inNoHours} because they failed before any hour was flown under observation" : string.Empty)
-        : $"{trend.OtherExcluded} because they had failed before records began, were never examined, or failed before any hour was flown under observation";
+        : $"{trend.OtherExcluded} because they had failed before records began, were never examined, "
+            + "or failed before any hour was flown under observation";
 
     private static Block.Picture? Picture(ReportDraft draft, IReadOnlyList<PartLifeTrend> trends)
     {

@@ -1,4 +1,5 @@
 using FleetTrend.Observations.DataProblems;
+using FleetTrend.Records.Texts;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Words;
 
@@ -88,10 +89,11 @@ internal sealed class ProblemsSection
 
     private Line Item(DataProblem problem)
     {
-        var keys = string.Join(", ", problem.Evidence.Take(3).Select(k => $"{k.Source} {k.SourceRecordId}"));
+        var keys = string.Join(", ", problem.Evidence.Take(3).Select(k => $"{k.Source} {ForeignText.Identifier(k.SourceRecordId)}"));
         var records = keys.Length == 0 ? string.Empty : $" Records: {keys}.";
         var since = checks.TryGetValue(problem.Identity, out var check) ? $" Known since {NumberWords.Day(check.SinceDate)}." : string.Empty;
         var aircraft = problem.Registration.Length == 0 ? "No aircraft known" : problem.Registration;
-        return Line.Of(new Run.Strong(aircraft), $", {NumberWords.Day(problem.Date)}: {problem.Description}{since}{records}");
+        var said = ProblemWords.Description(problem.Kind, problem.Evidence, problem.Description);
+        return Line.Of(new Run.Strong(aircraft), $", {NumberWords.Day(problem.Date)}: {said}{since}{records}");
     }
 }

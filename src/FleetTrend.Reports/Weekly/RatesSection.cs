@@ -36,7 +36,8 @@ internal static class RatesSection
         if (notWatched > 0)
         {
             blocks.Add(new Block.Paragraph(
-                $"{NumberWords.Count(notWatched, "crack was", "cracks were")} found in no watched hours, such as on the day a part went in: listed, and in no rate.", IsAside: true));
+                $"{NumberWords.Count(notWatched, "crack was", "cracks were")} found in no watched hours, such as on the day a part went in: "
+                + "listed, and in no rate.", IsAside: true));
         }
 
         return new ReportSection("rates", "How often cracks arise", blocks);

@@ -1,4 +1,5 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Texts;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
 using FleetTrend.Reports.Words;
@@ -71,7 +72,7 @@ internal static class RepeatsSection
 
     private static string Keys(RepeatLocation repeat)
     {
-        var shown = string.Join(", ", repeat.Evidence.Take(MostKeys).Select(k => $"{k.Source} {k.SourceRecordId}"));
+        var shown = string.Join(", ", repeat.Evidence.Take(MostKeys).Select(k => $"{k.Source} {ForeignText.Identifier(k.SourceRecordId)}"));
         return repeat.Evidence.Count > MostKeys ? $"{shown} and {repeat.Evidence.Count - MostKeys} more" : shown;
     }
 
@@ -97,9 +98,10 @@ internal static class RepeatsSection
         var mean = contrast.Others.Count == 0
             ? $"none of them had one by {NumberWords.Hours(contrast.OthersWatched[^1].ToHours)}"
             : Mean(draft, contrast.Others[^1], contrast.OthersEvents, contrast.OthersCount);
-        var standing = draft.Current.LocationStandings.FirstOrDefault(s =>
-            s.Registration == contrast.Registration && s.TypeGroup == contrast.TypeGroup && s.Location == contrast.Location && s.Condition == contrast.Condition);
-        var alone = $"{contrast.Registration} alone had {NumberWords.Count(contrast.FoundHours.Count)} by its last look at {NumberWords.Hours(contrast.Watched[^1].ToHours)}.";
+        var standing = draft.Current.LocationStandings.FirstOrDefault(s => s.Registration == contrast.Registration
+            && s.TypeGroup == contrast.TypeGroup && s.Location == contrast.Location && s.Condition == contrast.Condition);
+        var alone = $"{contrast.Registration} alone had {NumberWords.Count(contrast.FoundHours.Count)} by its last look at "
+            + $"{NumberWords.Hours(contrast.Watched[^1].ToHours)}.";
         if (standing is not null && HistoryWords.NotCounted(standing.PresentAtEntry, standing.NotWatched) is { } more)
             alone += " " + more;
         return new Block.Picture(new RecurrencePlot(

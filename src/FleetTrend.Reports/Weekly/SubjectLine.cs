@@ -1,3 +1,4 @@
+using FleetTrend.Records.Texts;
 using FleetTrend.Reports.Words;
 
 namespace FleetTrend.Reports.Weekly;
@@ -44,8 +45,7 @@ internal static class SubjectLine
     // A name with a line break in it must not start another header.
     private static string OneLine(string text)
     {
-        var clean = string.Join(' ', new string([.. text.Select(c => char.IsControl(c) ? ' ' : c)])
-            .Split(' ', StringSplitOptions.RemoveEmptyEntries));
+        var clean = string.Join(' ', ForeignText.OneLine(text).Split(' ', StringSplitOptions.RemoveEmptyEntries));
         return clean.Length <= MostCharacters + 20 ? clean : clean[..(MostCharacters + 17)] + "...";
     }
 }

@@ -1,3 +1,4 @@
+using FleetTrend.Records.Texts;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Words;
 using FleetTrend.Trends.Airframes;
@@ -128,6 +129,8 @@ internal static class TailsSection
     // What is listed for the place or the aircraft and not among the count above.
     private static string? NotCounted(ReportDraft draft, ProposedFlag flag)
     {
+        // A flag that counts from a closing on leaves out more than these.
+        if (flag.CountedAfterDate is not null) return null;
         if (flag.Kind == FlagKind.AirframeDrift)
         {
             return draft.Current.Airframes.FirstOrDefault(a =>
@@ -136,8 +139,8 @@ internal static class TailsSection
                 : null;
         }
 
-        return draft.Current.LocationStandings.FirstOrDefault(s =>
-            s.Registration == flag.Registration && s.TypeGroup == flag.TypeGroup && s.Condition == flag.Condition && flag.Locations.Contains(s.Location)) is { } place
+        return draft.Current.LocationStandings.FirstOrDefault(s => s.Registration == flag.Registration && s.TypeGroup == flag.TypeGroup
+            && s.Condition == flag.Condition && flag.Locations.Contains(s.Location, StringComparer.Ordinal)) is { } place
             ? HistoryWords.NotCounted(place.PresentAtEntry, place.NotWatched)
             : null;
     }
@@ -166,7 +169,8 @@ internal static class TailsSection
             FlagLineState.Open => $"Open since {NumberWords.Day(line.RaisedDate)}; nobody has acknowledged it.",
             _ => $"Raised {NumberWords.Day(line.RaisedDate)}, acknowledged{By(line)}.",
         };
-        var note = string.IsNullOrWhiteSpace(line.Note) ? string.Empty : $" Note: {line.Note}";
+        var writer = string.IsNullOrWhiteSpace(line.AcknowledgedBy) ? string.Empty : $" by {ForeignText.Quoted(line.AcknowledgedBy)}";
+        var note = string.IsNullOrWhiteSpace(line.Note) ? string.Empty : $" Note{writer}: {ForeignText.Quoted(line.Note)}";
         var location = flag.Kind == FlagKind.RepeatLocation && flag.Locations.Count > 0 ? flag.Locations[0] : null;
         return draft.Evidence(flag.Registration, flag.Registration is null ? flag.TypeGroup : null, location, flag.PartKind, flag.Condition) is { } target
             ? Line.Of(state + note + " ", new Run.Link("Rows behind it", target))
@@ -175,7 +179,7 @@ internal static class TailsSection
 
     private static string By(FlagLine line)
     {
-        var by = string.IsNullOrWhiteSpace(line.AcknowledgedBy) ? string.Empty : $" by {line.AcknowledgedBy}";
+        var by = string.IsNullOrWhiteSpace(line.AcknowledgedBy) ? string.Empty : $" by {ForeignText.Quoted(line.AcknowledgedBy)}";
         return line.AcknowledgedDate is { } date ? $"{by} on {NumberWords.Day(date)}" : by;
     }
 

@@ -6,7 +6,7 @@ namespace FleetTrend.Reports.Words;
 public static class HistoryWords
 {
     /// <summary>
-    /// One event: <c>found 20 Jan 2026 at 812 h, monitored 20 Jan 2026 at 812 h, weld-repaired 3 Mar 2026 at 870 h</c>; one that nothing has
+    /// One event: <c>found 20 Jan 2026 at 812 h, monitored the same day, weld-repaired 3 Mar 2026 at 870 h</c>; one that nothing has
     /// closed ends in <c>still open</c>.
     /// </summary>
     public static string Of(RepeatEvent e)
@@ -15,7 +15,9 @@ public static class HistoryWords
         List<string> parts = [Found(e)];
         if (e.HoursSinceAction is { } since)
             parts.Add($"{NumberWords.Hours(since)} after the {(e.SinceAction is { } kind ? ActionWords.Named(kind) : "action before it")}");
-        parts.AddRange((e.Actions ?? []).Select(a => $"{ActionWords.Of(a.Kind)} {NumberWords.Day(a.Date)} at {NumberWords.Hours(a.Hours)}"));
+        parts.AddRange((e.Actions ?? []).Select(a => a.Date == e.FoundDate
+            ? $"{ActionWords.Of(a.Kind)} the same day"
+            : $"{ActionWords.Of(a.Kind)} {NumberWords.Day(a.Date)} at {NumberWords.Hours(a.Hours)}"));
         if (End(e) is { } end)
             parts.Add(end);
         return string.Join(", ", parts);

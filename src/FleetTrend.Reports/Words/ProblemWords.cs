@@ -1,4 +1,5 @@
 using FleetTrend.Observations.DataProblems;
+using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Reports.Words;
 
@@ -23,8 +24,29 @@ public static class ProblemWords
         DataProblemKind.PossibleDuplicate => "One condition recorded by two sources, perhaps one event",
         DataProblemKind.MergeDoesNotFit => "Findings merged into one event that no longer fit each other",
         DataProblemKind.RetractionWithoutRecord => "Record taken back that never came",
+        DataProblemKind.TakenOutGoodWithFinding => "Part found failed and taken out as examined good",
+        DataProblemKind.OpenFindingNotMentioned => "Open finding that a later look does not mention",
         _ => "Other problem",
     };
+
+    /// <summary>
+    /// What is wrong, as the refresh that saw it wrote it. Those of an earlier version have the reason of a retraction unquoted; it is
+    /// quoted here.
+    /// </summary>
+    /// <param name="kind">What kind of problem.</param>
+    /// <param name="evidence">The records that it concerns.</param>
+    /// <param name="description">As stored.</param>
+    public static string Description(DataProblemKind kind, IReadOnlyList<RecordKey> evidence, string description)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        ArgumentNullException.ThrowIfNull(description);
+        if (kind != DataProblemKind.RetractionWithoutRecord || evidence.Count == 0)
+            return description;
+        var unquoted = $"{evidence[0].Source} took back {evidence[0].SourceRecordId}, which it never sent: ";
+        return description.StartsWith(unquoted, StringComparison.Ordinal)
+            ? RetractionSentence.Of(evidence[0], description[unquoted.Length..])
+            : description;
+    }
 
     /// <summary>Why it matters for the numbers.</summary>
     public static string Matters(DataProblemKind kind) => kind switch
@@ -36,6 +58,8 @@ public static class ProblemWords
         DataProblemKind.LookAlikeMarks => "Hours and findings of one aircraft may stand under the other.",
         DataProblemKind.PossibleDuplicate or DataProblemKind.MergeDoesNotFit => "A crack that is told twice counts twice.",
         DataProblemKind.RetractionWithoutRecord => "A mistyped identifier leaves the wrong record counting.",
+        DataProblemKind.TakenOutGoodWithFinding => "The part counts as failed; if it was good, lives come out too short.",
+        DataProblemKind.OpenFindingNotMentioned => "Either a repair was not recorded, or the look missed it.",
         DataProblemKind.LocationNotInLayout => "The record takes part in no number.",
         _ => "Ask the source which is right.",
     };

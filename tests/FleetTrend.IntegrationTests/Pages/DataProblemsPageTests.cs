@@ -64,7 +64,7 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
         var closed = await PageAsync("/data-problems?state=closed&registration=zz-ao1");
         var answered = Assert.Single(closed.QuerySelectorAll("section[aria-labelledby=ft-checks] tbody tr")).TextContent;
         Assert.Contains("director <b>", answered);
-        Assert.Contains("both are ours (The records still say so.)", answered);
+        Assert.Contains("\u201cboth are ours\u201d (The records still say so.)", answered);
         Assert.Contains("None.", (await PageAsync("/data-problems?state=gone")).QuerySelector("main")!.TextContent);
         using var invalid = await _server.Http.GetAsync("/data-problems?from=no+token!");
         Assert.Equal(HttpStatusCode.BadRequest, invalid.StatusCode);
@@ -109,9 +109,40 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
         });
         await ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default);
         var row = Assert.Single((await PageAsync("/data-problems")).QuerySelectorAll("section[aria-labelledby=ft-checks] tbody tr"));
-        Assert.Contains("shop-cards took back never <sent>, which it never sent: a stain", row.TextContent);
+        Assert.Contains("shop-cards took back \u201cnever <sent>\u201d, which it never sent. The reason that shop-cards gave: \u201ca stain\u201d.", row.TextContent);
 
         static Record TakenBack(string id) => new() { Key = ShopCards.Key(id, 2), Retraction = new Retraction { Reason = "a stain" } };
+    }
+
+    [Fact] // The second description is one that an earlier version stored, before texts were quoted and such characters refused.
+    public async Task What_a_source_or_a_person_wrote_is_quoted_with_who_wrote_it()
+    {
+        await ShopCards.RegisterAsync(_server);
+        var taken = new Record { Key = ShopCards.Key("never", 2), Retraction = new Retraction { Reason = "gone\nRELEASED TO SERVICE" } };
+        await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { ShopCards.Aircraft("ZZ-A01"), taken } });
+        await ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default);
+        const string Sentence = "shop-cards took back never, which it never sent. The reason that shop-cards gave: \u201cgone / RELEASED";
+        await SaysAsync(Sentence + " TO SERVICE\u201d.");
+
+        await using (var old = _server.Database.DataSource.CreateCommand("update data_checks set description = $1"))
+        {
+            old.Parameters.AddWithValue("shop-cards took back never, which it never sent: gone\nRELEASED\u202e TO SERVICE");
+            await old.ExecuteNonQueryAsync();
+        }
+
+        await SaysAsync(Sentence + "\\u202E TO SERVICE\u201d.");
+        var check = (await _server.Checks.ListDataChecksAsync(new ListDataChecksRequest())).Checks.Single();
+        await _server.Checks.CloseDataCheckAsync(new CloseDataCheckRequest { CheckId = check.CheckId, ClosedBy = "lead", Note = "looked\nRELEASED TO SERVICE" });
+        foreach (var path in new[] { "/data-problems?state=closed", $"/data-problems/{check.CheckId}" })
+            Assert.Matches(@"\u201clead\u201d wrote on .+: \u201clooked / RELEASED TO SERVICE\u201d", (await PageAsync(path)).QuerySelector("main")!.TextContent);
+
+        async Task SaysAsync(string words)
+        {
+            var listed = (await _server.Checks.ListDataChecksAsync(new ListDataChecksRequest())).Checks.Single();
+            Assert.Equal(words, listed.Description);
+            Assert.Contains(words, (await PageAsync("/data-problems")).QuerySelector("main")!.TextContent);
+            Assert.Contains(words, (await PageAsync($"/data-problems/{listed.CheckId}")).QuerySelector("main")!.TextContent);
+        }
     }
 
     private async Task<IDocument> PageAsync(string path)

@@ -38,12 +38,12 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
     {
         var id = await RaiseAsync();
         Assert.NotNull((await _director.PageAsync("/flags")).QuerySelector($"a[href='/flags/{id}']"));
-        using (var taken = await _director.SendAsync($"/flags/{id}", Form("Acknowledge"), new() { ["acknowledged_by"] = "lead <i>", ["comment"] = "on the\r\nnext 100-hour" }))
+        using (var taken = await _director.SendAsync($"/flags/{id}", Form("Acknowledge"), new() { ["acknowledged_by"] = " lead <i>", ["comment"] = "on the\r\nnext 100-hour\r\n" }))
             Assert.Equal((HttpStatusCode.Redirect, $"/flags/{id}?done=acknowledge"), (taken.StatusCode, taken.Headers.Location!.OriginalString));
         var flag = await FlagAsync(id);
         Assert.Equal((FlagState.Acknowledged, "lead <i>", "on the\nnext 100-hour"), (flag.State, flag.AnsweredBy, flag.Answer));
         var page = await _director.PageAsync($"/flags/{id}?done=acknowledge");
-        Assert.Contains("Recorded: Acknowledged by lead <i>", page.QuerySelector("[role=status]")!.TextContent);
+        Assert.Contains("Recorded: Acknowledged by \u201clead <i>\u201d", page.QuerySelector("[role=status]")!.TextContent);
         Assert.NotNull(page.QuerySelector(".ft-card"));
 
         using (var taken = await _director.SendAsync($"/flags/{id}", Form("Close"), new() { ["closed_by"] = "director", ["comment"] = "hanger moved" }))
@@ -103,7 +103,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         var merge = Assert.Single((await _server.Checks.ListFindingMergesAsync(new ListFindingMergesRequest())).Merges);
         Assert.Equal(("card", "twin", "lead", true), (merge.Kept.SourceRecordId, merge.Merged.SourceRecordId, merge.DecidedBy, merge.IsMerged));
         var merged = await _director.PageAsync(path + "?done=merge");
-        Assert.Contains("one event, decided by lead", merged.QuerySelector("[role=status]")!.TextContent);
+        Assert.Contains("one event, decided by \u201clead\u201d", merged.QuerySelector("[role=status]")!.TextContent);
         Assert.Null(merged.QuerySelector("form"));
         Assert.NotNull((await _director.PageAsync("/merges")).QuerySelector($"a[href='/merges/{merge.MergeId}']"));
 
@@ -117,7 +117,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         }
 
         using (var back = await _director.SendAsync(undo, Form("Unmerge"), new() { ["decided_by"] = "director", ["note"] = "two, by photo" }))
-            Assert.Contains("taken back by director", (await _director.PageAsync(back.Headers.Location!.OriginalString)).QuerySelector("[role=status]")!.TextContent);
+            Assert.Contains("taken back by \u201cdirector\u201d", (await _director.PageAsync(back.Headers.Location!.OriginalString)).QuerySelector("[role=status]")!.TextContent);
         Assert.Contains("does not hold any more", (await _director.PageAsync(undo)).QuerySelector("main")!.TextContent);
 
         await RefreshAsync(); // offered again, as a new check
@@ -164,7 +164,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         var path = $"/data-problems/{(await OfferAsync()).CheckId}";
         var mark = await _director.MarkAsync(path);
         using (var taken = await _director.SendAsync(path, Form("Close"), new() { ["closed_by"] = "lead", ["note"] = "two" }))
-            Assert.Contains("closed by lead", (await _director.PageAsync(taken.Headers.Location!.OriginalString)).QuerySelector("[role=status]")!.TextContent);
+            Assert.Contains("closed by \u201clead\u201d", (await _director.PageAsync(taken.Headers.Location!.OriginalString)).QuerySelector("[role=status]")!.TextContent);
         using (var twice = await _director.PostAsync(path + "?handler=Close", new() { ["closed_by"] = "lead", ["note"] = "two" }, mark))
             Assert.Equal(HttpStatusCode.Redirect, twice.StatusCode); // the same words again change nothing
         using var late = await _director.PostAsync(path + "?handler=Close", new() { ["closed_by"] = "other", ["note"] = "mine" }, mark);
@@ -188,7 +188,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         var page = await _director.PageAsync("/held-records");
         Assert.Contains("Records held3", string.Concat(page.QuerySelectorAll(".status div").Select(d => string.Concat(d.Children.Select(c => c.TextContent)))));
         Assert.Equal(["ZZ-Q98", "2"], page.QuerySelectorAll("#marks + div tbody tr > *").Take(2).Select(c => c.TextContent));
-        Assert.Equal(["EX-3 <F>", "shop-cards", "a location", "1"], page.QuerySelectorAll("#codes + div tbody tr > *").Take(4).Select(c => c.TextContent));
+        Assert.Equal(["\u201cEX-3 <F>\u201d", "shop-cards", "a location", "1"], page.QuerySelectorAll("#codes + div tbody tr > *").Take(4).Select(c => c.TextContent));
         var records = page.QuerySelectorAll("#records + div tbody tr").Select(r => r.TextContent).ToList();
         Assert.Equal(3, records.Count);
         Assert.Single(records, r => r.Contains("The code has no meaning yet.", StringComparison.Ordinal));

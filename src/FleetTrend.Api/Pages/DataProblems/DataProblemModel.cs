@@ -28,6 +28,9 @@ internal sealed class DataProblemModel(DataCheckStore checks, FindingMergeStore 
     /// <summary>What is wrong, in words.</summary>
     public string Kind { get; private set; } = "";
 
+    /// <summary>What is wrong, with the values.</summary>
+    public string Description { get; private set; } = "";
+
     /// <summary>Why it matters.</summary>
     public string Matters { get; private set; } = "";
 
@@ -112,6 +115,8 @@ internal sealed class DataProblemModel(DataCheckStore checks, FindingMergeStore 
             return;
         var known = Enum.TryParse<DataProblemKind>(Check.Problem.Kind, out var kind);
         Kind = known ? ProblemWords.Of(kind) : Check.Problem.Kind;
+        Description = ProblemWords.Description(
+            kind, Check.Problem.Evidence, Check.Problem.Description);
         Matters = known ? ProblemWords.Matters(kind) : "";
         Holding = null;
         if (kind != DataProblemKind.PossibleDuplicate || Check.Problem.Evidence is not { Count: 2 } two)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using FleetTrend.Intake;
 using FleetTrend.Observations.DataProblems;
+using FleetTrend.Records.Texts;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Html;
 using FleetTrend.Reports.Weekly;
@@ -160,14 +161,16 @@ internal sealed class DataProblemsModel(
                 check.CheckId.ToString(CultureInfo.InvariantCulture),
                 new Uri(string.Create(CultureInfo.InvariantCulture, $"/data-problems/{check.CheckId}"), UriKind.Relative))),
             aircraft,
-            Line.Of(new Run.Strong(kind + ". "), $"{problem.Description} Rule: {problem.Rule}"),
+            Line.Of(new Run.Strong(kind + ". "), $"{ProblemWords.Description(known, problem.Evidence, problem.Description)} Rule: {problem.Rule}"),
             Keys(problem),
             NumberWords.Moment(check.SinceTime),
         ];
         if (State == DataCheckState.Closed)
         {
             var still = check.GoneTime is null ? "The records still say so." : $"Not in the records since {NumberWords.Moment(check.GoneTime.Value)}.";
-            cells.Add(Line.Of(new Run.Strong(check.ClosedBy ?? ""), $", {NumberWords.Moment(check.CloseTime!.Value)}: {check.CloseNote} ({still})"));
+            cells.Add(
+                $"{ForeignText.Quoted(check.ClosedBy ?? "")} wrote on {NumberWords.Moment(check.CloseTime!.Value)}: "
+                + $"{ForeignText.Quoted(check.CloseNote ?? "")} ({still})");
         }
         else if (State == DataCheckState.Gone)
         {
@@ -179,7 +182,7 @@ internal sealed class DataProblemsModel(
 
     private static string Keys(DataCheckProposal problem)
     {
-        var named = string.Join(", ", problem.Evidence.Take(MostKeys).Select(k => $"{k.Source} {k.SourceRecordId}"));
+        var named = string.Join(", ", problem.Evidence.Take(MostKeys).Select(k => $"{k.Source} {ForeignText.Identifier(k.SourceRecordId)}"));
         return problem.Evidence.Count > MostKeys ? $"{named} and {problem.Evidence.Count - MostKeys} more" : named;
     }
 
@@ -200,7 +203,10 @@ internal sealed class DataProblemsModel(
                 "Codes of sources without a meaning",
                 [new("Source"), new("Stands for"), new("Code"), new("Records held", true), new("Since")],
                 [.. unmapped.Select(c => (IReadOnlyList<Line>)
-                    [c.Code.Source, c.Code.Kind.ToString().ToLowerInvariant(), c.Code.Code, NumberWords.Count(c.WaitingCount), NumberWords.Moment(c.SinceTime)])]));
+                    [
+                        c.Code.Source, c.Code.Kind.ToString().ToLowerInvariant(), ForeignText.Identifier(c.Code.Code),
+                        NumberWords.Count(c.WaitingCount), NumberWords.Moment(c.SinceTime),
+                    ])]));
         }
 
         return new ReportSection("held", "Records held", blocks);

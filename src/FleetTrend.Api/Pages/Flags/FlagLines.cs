@@ -1,4 +1,5 @@
 using System.Text.Json;
+using FleetTrend.Records.Texts;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Reports.Words;
 using FleetTrend.Store.Flags;
@@ -30,7 +31,7 @@ internal static class FlagLines
     public static string StateWords(this StoredFlag flag) => flag.State switch
     {
         FlagState.Open => $"Open since {NumberWords.Moment(flag.RaiseTime)}; nobody has answered",
-        FlagState.Acknowledged => $"Acknowledged by {flag.AnsweredBy}, {NumberWords.Moment(flag.AnswerTime!.Value)}",
-        _ => $"Closed by {flag.AnsweredBy}, {NumberWords.Moment(flag.AnswerTime!.Value)}",
+        FlagState.Acknowledged => $"Acknowledged by {ForeignText.Quoted(flag.AnsweredBy ?? "")}, {NumberWords.Moment(flag.AnswerTime!.Value)}",
+        _ => $"Closed by {ForeignText.Quoted(flag.AnsweredBy ?? "")}, {NumberWords.Moment(flag.AnswerTime!.Value)}",
     };
 }

@@ -57,9 +57,11 @@ internal abstract class FormPage : PageModel
         Refusals = Posted == form ? [.. Refusals.Where(refusal => refusal.Field == name)] : [],
     };
 
-    /// <summary>What was typed into a field; browsers send line ends of two characters, people typed one.</summary>
+    /// <summary>
+    /// What was typed into a field, without blanks at its ends; browsers send line ends of two characters, people typed one.
+    /// </summary>
     protected string Typed(string name) =>
-        Request.HasFormContentType ? Request.Form[name].ToString().ReplaceLineEndings("\n") : "";
+        Request.HasFormContentType ? Request.Form[name].ToString().ReplaceLineEndings("\n").Trim() : "";
 
     /// <summary>Does what a form asks for, as the call that it stands for.</summary>
     /// <param name="form">The form.</param>

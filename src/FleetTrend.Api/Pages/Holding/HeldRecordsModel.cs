@@ -3,6 +3,7 @@ using FleetTrend.Api.Pages.Forms;
 using FleetTrend.Intake;
 using FleetTrend.Intake.Holding;
 using FleetTrend.Intake.Rules;
+using FleetTrend.Records.Texts;
 using FleetTrend.Store.Codes;
 using FleetTrend.Store.Holding;
 using Google.Rpc;
@@ -51,7 +52,10 @@ internal sealed class HeldRecordsModel(HeldRecords held, HeldRecordIntake intake
         if (record.Awaits is null)
             return "Nothing: it is released within seconds.";
         var info = record.Awaits.GetDetail<ErrorInfo>();
-        return info is null ? record.Awaits.Message : $"{info.Metadata.GetValueOrDefault("field")}: {info.Metadata.GetValueOrDefault("value")}. {What(info)}";
+        if (info is null)
+            return record.Awaits.Message;
+        var value = ForeignText.Identifier(info.Metadata.GetValueOrDefault("value") ?? "");
+        return $"{info.Metadata.GetValueOrDefault("field")}: {value}. {What(info)}";
     }
 
     /// <summary>What a record is.</summary>

@@ -1,0 +1,16 @@
+using FleetTrend.Records.Findings;
+
+namespace FleetTrend.Observations.DataProblems;
+
+/// <summary>Conditions by name, as a sentence about a problem starts.</summary>
+internal static class ConditionNames
+{
+    /// <summary>With a capital first letter: <c>Leak trace</c>.</summary>
+    public static string Of(Condition condition) => condition switch
+    {
+        Condition.LeakTrace => "Leak trace",
+        Condition.MissingPiece => "Missing piece",
+        Condition.Other => "Other finding",
+        _ => condition.ToString(),
+    };
+}
