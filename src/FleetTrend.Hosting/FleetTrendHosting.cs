@@ -20,7 +20,7 @@ public static class FleetTrendHosting
     public static IHostApplicationBuilder AddFleetTrendHosting(
         this IHostApplicationBuilder builder, HostSettings settings, HostDatabase database, string processName)
     {
-        LogStream.UseIn(builder.Configuration, builder.Logging, settings);
+        ProcessLog.UseIn(builder.Configuration, builder.Logging, settings);
         builder.Services.AddSingleton(settings);
         builder.Services.AddSingleton(settings.Mail);
         builder.Services.AddSingleton(settings.Schedule);

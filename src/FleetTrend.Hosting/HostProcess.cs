@@ -26,7 +26,7 @@ public static class HostProcess
         EndingInWordsAsync(Console.Error, async () =>
         {
             var settings = HostSettings.Read(new ConfigurationBuilder().AddEnvironmentVariables().AddCommandLine(args).Build());
-            using var loggers = LogStream.Open(settings);
+            using var loggers = ProcessLog.Open(settings);
             await using var database = await HostDatabase.OpenAsync(settings, loggers, CancellationToken.None);
             await DatabaseWait.UntilAnsweredAsync(settings, database, host => listen(host, settings), loggers, CancellationToken.None);
             await using var app = build(settings, database);

@@ -44,7 +44,7 @@ internal sealed class BothHosts : IAsyncDisposable
     /// <param name="ct">Cancels.</param>
     public static async Task<BothHosts> StartAsync(HostSettings settings, string[] arguments, CancellationToken ct)
     {
-        using var loggers = LogStream.Open(settings);
+        using var loggers = ProcessLog.Open(settings);
         var database = await HostDatabase.OpenAsync(settings, loggers, ct);
         await DatabaseWait.UntilAnsweredAsync(settings, database, host => host.ListenAsApi(settings).ListenAsWorker(settings), loggers, ct);
         var api = ApiHost.Build(arguments, settings, database);

@@ -8,7 +8,7 @@ namespace FleetTrend.Hosting.Logging;
 
 /// <summary>The log of a process: one line per event on standard output, with the time in UTC (ISO 8601), the level, the category, the event
 /// number and a sentence. Libraries speak from warnings on: what they say of a call or a job tick, our own lines say better.</summary>
-public static class LogStream
+public static class ProcessLog
 {
     private const string Section = "Logging";
 
