@@ -228,6 +228,19 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Who_has_no_key_is_told_so_before_what_was_sent_is_read()
+    {
+        using var nobody = _server.HttpWith(null);
+        foreach (var (path, json) in new[] { ("v1/records", "{\"hours\": 1}"), ("v1/records", "no JSON"), ("v1/records?regisration=1", "{}") })
+        {
+            using var content = new StringContent(json, Encoding.UTF8, "application/json");
+            using var response = await nobody.PostAsync(path, content);
+            var answer = JsonAnswer.Of(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
+            Assert.Equal((HttpStatusCode.Unauthorized, "KEY_REQUIRED"), (answer.Status, answer.Reason));
+        }
+    }
+
+    [Fact]
     public async Task A_body_of_many_wrong_fields_is_answered_with_the_first()
     {
         var fields = string.Join(',', Enumerable.Range(0, 200_000).Select(i => $"\"x{i}\": 1"));
