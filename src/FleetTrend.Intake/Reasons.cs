@@ -127,7 +127,7 @@ public static class Reasons
     public static readonly Reason FindingNotMerged = new("FINDING_NOT_MERGED", Code.FailedPrecondition, "ListFindingMerges has the merges that hold.");
 
     /// <summary>There is no such record, or none was known at that moment.</summary>
-    public static readonly Reason RecordNotFound = new("RECORD_NOT_FOUND", Code.NotFound, "Check source, source_record_id and as_of.");
+    public static readonly Reason RecordNotFound = new("RECORD_NOT_FOUND", Code.NotFound, "Check source, source_record_id and as_of_time.");
 
     /// <summary>No aircraft has that registration mark.</summary>
     public static readonly Reason AircraftNotFound = new("AIRCRAFT_NOT_FOUND", Code.NotFound, "Check the registration mark; ListRecords with kind RECORD_KIND_AIRCRAFT has the aircraft.");

@@ -40,7 +40,11 @@ internal static class CommandLine
         if (failure is OperationCanceledException)
             return ExitCode.Failed;
         var isUsage = failure is CommandAppException;
-        Console.Error.WriteLine(isUsage ? $"{failure.Message}\n'fleettrend --help' lists the commands, 'fleettrend COMMAND --help' what one takes." : failure);
+        Console.Error.WriteLine(isUsage ? $"{InWords(failure.Message)}\n'fleettrend --help' lists the commands, 'fleettrend COMMAND --help' what one takes." : failure);
         return isUsage ? ExitCode.BadInput : ExitCode.Failed;
     }
+
+    /// <summary>The library names the type of an option as the code does.</summary>
+    private static string InWords(string message) => message
+        .Replace("Int32", "a whole number", StringComparison.Ordinal).Replace("Double", "a number", StringComparison.Ordinal);
 }
