@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using FleetTrend.Intake;
 using Google.Protobuf;
@@ -81,7 +82,7 @@ internal static partial class Scalar
     {
         try
         {
-            return Timestamp.Parser.ParseJson(JsonFormatter.ToDiagnosticString(new StringValue { Value = text })) is not null;
+            return Timestamp.Parser.ParseJson(JsonSerializer.Serialize(text)) is not null;
         }
         catch (InvalidProtocolBufferException)
         {
