@@ -6,7 +6,7 @@ public sealed record TrendParameters
     /// <summary>Confidence of every interval.</summary>
     public double Confidence { get; init; } = 0.95;
 
-    /// <summary>Flags are raised at q-values up to this: the expected share of flags that are by chance.</summary>
+    /// <summary>Flags are raised at q-values up to this: the expected share of false alarms among flags this strong or stronger.</summary>
     public double FalseDiscoveryRate { get; init; } = 0.05;
 
     /// <summary>An aircraft is flagged for drift only with at least this many events of the condition.</summary>

@@ -5,6 +5,7 @@ using FleetTrend.Records.Sources;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Locations;
 using FleetTrend.Trends.PartLives;
@@ -109,7 +110,7 @@ internal static class InventedFleet
         OthersCount = 11,
         OthersEvents = 14,
         Ratio = i == 7 ? Ratio(4.74, 2.05, 9.9, 9, 9700) : Ratio(i % 3 / (1.2 + (0.1 * i)), i % 3 == 0 ? 0 : 0.05, 3.2 + (0.2 * i), i % 3, 9000 + (100 * i)),
-        PValue = i == 7 ? 0.00021 : 0.4,
+        PValue = PValue.Exact(i == 7 ? 0.00021 : 0.4),
         QValue = i == 7 ? 0.0031 : 0.9,
         Drivers = i == 7 ? [new(FlangeWeld, "flange-weld", 5, 0.3, 640.2, 0.1, 0.81), new("exhaust/left/y-weld", "y-weld", 2, 0.4, 640.2)] : [],
         SinceDate = i % 3 == 0 ? null : new DateOnly(2025, 3, 4),
@@ -187,7 +188,7 @@ internal static class InventedFleet
         Expected = Expected(0.21, 0.06, 0.54, 4, 12190),
         OthersCount = 11,
         Ratio = Ratio(14.3, 2.9, 41.8, 3, 640.2),
-        PValue = 0.00002,
+        PValue = PValue.Exact(0.00002),
         QValue = 0.0123,
         Comparisons = 612,
         SinceDate = new DateOnly(2025, 9, 3),
@@ -207,7 +208,7 @@ internal static class InventedFleet
         Observed = 3,
         Expected = 0.21,
         Expectation = Expected(0.21, 0.06, 0.54, 4, 12190),
-        PValue = 0.00002,
+        PValue = PValue.Exact(0.00002),
         QValue = 0.0123,
         Test = "events at this place against the same place on the other 11 aircraft of trainer-4",
         Family = "all 612 tests of an aircraft, a place and a condition",
@@ -231,7 +232,7 @@ internal static class InventedFleet
         Expectation = Expected(1.9, 1.04, 3.19, 14, 98000),
         Test = "events of this aircraft against the other 11 aircraft of trainer-4, location by location",
         Family = "all 24 comparisons of an aircraft and a condition with its like",
-        PValue = 0.00021,
+        PValue = PValue.Exact(0.00021),
         QValue = 0.0031,
         SinceDate = new DateOnly(2025, 3, 4),
         Statement = "More cracks than its like.",
@@ -249,7 +250,7 @@ internal static class InventedFleet
         Ratio = AwayContrast().MedianRatio,
         Contrast = AwayContrast(),
         Observed = 21,
-        PValue = 0.002,
+        PValue = PValue.Approximate(0.002),
         QValue = 0.011,
         Statement = "Half of the gaskets fail by 395 h, against 742 h elsewhere.",
         WhatToCheck = ["Torque practice: the engine maker's value, evenly and in steps.", "Calibration of the torque wrenches."],

@@ -3,6 +3,7 @@ using AngleSharp.Html.Parser;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Reports.Words;
 using FleetTrend.Trends;
+using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Locations;
 using FleetTrend.Trends.PartLives;
 using static FleetTrend.Reports.Tests.InventedFleet;
@@ -47,11 +48,14 @@ public sealed class SectionTests
         var cards = Report(Snapshot(), null, AllFlags(ReportScope.WholeFleet)).QuerySelectorAll(".ft-card");
         Assert.Equal(2, cards.Length);
         Assert.Contains("1. ZZ-A07, Quillmoor", cards[0].TextContent);
-        Assert.Contains("9 cracks seen where the rate of the others gives, in the same hours, 1.9 events", cards[0].TextContent);
-        Assert.Contains("3 cracks seen where the rate of the same place on the others gives, in the same hours, 0.21 events", cards[0].TextContent);
+        Assert.Contains("9 cracks; similar aircraft would give 1.9 events", cards[0].TextContent);
+        Assert.Contains("3 cracks; the same spot on the others would give 0.21 events", cards[0].TextContent);
         Assert.Single(cards[0].QuerySelectorAll("li"), l => l.TextContent.StartsWith("Cyl 3 flange weld:", StringComparison.Ordinal));
         // q = 0.0031 is 1 in 323, said as 1 in 320.
-        Assert.Contains("about 1 in 320 would be chance (q = 0.0031)", cards[0].TextContent);
+        Assert.Contains(
+            "About 1 in 320 calls this strong or stronger is a false alarm, if like aircraft have one rate and findings come singly (q = 0.0031).", cards[0].TextContent);
+        // p = 0.00021 is 1 in 4,762; the test of a count is exact, so that it is told.
+        Assert.Contains("If it were like the rest, a count this high would come up about once in 4,800 (p = 0.00021).", cards[0].TextContent);
         Assert.Contains("Sandvale", cards[1].TextContent);
     }
 
@@ -65,7 +69,7 @@ public sealed class SectionTests
             Assert.All(
                 [
                     "0.21 events", "95 % interval 0.060 to 0.54", "4 events in 12,190 h", "14 times", "95 % interval 2.9 to 42", "3 events in 640 h",
-                    "(p below 0.0001)", "about 1 in 81 would be chance (q = 0.012)", "as of 22 Nov 2026 05:30 UTC",
+                    "a count this high would come up less than once in 10,000 (p below 0.0001)", "About 1 in 81 calls this strong or stronger is a false alarm", "as of 22 Nov 2026 05:30 UTC",
                     "Tested: events at this place against the same place on the other 11 aircraft of trainer-4. The q-value allows for all 612 tests of an aircraft, a place and a condition.",
                     "q is over all aircraft, places and conditions that the type group has had there",
                 ],
@@ -76,7 +80,7 @@ public sealed class SectionTests
     [Fact]
     public void A_return_without_a_flag_is_listed_with_its_test()
     {
-        var quiet = Snapshot() with { LocationStandings = [Place() with { PValue = 0.21, QValue = 1 }], Flags = [] };
+        var quiet = Snapshot() with { LocationStandings = [Place() with { PValue = PValue.Exact(0.21), QValue = 1 }], Flags = [] };
         var section = Section(Report(quiet, null, Inputs(ReportScope.WholeFleet)), "repeats");
         Assert.Contains("p = 0.21, q = 1.0", section);
         Assert.Contains("A repeat alone doesn't raise a flag", section);
@@ -151,12 +155,30 @@ public sealed class SectionTests
         Assert.Contains("3 cracks were found in no watched hours", rates);
     }
 
+    [Fact] // The contrast of bases is approximate: nothing beyond 1 in 1,000 is told of it, and what it assumes is.
+    public void A_flagged_base_tells_its_chance_no_further_than_it_holds()
+    {
+        var flag = BaseFlag() with { PValue = PValue.Approximate(1e-7), QValue = 1e-6 };
+        var tails = Section(Report(Snapshot() with { Flags = [] }, null, Inputs(ReportScope.WholeFleet, Raised(flag))), "tails");
+        Assert.Contains("Fewer than 1 in 1,000 calls this strong or stronger are false alarms, if like parts last alike at all bases (q below 0.001).", tails);
+        Assert.DoesNotContain("10,000", tails);
+    }
+
+    [Fact]
+    public void A_flag_after_a_closing_says_from_when_on_it_counts()
+    {
+        var flag = DriftFlag() with { CountedAfterDate = new DateOnly(2025, 6, 1), Drivers = [new(FlangeWeld, "flange-weld", 4, 0.2, 310)] };
+        var tails = Section(Report(Snapshot() with { Flags = [] }, null, Inputs(ReportScope.WholeFleet, Raised(flag))), "tails");
+        Assert.Contains("Only what came after 1 Jun 2025 counts, when the flag before was closed.", tails);
+        Assert.Contains("cyl 3 flange weld (4 seen, 0.20 expected in 310 h)", tails);
+    }
+
     [Fact] // Such flags stay in the database until somebody closes them.
     public void A_flag_raised_by_count_in_an_earlier_version_says_so()
     {
         var old = RepeatFlag() with { Expectation = null, PValue = null, QValue = null, Test = null, Family = null };
         var tails = Section(Report(Snapshot() with { Flags = [] }, null, Inputs(ReportScope.WholeFleet, Raised(old))), "tails");
-        Assert.Contains("3 cracks seen, 0.21 expected in the same hours", tails);
+        Assert.Contains("3 cracks; the same spot on the others would give 0.21 in those hours", tails);
         Assert.Contains("not by a test", tails);
     }
 

@@ -42,7 +42,10 @@ internal static class FlagMessages
         if (said.Expected is { } expected)
             wire.ExpectedCount = expected;
         if (said.PValue is { } pValue)
-            wire.PValue = pValue;
+        {
+            wire.PValue = pValue.Value;
+            wire.PValueLaw = (Wire.PValueLaw)pValue.Law;
+        }
         if (said.QValue is { } qValue)
             wire.QValue = qValue;
         return wire;

@@ -85,7 +85,10 @@ internal sealed class RecurrenceResult : IAnalysisResult
                 + $"{law.Intervals.Method}), scale {Words.Of(law.Scale)}; above 1 the rate rises with age, below 1 it falls.");
         }
         if (Laplace is { } laplace)
-            yield return new Text($"Laplace trend test: {Words.Of(laplace.Statistic)}, p {Words.Of(laplace.PValue)} (two-sided).");
+        {
+            var p = laplace.PValue < 0.001 ? "below 0.001" : Words.Of(laplace.PValue); // the normal law is rough further out
+            yield return new Text($"Laplace trend test: {Words.Of(laplace.Statistic)}, p {p} (two-sided, approximate).");
+        }
         var table = Words.Table("Mean cumulative number of events per unit", "age", "at risk", "mean", "error", Words.Percent(confidence));
         var points = mean?.Points ?? [];
         var every = Math.Max(1, (int)Math.Ceiling(points.Count / (double)PrintedPoints));

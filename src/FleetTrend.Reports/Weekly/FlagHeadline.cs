@@ -46,6 +46,6 @@ internal static class FlagHeadline
         var many = ConditionWords.Many(condition);
         return flag.Ratio.Value is { } ratio && double.IsFinite(ratio)
             ? $"has {NumberWords.Rounded(ratio)} times the {many} of its like{where}"
-            : $"has {ConditionWords.Count(flag.Observed, condition)}, its like none{where}";
+            : $"has {ConditionWords.Count(flag.Observed, condition)}; similar aircraft have none{where}";
     }
 }

@@ -1,6 +1,7 @@
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
 using FleetTrend.Reports.Words;
+using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.PartLives;
 
 namespace FleetTrend.Reports.Weekly;
@@ -74,7 +75,12 @@ internal static class PartLivesSection
             ]);
         }
 
-        if (contrast.Strongest is { } test) runs.Add(contrast.IsDifferent ? ChanceWords.OfQ(test.QValue) : $"({ChanceWords.Named("q", test.QValue)})");
+        if (contrast.Strongest is { } test)
+        {
+            var named = $"({ChanceWords.Named("q", test.QValue, PValueLaw.Approximate)})";
+            runs.Add(contrast.IsDifferent ? $"{ChanceWords.OfCalls(test.QValue, PValueLaw.Approximate, ChanceWords.OneLife)} {named}." : named);
+        }
+
         return new Line(runs);
     }
 

@@ -1,5 +1,6 @@
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Words;
+using FleetTrend.Trends.Chances;
 
 namespace FleetTrend.Reports.Weekly;
 
@@ -29,9 +30,9 @@ internal static class ReadingSection
         var parameters = draft.Current.Parameters;
         List<Line> notes =
         [
-            "Interval: what the data leave open. A wide interval says that there is little data, not that things are bad.",
-            "Expected: what the rate of the others gives in the same hours. Its interval is what the others' own events leave open; the counts beside it are theirs.",
-            $"q: of calls as strong as this, the share that would be chance (Benjamini and Hochberg 1995). A flag is raised up to q = {NumberWords.Rounded(parameters.FalseDiscoveryRate)}, "
+            "Interval: the range that fits the data. A wide one says that there is little data, not that things are bad.",
+            "Expected: what the rate of the others gives in the same hours. Its interval is the range that fits the others' own events; the counts beside it are theirs.",
+            $"q: of calls this strong or stronger, the share that are false alarms (Benjamini and Hochberg 1995), {ChanceWords.OneRate}; where they do not, more are. Chances of counts are exact and told down to 1 in 10,000, those of lives are approximate and told down to 1 in 1,000. A flag is raised up to q = {NumberWords.Rounded(parameters.FalseDiscoveryRate)}, "
                 + "in each of three families by itself: drift, places, bases. Every refresh looks again, and a flag that was raised stays until somebody closes it.",
             $"Drift: all events of a condition on an aircraft against the others of its type group, location by location, with at least {parameters.MinimumEventsForDrift} events. "
                 + "q is over all aircraft and conditions.",

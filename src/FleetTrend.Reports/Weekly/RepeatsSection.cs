@@ -3,6 +3,7 @@ using FleetTrend.Records.Texts;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
 using FleetTrend.Reports.Words;
+using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Locations;
 
 namespace FleetTrend.Reports.Weekly;
@@ -18,7 +19,7 @@ internal static class RepeatsSection
     {
         var flying = draft.Fleet.Select(l => l.Registration).ToHashSet(StringComparer.Ordinal);
         // Strongest departure first; the order of the repeats stands where there is none.
-        var repeats = draft.Current.Repeats.Where(r => flying.Contains(r.Registration)).OrderBy(r => Standing(draft, r)?.PValue ?? 1).ToList();
+        var repeats = draft.Current.Repeats.Where(r => flying.Contains(r.Registration)).OrderBy(r => Standing(draft, r)?.PValue.Value ?? 1).ToList();
         var picture = Picture(draft, repeats);
         if (repeats.Count == 0 && picture is null) return null;
         List<Block> blocks = [];
@@ -56,7 +57,7 @@ internal static class RepeatsSection
             Histories(repeat.Events),
             standing is null ? "not compared: no other aircraft was watched there" : draft.Cell(standing.Expected, FigureStyle.AsIs),
             standing is null ? "" : Line.Of(
-                draft.Number(standing.Ratio, FigureStyle.Times), $"; {ChanceWords.Named("p", standing.PValue)}, {ChanceWords.Named("q", standing.QValue)}"),
+                draft.Number(standing.Ratio, FigureStyle.Times), $"; {ChanceWords.Named("p", standing.PValue.Value, standing.PValue.Law)}, {ChanceWords.Named("q", standing.QValue, standing.PValue.Law)}"),
             Keys(repeat),
         ];
     }

@@ -2,6 +2,7 @@ using FleetTrend.Records.Texts;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Words;
 using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Flags;
 
 namespace FleetTrend.Reports.Weekly;
@@ -90,17 +91,17 @@ internal static class TailsSection
             runs.Add(ConditionWords.Count(flag.Observed, condition));
             if (flag.Expectation is { } expectation)
             {
-                runs.Add($" seen where the rate of {Norm(flag)} gives, in the same hours, ");
+                runs.Add($"; {Norm(flag)} would give ");
                 runs.Add(draft.Number(expectation, FigureStyle.AsIs));
-                runs.Add(". Seen over expected: ");
+                runs.Add(" in those hours. Found over expected: ");
             }
             else if (flag.Expected is { } expected)
             {
-                runs.Add($" seen, {NumberWords.Rounded(expected)} expected in the same hours at the rate of the others: ");
+                runs.Add($"; {Norm(flag)} would give {NumberWords.Rounded(expected)} in those hours. Found over expected: ");
             }
             else
             {
-                runs.Add(" seen; there is no other aircraft to compare with: ");
+                runs.Add("; there is no other aircraft to compare with: ");
             }
         }
         else
@@ -115,16 +116,23 @@ internal static class TailsSection
         if (flag.Kind == FlagKind.RepeatLocation && flag.QValue is null)
             runs.Add("Picked because it came back, not by a test; so picked, the ratio runs high.");
         if (flag is { Condition: not null, PValue: { } p })
-            runs.Add(ChanceWords.OfP(p) + " ");
+            runs.Add($"{ChanceWords.OfCount(p)} ({ChanceWords.Named("p", p.Value, p.Law)}). ");
         if (flag.QValue is { } q)
-            runs.Add(ChanceWords.OfQ(q));
+            runs.Add(Calls(flag, q));
         if (flag.CountedAfterDate is { } closed)
             runs.Add($" Only what came after {NumberWords.Day(closed)} counts, when the flag before was closed.");
         if (flag.SinceDate is { } since) runs.Add($" First seen {NumberWords.Day(since)}.");
         return new Line(runs);
     }
 
-    private static string Norm(ProposedFlag flag) => flag.Kind == FlagKind.RepeatLocation ? "the same place on the others" : "the others";
+    private static string Norm(ProposedFlag flag) => flag.Kind == FlagKind.RepeatLocation ? "the same spot on the others" : "similar aircraft";
+
+    private static string Calls(ProposedFlag flag, double q)
+    {
+        var law = flag.PValue?.Law ?? PValueLaw.Approximate;
+        var assumption = flag.Condition is null ? ChanceWords.OneLife : ChanceWords.OneRate;
+        return $"{ChanceWords.OfCalls(q, law, assumption)} ({ChanceWords.Named("q", q, law)}).";
+    }
 
     // What is listed for the place or the aircraft and not among the count above.
     private static string? NotCounted(ReportDraft draft, ProposedFlag flag)

@@ -83,24 +83,8 @@ public static class NumberWords
         return $"{start.ToString(format, CultureInfo.InvariantCulture)} to {Day(end)}";
     }
 
-    /// <summary>A probability as odds: <c>1 in 50</c>; below one in ten thousand <c>fewer than 1 in 10,000</c>.</summary>
-    public static string OneIn(double chance) => chance switch
-    {
-        >= 0.995 => "almost all",
-        > 0.35 => Percent(chance),
-        < 0.0001 => "fewer than 1 in 10,000",
-        _ => "1 in " + Count((int)Math.Round(RoundedOdds(1 / chance))),
-    };
-
     internal static string HoursBare(double hours) =>
         double.IsPositiveInfinity(hours)
             ? "no limit"
             : hours.ToString(Math.Abs(hours) >= 100 ? "#,0" : "0.#", CultureInfo.InvariantCulture);
-
-    private static double RoundedOdds(double odds)
-    {
-        if (odds < 20) return odds;
-        var step = Math.Pow(10, Math.Floor(Math.Log10(odds)) - 1);
-        return Math.Round(odds / step) * step;
-    }
 }

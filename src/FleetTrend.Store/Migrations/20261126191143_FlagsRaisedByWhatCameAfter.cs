@@ -28,6 +28,8 @@ namespace FleetTrend.Store.Migrations
                 type: "integer",
                 nullable: true);
 
+            migrationBuilder.Sql("update flags set closed_event_count = event_count where state = 3");
+
             migrationBuilder.AddCheckConstraint(
                 name: "ck_flags_closed_event_count",
                 table: "flags",

@@ -1,4 +1,5 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Trends.Chances;
 
 namespace FleetTrend.Trends.Airframes;
 
@@ -45,7 +46,7 @@ public sealed record AirframeStanding
     public required Figure Ratio { get; init; }
 
     /// <summary>Exact one-sided chance of at least this many, were the aircraft like the others.</summary>
-    public required double PValue { get; init; }
+    public required PValue PValue { get; init; }
 
     /// <summary>The same after allowing for all aircraft and conditions looked at together (Benjamini and Hochberg 1995).</summary>
     public required double QValue { get; init; }

@@ -1,5 +1,6 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Statistics.Norms;
+using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Groups;
 
@@ -23,7 +24,7 @@ internal static class AirframeStandings
         var standings = groups
             .SelectMany(g => g.Conditions.SelectMany(c => Of(g, c, baseOf, confidence, restarts)))
             .ToList();
-        var q = FalseDiscovery.QValues([.. standings.Select(s => s.PValue)]);
+        var q = FalseDiscovery.QValues([.. standings.Select(s => s.PValue.Value)]);
         return [.. standings.Select((s, i) => s with { QValue = q[i] })];
     }
 
@@ -69,7 +70,7 @@ internal static class AirframeStandings
                 OthersCount = othersCount,
                 OthersEvents = checked((int)standing.Contributions.Sum(c => c.OthersEvents)),
                 Ratio = Ratio(standing, watched[standing.Unit] / 10.0, confidence),
-                PValue = standing.UpperPValue,
+                PValue = PValue.Exact(standing.UpperPValue),
                 QValue = 1,
                 Drivers = Drivers(group, standing, confidence),
                 SinceDate = since.TryGetValue(standing.Unit, out var date) ? date : null,

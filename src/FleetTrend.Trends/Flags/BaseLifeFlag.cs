@@ -1,4 +1,5 @@
 using FleetTrend.Records.Layouts;
+using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.PartLives;
 
 namespace FleetTrend.Trends.Flags;
@@ -31,7 +32,7 @@ internal static class BaseLifeFlag
             Ratio = isEarly ? contrast.EarlyRatio! : contrast.MedianRatio,
             Contrast = contrast,
             Observed = trend.Failures,
-            PValue = worst.PValue,
+            PValue = PValue.Approximate(worst.PValue),
             QValue = worst.QValue,
             Test = isEarly ? EarlyTest : MedianTest,
             Family = $"all {Words.Count(tests, "test", "tests")} of early failures and of median life, of a base and a kind of part against the other bases, "
@@ -52,9 +53,8 @@ internal static class BaseLifeFlag
         if (contrast.Early == ContrastFinding.Worse) found.Add(Early(contrast));
         return $"{title} of {trend.TypeGroup} at {trend.Base}: {string.Join("; ", found)} "
             + $"({Words.Count(trend.Failures, "failure", "failures")} in {Words.Count(trend.Lives, "life", "lives")} here, "
-            + $"{contrast.OtherFailures:#,0} in {contrast.OtherLives:#,0} elsewhere). Were there no difference between the bases, the chance of "
-            + $"one so large would be {Words.Chance(worst.PValue)}, and among calls as strong as this, over all comparisons of bases, "
-            + $"{Words.Percent(worst.QValue)} would be by chance.";
+            + $"{contrast.OtherFailures:#,0} in {contrast.OtherLives:#,0} elsewhere). {ChanceWords.OfDifference(PValue.Approximate(worst.PValue))}. "
+            + $"Over all comparisons of bases, {Words.Small(ChanceWords.OfCalls(worst.QValue, PValueLaw.Approximate, ChanceWords.OneLife))}.";
     }
 
     private static string Sooner(BaseContrast contrast)

@@ -1,6 +1,7 @@
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
 using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Locations;
 
 namespace FleetTrend.Trends.Flags;
@@ -51,9 +52,9 @@ internal static class DriftFlag
             text += $", {worst.Observed} of them at {worst.Location} in {Words.Number(worst.ExposureHours)} h watched there";
         if (run is not null)
             text += CameBack(run, standing.Drivers[0].Location);
-        text += $"; were it like the others, the chance of so many would be {Words.Chance(standing.PValue)}, and among calls as "
-            + $"strong as this, over all {comparisons:#,0} comparisons made, {Words.Percent(standing.QValue)} would be by chance.";
-        return repeats.Count == 0 ? text : $"{text} By itself {repeats[0].Location} stands out too, {RepeatFlag.Chance(repeats[0])}.";
+        text += $". {ChanceWords.OfCount(standing.PValue)}. Of {comparisons:#,0} comparisons made: "
+            + $"{Words.Small(ChanceWords.OfCalls(standing.QValue, standing.PValue.Law, ChanceWords.OneRate))}.";
+        return repeats.Count == 0 ? text : $"{text} By itself {repeats[0].Location} stands out too. {RepeatFlag.Chance(repeats[0])}.";
     }
 
     private static string CameBack(RepeatLocation run, string worstLocation)

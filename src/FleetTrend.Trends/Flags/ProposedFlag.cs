@@ -1,5 +1,6 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.PartLives;
 
 namespace FleetTrend.Trends.Flags;
@@ -58,9 +59,9 @@ public sealed record ProposedFlag
     public Figure? Expectation { get; init; }
 
     /// <summary>p-value of the test; null for a repeat that was raised by count, as repeats once were.</summary>
-    public double? PValue { get; init; }
+    public PValue? PValue { get; init; }
 
-    /// <summary>q-value: the expected share of chance calls among flags as strong as this.</summary>
+    /// <summary>q-value: the expected share of false alarms among flags this strong or stronger.</summary>
     public double? QValue { get; init; }
 
     /// <summary>What was tested and against whom, with the source of the test; null where stored before it was told.</summary>

@@ -24,7 +24,7 @@ internal static class ProposedFlags
         var runs = snapshot.Repeats.ToDictionary(r => (r.Registration, r.TypeGroup, r.Location, r.Condition));
         var drifts = snapshot.Airframes
             .Where(s => IsDrift(s, snapshot.Parameters) && groupNow.GetValueOrDefault(s.Registration) == s.TypeGroup)
-            .OrderBy(s => s.QValue).ThenBy(s => s.PValue).ThenBy(s => s.Registration, StringComparer.Ordinal).ThenBy(s => s.Condition)
+            .OrderBy(s => s.QValue).ThenBy(s => s.PValue.Value).ThenBy(s => s.Registration, StringComparer.Ordinal).ThenBy(s => s.Condition)
             .Select(s => (Standing: s, Repeats: repeats.Where(r => IsPartOf(r, s)).ToList(), Run: Run(s, snapshot)))
             .ToList();
         var named = drifts.SelectMany(d => d.Repeats).ToHashSet(ReferenceEqualityComparer.Instance);

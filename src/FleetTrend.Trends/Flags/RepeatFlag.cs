@@ -1,5 +1,6 @@
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
+using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Locations;
 
 namespace FleetTrend.Trends.Flags;
@@ -37,15 +38,15 @@ internal static class RepeatFlag
     /// <summary>What such a flag is about, the same from week to week.</summary>
     public static string SubjectOf(string registration, string location, Condition condition) => $"repeat-location/{registration}/{location}/{condition}";
 
-    /// <summary>p and q in words: <c>were it like the others, the chance of so many there would be 1 in 5,000, ...</c>.</summary>
+    /// <summary>p and q in words: <c>If it were like the rest, a count this high would come up about once in 5,000. ...</c>; no full stop.</summary>
     public static string Chance(LocationStanding standing) =>
-        $"were it like the others, the chance of so many there would be {Words.Chance(standing.PValue)}, and among calls as strong as this, over all "
-        + $"{standing.Comparisons:#,0} places tested, {Words.Percent(standing.QValue)} would be by chance";
+        $"{ChanceWords.OfCount(standing.PValue)}. Over all {standing.Comparisons:#,0} places tested, "
+        + Words.Small(ChanceWords.OfCalls(standing.QValue, standing.PValue.Law, ChanceWords.OneRate));
 
     private static string Statement(LocationStanding standing, RepeatLocation? run) =>
         $"{standing.Registration} has had {Words.Events(standing.Observed, standing.Condition)} at {standing.Location} in "
         + $"{Words.Number(standing.ExposureHours)} h watched there, where {Words.Expected(standing.Expected)} would be expected at the rate of the same "
-        + $"place on the other {standing.OthersCount} aircraft of {standing.TypeGroup} ({Words.Ratio(standing.Ratio)}){CameBack(run)}; {Chance(standing)}.";
+        + $"place on the other {standing.OthersCount} aircraft of {standing.TypeGroup} ({Words.Ratio(standing.Ratio)}){CameBack(run)}. {Chance(standing)}.";
 
     private static string CameBack(RepeatLocation? run)
     {

@@ -52,16 +52,8 @@ internal static class Words
         };
     }
 
-    /// <summary>A chance as one in so many.</summary>
-    public static string Chance(double p)
-    {
-        if (p > 0.1)
-            return Percent(p);
-        if (p < 1e-9)
-            return "less than 1 in 1,000,000,000";
-        var unit = Math.Pow(10, Math.Max(0, Math.Floor(Math.Log10(1 / p)) - 1));
-        return $"1 in {(Math.Round(1 / p / unit) * unit).ToString("#,0", CultureInfo.InvariantCulture)}";
-    }
+    /// <summary>With a small first letter, to go on within a sentence.</summary>
+    public static string Small(string sentence) => char.ToLowerInvariant(sentence[0]) + sentence[1..];
 
     /// <summary>A share in percent: <c>95 %</c>, <c>0.8 %</c>, <c>under 0.1 %</c>.</summary>
     public static string Percent(double share) => share switch

@@ -1,5 +1,6 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
+using FleetTrend.Trends.Chances;
 
 namespace FleetTrend.Trends.Locations;
 
@@ -52,7 +53,7 @@ public sealed record LocationStanding
     public required Figure Ratio { get; init; }
 
     /// <summary>Exact one-sided chance of at least this many, were the place like the same place on the others.</summary>
-    public required double PValue { get; init; }
+    public required PValue PValue { get; init; }
 
     /// <summary>The same after allowing for all places tested together (Benjamini and Hochberg 1995).</summary>
     public required double QValue { get; init; }

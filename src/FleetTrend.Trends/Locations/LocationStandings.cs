@@ -1,6 +1,7 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Statistics.Norms;
 using FleetTrend.Statistics.Rates;
+using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Groups;
 
@@ -30,7 +31,7 @@ internal static class LocationStandings
             .Select((t, i) => (Test: t, QValue: q[i]))
             .Where(t => t.Test.IsSeenAgain)
             .Select(t => Standing(t.Test, t.QValue, tests.Count, baseOf, confidence))
-            .OrderBy(s => s.QValue).ThenBy(s => s.PValue)
+            .OrderBy(s => s.QValue).ThenBy(s => s.PValue.Value)
             .ThenBy(s => s.Registration, StringComparer.Ordinal)
             .ThenBy(s => s.TypeGroup, StringComparer.Ordinal)
             .ThenBy(s => s.Location, StringComparer.Ordinal)
@@ -86,7 +87,7 @@ internal static class LocationStandings
             Expected = Figures.Expected(standing.Contributions, confidence),
             OthersCount = test.Location.Aircraft.Count(a => a.ExposureTenths > 0) - 1,
             Ratio = Ratio(standing, confidence),
-            PValue = standing.UpperPValue,
+            PValue = PValue.Exact(standing.UpperPValue),
             QValue = qValue,
             Comparisons = comparisons,
             SinceDate = counted.Count > 0 ? counted.Min(e => e.FoundDate) : null,

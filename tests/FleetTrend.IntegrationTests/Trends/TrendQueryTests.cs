@@ -69,6 +69,10 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(0.73778, flag.Expected.Upper, 1e-5);
         Assert.Contains("the other 5 aircraft", flag.TestMethod, StringComparison.Ordinal);
         Assert.Contains("all 6 comparisons", flag.TestFamily, StringComparison.Ordinal);
+        // All four of six aircraft with the same hours on one: (1/6)^4, and six times that for six tests.
+        Assert.Equal(PValueLaw.Exact, flag.PValueLaw);
+        Assert.Contains("a count this high would come up about once in 1,300. Of 6 comparisons made: about 1 in 220 calls this strong or stronger is a false alarm, "
+            + "if like aircraft have one rate and findings come singly.", flag.Statement, StringComparison.Ordinal);
 
         var answer = new AcknowledgeFlagRequest { FlagId = flag.FlagId, AcknowledgedBy = "lead mechanic", Comment = "hanger ordered" };
         var acknowledged = (await _server.Flags.AcknowledgeFlagAsync(answer)).Flag;

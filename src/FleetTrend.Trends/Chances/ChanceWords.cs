@@ -1,0 +1,66 @@
+using System.Globalization;
+
+namespace FleetTrend.Trends.Chances;
+
+/// <summary>
+/// p-values and q-values in plain words: the one place that words them. An exact chance is told down to 1 in 10,000, an approximate one
+/// down to 1 in 1,000; below that only that it is smaller.
+/// </summary>
+public static class ChanceWords
+{
+    /// <summary>What the tests of counts assume.</summary>
+    public const string OneRate = "if like aircraft have one rate and findings come singly";
+
+    /// <summary>What the tests of lives assume.</summary>
+    public const string OneLife = "if like parts last alike at all bases";
+
+    /// <summary>How often a count: <c>If it were like the rest, a count this high would come up about once in 900</c>; no full stop.</summary>
+    public static string OfCount(PValue p) => $"If it were like the rest, a count this high would come up {HowOften(p)}";
+
+    /// <summary>How often a difference: <c>If the bases were alike, a difference this large would come up about once in 900</c>; no full stop.</summary>
+    public static string OfDifference(PValue p) => $"If the bases were alike, a difference this large would come up {HowOften(p)}";
+
+    /// <summary>
+    /// A q-value: <c>About 1 in 50 calls this strong or stronger is a false alarm, if like aircraft have one rate and findings come
+    /// singly</c>; no full stop.
+    /// </summary>
+    /// <param name="q">The q-value.</param>
+    /// <param name="law">Of the p-values that it is made of.</param>
+    /// <param name="assumption">What the test assumes: <see cref="OneRate"/> or <see cref="OneLife"/>.</param>
+    public static string OfCalls(double q, PValueLaw law, string assumption)
+    {
+        var calls = q switch
+        {
+            >= 0.995 => "Almost all calls this strong or stronger are false alarms",
+            > 0.35 => $"{q.ToString("0 %", CultureInfo.InvariantCulture)} of calls this strong or stronger are false alarms",
+            _ when q < Floor(law) => $"Fewer than 1 in {Odds(Floor(law))} calls this strong or stronger are false alarms",
+            _ => $"About 1 in {Odds(q)} calls this strong or stronger is a false alarm",
+        };
+        return $"{calls}, {assumption}";
+    }
+
+    /// <summary>A p-value or a q-value in brief: <c>q = 0.020</c>, <c>p below 0.0001</c>.</summary>
+    public static string Named(string name, double value, PValueLaw law) =>
+        value < Floor(law) ? $"{name} below {Floor(law).ToString(CultureInfo.InvariantCulture)}" : $"{name} = {Rounded(value)}";
+
+    private static string HowOften(PValue p) => p.Value switch
+    {
+        > 0.35 => $"in {p.Value.ToString("0 %", CultureInfo.InvariantCulture)} of cases",
+        _ when p.Value < Floor(p.Law) => $"less than once in {Odds(Floor(p.Law))}",
+        _ => $"about once in {Odds(p.Value)}",
+    };
+
+    /// <summary>The smallest chance that is told.</summary>
+    private static double Floor(PValueLaw law) => law == PValueLaw.Exact ? 0.0001 : 0.001;
+
+    /// <summary>One in so many, to two digits: <c>9</c>, <c>320</c>, <c>1,200</c>.</summary>
+    private static string Odds(double chance)
+    {
+        var odds = 1 / chance;
+        var step = Math.Pow(10, Math.Max(0, Math.Floor(Math.Log10(odds)) - 1));
+        return (Math.Round(odds / step) * step).ToString("#,0", CultureInfo.InvariantCulture);
+    }
+
+    private static string Rounded(double value) => value.ToString(
+        value switch { >= 0.995 => "0.0", >= 0.0995 => "0.00", >= 0.00995 => "0.000", >= 0.000995 => "0.0000", _ => "0.00000" }, CultureInfo.InvariantCulture);
+}
