@@ -21,18 +21,20 @@ internal sealed class RateResult : IAnalysisResult
         Pooled = RateEstimate.Estimate(events, exposure, confidence)
             .Match(r => new PooledRate(r.Rate, r.Interval.Lower, JsonOutput.Finite(r.Interval.Upper)), reason => Missing<PooledRate>("pooled", reason));
         CountExposure[] pairs = [.. counts.Select(c => new CountExposure(c.Events, c.ExposureHours))];
-        var law = GammaPoissonFit.Fit(pairs);
-        Prior = law.Match(f => f.NoExtraVariation ? null : new RatePriorValues(f.Shape, f.Rate), reason => Missing<RatePriorValues>("prior", reason));
-        Units = Measured(counts, pairs, law);
+        var law = pairs.Length == 1
+            ? new NotEstimable(NotEstimableKind.NoInformation, events, "One unit has no others to differ from.")
+            : HierarchicalRates.Estimate(pairs, confidence, RatePrior.UniformShrinkage);
+        BetweenUnits = law.Match(l => new RatesBetweenUnits(l.MeanRate, l.CoefficientOfVariation), reason => Missing<RatesBetweenUnits>("betweenUnits", reason));
+        Units = Measured(counts, law);
     }
 
     /// <summary>All units together.</summary>
     [JsonPropertyName("pooled")]
     public PooledRate? Pooled { get; }
 
-    /// <summary>Gamma law of units' rates; null where the counts show no variation beyond chance.</summary>
-    [JsonPropertyName("prior")]
-    public RatePriorValues? Prior { get; }
+    /// <summary>What the units' rates are like, from the posterior that gives the shrunk rates; null where there is none.</summary>
+    [JsonPropertyName("betweenUnits")]
+    public RatesBetweenUnits? BetweenUnits { get; }
 
     /// <summary>Units in the order of the file.</summary>
     [JsonPropertyName("units")]
@@ -67,14 +69,17 @@ internal sealed class RateResult : IAnalysisResult
                 $"Pooled: {Words.Of(pooled.Rate)} per unit of exposure ({Range(pooled.Lower, pooled.Upper)}, {Words.Percent(confidence)}), "
                 + $"{Units.Sum(u => u.Events)} events in {Words.Of(Units.Sum(u => u.Exposure))}.");
         }
-        if (Prior is { } prior)
-            yield return new Text($"Between units: gamma law, shape {Words.Of(prior.Shape)}, rate {Words.Of(prior.Rate)} (marginal likelihood).");
+        if (BetweenUnits is { } between)
+        {
+            yield return new Text(
+                $"Between units: mean rate {Words.Of(between.MeanRate)}, coefficient of variation {Words.Of(between.CoefficientOfVariation)} (posterior means).");
+        }
         foreach (var line in Words.Of(Notes))
             yield return line;
         yield return new Text(
             "Limits: exact Poisson (Garwood 1936). p: chance of so many events or more at the others' rate, exact given the total; "
-            + "q: false discovery rate over the units (Benjamini and Hochberg 1995). Shrunk: mean given the law between units, where one is fitted; "
-            + $"its limits average over laws (George, Makov and Smith 1993; {RatePrior.UniformShrinkage.Description}).");
+            + "q: false discovery rate over the units (Benjamini and Hochberg 1995). Shrunk: median and equal-tailed limits of one posterior, "
+            + $"averaged over the laws of rates that the counts allow (George, Makov and Smith 1993; {RatePrior.UniformShrinkage.Description}).");
         yield return new Text(Words.Caution);
     }
 
@@ -95,12 +100,12 @@ internal sealed class RateResult : IAnalysisResult
         return plot;
     }
 
-    private RateRow[] Measured(IReadOnlyList<UnitCount> counts, CountExposure[] pairs, Outcome<GammaPoissonFit> law)
+    private RateRow[] Measured(IReadOnlyList<UnitCount> counts, Outcome<HierarchicalRates> law)
     {
         var test = LeaveOneOutTest.Test([new NormStratum("all", counts)]);
         var q = FalseDiscovery.QValues([.. test.Standings.Select(s => s.UpperPValue)]);
         var standing = test.Standings.Zip(q).ToDictionary(s => s.First.Unit, s => (P: s.First.UpperPValue, Q: s.Second), StringComparer.Ordinal);
-        var shrunk = Shrunk(pairs, law);
+        var shrunk = law.TryGetValue(out var rates) ? rates.Units : null;
         foreach (var unit in test.NotComparable)
             Notes.Add(new AnalysisNote("units", nameof(NotEstimableKind.NothingObserved), $"Unit {unit} has no exposure or no others to be compared with."));
         return [.. counts.Select((c, i) =>
@@ -111,26 +116,8 @@ internal sealed class RateResult : IAnalysisResult
                 c.Unit, c.Events, c.ExposureHours,
                 rate.IsEstimated ? rate.Value.Rate : null, rate.IsEstimated ? rate.Value.Interval.Lower : null,
                 rate.IsEstimated ? rate.Value.Interval.Upper : null,
-                shrunk?[i].Rate, shrunk?[i].Interval.Lower, shrunk?[i].Interval.Upper, compared ? values.P : null, compared ? values.Q : null);
+                shrunk?[i].MedianRate, shrunk?[i].RateInterval.Lower, shrunk?[i].RateInterval.Upper, compared ? values.P : null, compared ? values.Q : null);
         })];
-    }
-
-    /// <summary>
-    /// The mean is that of the fitted law where there is one. Its limits average over laws, since those of the fitted law taken as known
-    /// hold too seldom (COVERAGE.md of the statistics library); on the boundary, where the fitted law is a point, so does the mean.
-    /// </summary>
-    private (double Rate, Interval Interval)[]? Shrunk(CountExposure[] pairs, Outcome<GammaPoissonFit> law)
-    {
-        if (!law.TryGetValue(out var fit))
-            return null;
-        var units = HierarchicalRates.Estimate(pairs, confidence, RatePrior.UniformShrinkage).Value.Units;
-        if (!fit.NoExtraVariation)
-            return [.. units.Select((u, i) => (fit.Posterior(pairs[i], confidence).Value.Mean, u.RateInterval))];
-        Notes.Add(new AnalysisNote(
-            "prior", nameof(NotEstimableKind.OnBoundary),
-            "The units' counts vary no more than chance: no law of rates is fitted; shrunk rates average over laws ("
-            + RatePrior.UniformShrinkage.Description + ")."));
-        return [.. units.Select(u => (u.Rate, u.RateInterval))];
     }
 
     private T? Missing<T>(string about, NotEstimable reason)

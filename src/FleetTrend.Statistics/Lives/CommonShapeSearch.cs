@@ -4,12 +4,15 @@ namespace FleetTrend.Statistics.Lives;
 
 /// <summary>
 /// Maximises the likelihood of groups with a mu each and one tau: for given tau each mu is sought by itself, and the profile in tau, whose
-/// slope and curvature follow from the groups' derivatives, is climbed by Newton steps from the best of a row of shapes.
+/// slope and curvature follow from the groups' derivatives, is climbed by Newton steps from every hill over a row of shapes.
 /// </summary>
 internal sealed class CommonShapeSearch
 {
     /// <summary>Largest variance of a scale in units of z: e^20 either way.</summary>
     private const double ScaleVarianceMax = 400;
+
+    /// <summary>Step of tau in the row of shapes from which the profile is climbed.</summary>
+    private const double RowStep = 0.5;
 
     private readonly StandardLaw law;
     private readonly IReadOnlyList<IReadOnlyList<Life>> groups;
@@ -75,18 +78,34 @@ internal sealed class CommonShapeSearch
         }
     }
 
+    /// <summary>The greatest maximum of the profile in tau: every hill over a close row of shapes is climbed.</summary>
     private static Top? Climb(IReadOnlyList<LikelihoodSearch> parts)
     {
-        Top? best = null;
+        var row = new List<Top>();
         var mus = parts.Select(p => p.Lives.MeanLogAge()).ToArray();
-        for (var tau = -LikelihoodSearch.TauLimit; tau <= LikelihoodSearch.TauLimit; tau++)
+        for (var tau = -LikelihoodSearch.TauLimit; tau <= LikelihoodSearch.TauLimit; tau += RowStep)
         {
             if (At(parts, mus, tau) is not { } there) continue;
             mus = there.Mus;
-            if (best is null || there.Value > best.Value) best = there;
+            row.Add(there);
         }
 
-        for (var step = 0; best is not null && step < 60; step++)
+        Top? best = null;
+        for (var i = 0; i < row.Count; i++)
+        {
+            if ((i > 0 && row[i].Value < row[i - 1].Value) || (i < row.Count - 1 && row[i].Value < row[i + 1].Value)) continue;
+            if (best?.Value >= row[i].Value + 1) continue; // between two shapes of the row it rises by less
+            if (Climb(parts, row[i]) is { } top && !(best?.Value >= top.Value)) best = top;
+        }
+
+        return best is not null && row.TrueForAll(t => t.Value <= best.Value + 1e-6) ? best : null;
+    }
+
+    /// <summary>Newton steps from one point of the profile; null where they end at an edge of the shapes.</summary>
+    private static Top? Climb(IReadOnlyList<LikelihoodSearch> parts, Top from)
+    {
+        var best = from;
+        for (var step = 0; step < 60; step++)
         {
             if (Math.Abs(best.Tau) >= LikelihoodSearch.TauLimit) return null;
             var delta = best.Curve < 0 ? -best.Slope / best.Curve : Math.Sign(best.Slope);
@@ -112,10 +131,9 @@ internal sealed class CommonShapeSearch
         var mus = new double[parts.Count];
         for (var g = 0; g < parts.Count; g++)
         {
-            var peak = parts[g].Maximise(new LikelihoodPath.FixedShape(tau), starts[g]);
-            if (!peak.IsSettled) return null;
-            mus[g] = peak.X;
-            points[g] = parts[g].At(peak.X, tau);
+            if (parts[g].GreatestAt(tau, starts[g]) is not { } peak) return null;
+            mus[g] = peak.Mu;
+            points[g] = peak.Point;
         }
 
         return new Top(tau, mus, points);

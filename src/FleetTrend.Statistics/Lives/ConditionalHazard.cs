@@ -6,19 +6,18 @@ namespace FleetTrend.Statistics.Lives;
 /// </summary>
 internal sealed class ConditionalHazard(StandardLaw law, double logNow, double logLater)
 {
-    internal double LogNow => logNow;
-
-    internal double LogLater => logLater;
-
-    internal double Width => logLater - logNow;
-
-    /// <summary>The curve in the parameters on which it keeps a value.</summary>
-    internal LikelihoodPath Fixed(double logHazard) =>
-        law is LogisticLaw ? new FixedLoglogisticHazard(this, logHazard) : new FixedConditionalHazard(this, logHazard);
-
-    /// <summary>The value with gradient and Hessian.</summary>
+    /// <summary>
+    /// The value with gradient and Hessian. Where mu runs off to nothing a loglogistic's hazard is shape/age; the other laws' has no end.
+    /// </summary>
     internal LikelihoodPoint At(double mu, double tau)
     {
+        if (double.IsNegativeInfinity(mu))
+        {
+            return law is LogisticLaw
+                ? new LikelihoodPoint(tau + Math.Log(logLater - logNow), 0, 1, 0, 0, 0)
+                : new LikelihoodPoint(double.PositiveInfinity, 0, 0, 0, 0, 0);
+        }
+
         // f = ln(e^b - e^a), a and b the log hazards accumulated to the two ages, each a function of its z = shape (ln age - mu).
         var shape = Math.Exp(tau);
         var (z0, z1) = (shape * (logNow - mu), shape * (logLater - mu));

@@ -40,7 +40,12 @@ internal sealed class LifeArrays
                 else lefts.Add(life.Upper, life.Count);
             }
 
-            if (life.Entry > 0) survivals.Add(life.Entry, -life.Count);
+            if (life.Entry > 0)
+            {
+                survivals.Add(life.Entry, -life.Count);
+                HasLateEntries = true;
+            }
+
             LatestGood = Math.Max(LatestGood, life.Lower);
             EarliestFailed = Math.Min(EarliestFailed, life.Upper);
             HoursSeenGood += (double)life.Count * (life.Lower - life.Entry);
@@ -63,6 +68,9 @@ internal sealed class LifeArrays
     /// <summary>Smallest failed-by age; infinite when nothing failed.</summary>
     internal double EarliestFailed { get; } = double.PositiveInfinity;
 
+    /// <summary>Whether any life that says something came under observation with age.</summary>
+    internal bool HasLateEntries { get; }
+
     /// <summary>Hours over which lives were known to be good while under observation.</summary>
     internal double HoursSeenGood { get; }
 
@@ -77,6 +85,24 @@ internal sealed class LifeArrays
     internal Terms Lefts { get; }
 
     internal IntervalTerms Intervals { get; }
+
+    /// <summary>The least and the greatest log age.</summary>
+    internal (double Earliest, double Latest) LogAges()
+    {
+        var (earliest, latest) = (double.PositiveInfinity, double.NegativeInfinity);
+        foreach (var terms in (Terms[])[Survivals, Exacts, Lefts])
+        {
+            foreach (var (logAge, _) in terms) (earliest, latest) = (Math.Min(earliest, logAge), Math.Max(latest, logAge));
+        }
+
+        for (var i = 0; i < Intervals.Count; i++)
+        {
+            earliest = Math.Min(earliest, Intervals.LogLower[i]);
+            latest = Math.Max(latest, Intervals.LogLower[i] + Intervals.LogRatio[i]);
+        }
+
+        return (earliest, latest);
+    }
 
     /// <summary>A typical log age, to start searches from.</summary>
     internal double MeanLogAge()

@@ -15,6 +15,7 @@ public sealed class LifeFit
     private readonly LikelihoodSearch.Peak peak;
     private readonly StandardLaw law;
     private readonly LogCovariance covariance;
+    private readonly Lazy<LikelihoodRegion> region;
     private readonly Lazy<LifeParameter> scale;
     private readonly Lazy<LifeParameter> shape;
 
@@ -30,6 +31,9 @@ public sealed class LifeFit
         Confidence = confidence;
         law = StandardLaw.Of(distribution);
         Law = new LifeLaw(distribution, Math.Exp(peak.Mu), isShapeGiven && peak.Tau == 0 ? 1 : Math.Exp(peak.Tau));
+        region = new Lazy<LikelihoodRegion>(() => isShapeGiven
+            ? LikelihoodRegion.AtShape(search, peak, confidence)
+            : LikelihoodRegion.Around(search, peak, covariance.LogShape, confidence));
         scale = new Lazy<LifeParameter>(FitScale);
         shape = new Lazy<LifeParameter>(FitShape);
     }
@@ -130,12 +134,14 @@ public sealed class LifeFit
     {
         var value = Law.Quantile(probability);
         var z = law.ZOfLogSurvival(Accurate.LogOnePlus(-probability));
-        var weight = -z / Law.Shape; // d ln t / d tau
-        var (lower, upper) = IsShapeGiven
-            ? ScaleLimits(Math.Log(value), z)
-            : ProfileInterval.Limits(
-                search, peak, v => new LikelihoodPath.FixedAnchor(v, z), Math.Log(value), StandardError(1, weight), Confidence);
+        var (lower, upper) = region.Value.Limits(LogAge, rises: true);
         return new IntervalEstimate(value, new Interval(Math.Exp(lower), Math.Exp(upper), Confidence));
+
+        LikelihoodPoint LogAge(double mu, double tau)
+        {
+            var offset = z * Math.Exp(-tau);
+            return new LikelihoodPoint(mu + offset, 1, -offset, 0, 0, offset);
+        }
     }
 
     /// <summary>
@@ -180,11 +186,7 @@ public sealed class LifeFit
         if (age == 0) return Cdf(ahead);
         var value = Law.ConditionalFailure(age, ahead);
         var between = new ConditionalHazard(law, Math.Log(age), Math.Log(age + ahead));
-        var hazard = between.At(peak.Mu, Math.Log(Law.Shape));
-        var (lower, upper) = IsShapeGiven
-            ? ConditionalLimitsOfScale(between)
-            : ProfileInterval.Limits(
-                search, peak, between.Fixed, hazard.Value, StandardError(hazard.Mu, hazard.Tau), Confidence);
+        var (lower, upper) = region.Value.Limits(between.At, rises: false);
         return new IntervalEstimate(
             value, Ordered(Accurate.OneMinusExpOfMinus(Math.Exp(lower)), Accurate.OneMinusExpOfMinus(Math.Exp(upper))));
     }
@@ -194,11 +196,9 @@ public sealed class LifeFit
         var arrays = new LifeArrays(lives);
         if (LifeFitStart.Refusal(arrays) is { } refusal) return refusal;
         var likelihood = new LikelihoodSearch(StandardLaw.Of(distribution), arrays);
-        return LifeFitStart.Peak(likelihood, lives) is { } top
-            && LogCovariance.Of(top.Point) is { } covariance
-            && LifeFitStart.IsInterior(likelihood, top, covariance)
-                ? new LifeFit(distribution, likelihood, top, covariance, isShapeGiven: false, confidence)
-                : LifeFitStart.NoFiniteMaximum(arrays.Failures);
+        return LifeFitStart.Peak(likelihood, lives) is { } top && LogCovariance.Of(top.Point) is { } covariance
+            ? new LifeFit(distribution, likelihood, top, covariance, isShapeGiven: false, confidence)
+            : LifeFitStart.NoFiniteMaximum(arrays.Failures);
     }
 
     private static Outcome<LifeFit> FitScaleOnly(
@@ -207,20 +207,13 @@ public sealed class LifeFit
         var arrays = new LifeArrays(lives);
         if (LifeFitStart.ScaleRefusal(arrays) is { } refusal) return refusal;
         var likelihood = new LikelihoodSearch(StandardLaw.Of(distribution), arrays);
-        var path = new LikelihoodPath.FixedShape(Math.Log(shape));
-        var along = likelihood.Maximise(path, arrays.MeanLogAge());
-        if (!along.IsSettled) return LifeFitStart.NoFiniteMaximum(arrays.Failures);
-        var point = likelihood.At(along.X, Math.Log(shape));
-        var top = new LikelihoodSearch.Peak(along.X, Math.Log(shape), point);
-        return new LifeFit(distribution, likelihood, top, new LogCovariance(-1 / point.MuMu, 0, 0), isShapeGiven: true, confidence);
+        if (likelihood.GreatestAt(Math.Log(shape), arrays.MeanLogAge()) is not { } top) return LifeFitStart.NoFiniteMaximum(arrays.Failures);
+        return new LifeFit(distribution, likelihood, top, new LogCovariance(-1 / top.Point.MuMu, 0, 0), isShapeGiven: true, confidence);
     }
 
     private LifeParameter FitScale()
     {
-        var (lower, upper) = IsShapeGiven
-            ? ScaleLimits(peak.Mu, 0)
-            : ProfileInterval.Limits(
-                search, peak, v => new LikelihoodPath.FixedAnchor(v, 0), peak.Mu, StandardError(1, 0), Confidence);
+        var (lower, upper) = region.Value.Limits((mu, _) => new LikelihoodPoint(mu, 1, 0, 0, 0, 0), rises: true);
         return new LifeParameter(
             "scale", Law.Scale, Law.Scale * StandardError(1, 0), new Interval(Math.Exp(lower), Math.Exp(upper), Confidence),
             Wald(Law.Scale, 1, 0));
@@ -229,8 +222,7 @@ public sealed class LifeFit
     private LifeParameter FitShape()
     {
         if (IsShapeGiven) return new LifeParameter("shape", Law.Shape, 0, Wald(Law.Shape, 0, 0), Wald(Law.Shape, 0, 0));
-        var (lower, upper) = ProfileInterval.Limits(
-            search, peak, v => new LikelihoodPath.FixedShape(v), peak.Tau, StandardError(0, 1), Confidence);
+        var (lower, upper) = region.Value.Taus();
         return new LifeParameter(
             "shape", Law.Shape, Law.Shape * StandardError(0, 1), new Interval(Math.Exp(lower), Math.Exp(upper), Confidence),
             Wald(Law.Shape, 0, 1));
@@ -240,34 +232,13 @@ public sealed class LifeFit
     private (double Lower, double Upper) ZLimits(double age)
     {
         var logAge = Math.Log(age);
-        var z = Law.Shape * (logAge - peak.Mu);
-        if (!IsShapeGiven)
+        return region.Value.Limits(Z, rises: false);
+
+        LikelihoodPoint Z(double mu, double tau)
         {
-            return ProfileInterval.Limits(
-                search, peak, v => new LikelihoodPath.FixedAnchor(logAge, v), z, StandardError(-Law.Shape, z), Confidence);
+            var ofTau = Math.Exp(tau) * (logAge - mu);
+            return new LikelihoodPoint(ofTau, -Math.Exp(tau), ofTau, 0, -Math.Exp(tau), ofTau);
         }
-
-        var (lower, upper) = ScaleLimits(peak.Mu, 0);
-        return (Law.Shape * (logAge - upper), Law.Shape * (logAge - lower));
-    }
-
-    /// <summary>Limits of ln age at a fixed z when only the scale is free: those of mu, moved along.</summary>
-    private (double Lower, double Upper) ScaleLimits(double logAge, double z)
-    {
-        var fixedTau = peak.Tau;
-        var (lower, upper) = ProfileInterval.Limits(
-            search, peak, v => new LikelihoodPath.Fixed(v, fixedTau), peak.Mu, StandardError(1, 0), Confidence);
-        var offset = z == 0 ? 0 : logAge - peak.Mu;
-        return (lower + offset, upper + offset);
-    }
-
-    /// <summary>Limits of the log hazard between two ages when only the scale is free: it falls as the scale rises.</summary>
-    private (double Lower, double Upper) ConditionalLimitsOfScale(ConditionalHazard between)
-    {
-        var (lower, upper) = ScaleLimits(peak.Mu, 0);
-        return (LogHazard(upper), LogHazard(lower));
-
-        double LogHazard(double mu) => double.IsInfinity(mu) ? -mu : between.At(mu, Math.Log(Law.Shape)).Value;
     }
 
     private double StandardError(double ofMu, double ofTau) => Math.Sqrt(covariance.Of(ofMu, ofTau));

@@ -9,6 +9,12 @@ internal static class LifeFitStart
     /// <summary>Largest variance of the scale in units of z: e^20 either way.</summary>
     private const double ScaleVarianceMax = 400;
 
+    /// <summary>Variance of ln shape below which far shapes cannot be likelier: the shape is known within a factor of 1.6.</summary>
+    private const double KnownShapeVariance = 0.05;
+
+    /// <summary>Step of ln shape in the row of shapes.</summary>
+    private const double RowStep = 0.5;
+
     private static readonly double[] Shapes = [0.25, 0.5, 1, 2, 4, 8, 16];
 
     /// <summary>The reason for which no distribution of two parameters can be fitted, or null.</summary>
@@ -48,60 +54,75 @@ internal static class LifeFitStart
         failures,
         $"With {failures} failures in these looks the likelihood has no maximum at a finite shape and scale.");
 
-    /// <summary>The maximum, from the best of a range of shapes; with many lives from the maximum on a sample.</summary>
+    /// <summary>
+    /// The greatest maximum, or null where there is none: a plateau or a hill lower than what lies on the way to a degenerate law is no
+    /// maximum. It is climbed to from the best of a range of shapes, with many lives from the maximum on a sample; where that leaves the
+    /// shape uncertain, as few failures do, every hill over a close row of shapes is tried.
+    /// </summary>
     internal static LikelihoodSearch.Peak? Peak(LikelihoodSearch search, IReadOnlyList<Life> lives)
     {
-        if (lives.Count > 2 * SampleMax)
+        var peak = OfSample(search, lives) ?? OfBestShape(search);
+        if (peak is not null && LogCovariance.Of(peak.Point) is { LogShape: < KnownShapeVariance }) return IsHeld(peak) ? peak : null;
+
+        var tops = Row(search, peak?.Mu ?? search.Lives.MeanLogAge());
+        for (var i = 1; i < tops.Count - 1; i++)
         {
-            var sample = new LifeArrays(lives, lives.Count / SampleMax);
-            if (sample.Failures > 50 && OfBestShape(new LikelihoodSearch(search.Law, sample)) is { } near
-                && search.Maximise(near.Mu, near.Tau) is { } peak)
+            if (tops[i].Point.Value < tops[i - 1].Point.Value || tops[i].Point.Value < tops[i + 1].Point.Value) continue;
+            if (peak?.Point.Value >= tops[i].Point.Value + 1) continue; // between two shapes of the row it rises by less
+            if (search.Maximise(tops[i].Mu, tops[i].Tau) is { } other && !(peak?.Point.Value >= other.Point.Value)) peak = other;
+        }
+
+        return peak is not null
+            && Math.Max(tops[0].Point.Value, tops[^1].Point.Value) <= peak.Point.Value - 1e-6
+            && tops.TrueForAll(t => t.Point.Value <= peak.Point.Value + 1e-6)
+            && IsHeld(peak) ? peak : null;
+    }
+
+    /// <summary>The best mu at each of a close row of shapes.</summary>
+    internal static List<LikelihoodSearch.Peak> Row(LikelihoodSearch search, double start)
+    {
+        var tops = new List<LikelihoodSearch.Peak>();
+        foreach (var side in (int[])[-1, +1])
+        {
+            var mu = start;
+            for (var tau = side < 0 ? 0 : RowStep; Math.Abs(tau) <= LikelihoodSearch.TauLimit; tau += side * RowStep)
             {
-                return peak;
+                if (search.GreatestAt(tau, mu) is not { } top) continue;
+                tops.Add(top);
+                mu = top.Mu;
             }
         }
 
-        return OfBestShape(search);
+        tops.Sort((a, b) => a.Tau.CompareTo(b.Tau));
+        return tops;
     }
 
-    /// <summary>Whether the maximum is the greatest: not a plateau, nor a lower hill, on the way to a degenerate law.</summary>
-    internal static bool IsInterior(LikelihoodSearch search, LikelihoodSearch.Peak peak, LogCovariance covariance)
+    /// <summary>With late entries only, survival may fall like a power of age all along: then the scale runs off to nothing.</summary>
+    private static bool IsHeld(LikelihoodSearch.Peak peak) =>
+        LogCovariance.Of(peak.Point) is { } covariance && covariance.LogScale * Math.Exp(2 * peak.Tau) <= ScaleVarianceMax;
+
+    /// <summary>The maximum from that on a sample of many lives, or null.</summary>
+    private static LikelihoodSearch.Peak? OfSample(LikelihoodSearch search, IReadOnlyList<Life> lives)
     {
-        // With late entries only, survival may fall like a power of age all along: then the scale runs off to nothing.
-        if (covariance.LogScale * Math.Exp(2 * peak.Tau) > ScaleVarianceMax) return false;
-        if (covariance.LogShape < 0.05) return true; // the shape is known within a factor of 1.6: far shapes cannot be likelier
-        var mu = peak.Mu;
-        for (var tau = -LikelihoodSearch.TauLimit; tau <= LikelihoodSearch.TauLimit; tau += 1)
-        {
-            var there = search.Maximise(new LikelihoodPath.FixedShape(tau), mu);
-            if (there.Value > peak.Point.Value - (Math.Abs(tau) == LikelihoodSearch.TauLimit ? 1e-6 : -1e-6)) return false;
-            if (there.IsSettled) mu = there.X;
-        }
-
-        return true;
+        if (lives.Count <= 2 * SampleMax) return null;
+        var sample = new LifeArrays(lives, lives.Count / SampleMax);
+        return sample.Failures > 50 && OfBestShape(new LikelihoodSearch(search.Law, sample)) is { } near ? search.Maximise(near.Mu, near.Tau) : null;
     }
 
-    /// <summary>
-    /// The maximum from the first start that leads to one, starts in order of their likelihood. For each shape the search for mu begins at
-    /// the mean age, and where the last shape's ended: with late entries it can run off to nothing for one shape and not for the next.
-    /// </summary>
+    /// <summary>The maximum from the first start that leads to one, starts in order of their likelihood.</summary>
     private static LikelihoodSearch.Peak? OfBestShape(LikelihoodSearch search)
     {
-        var starts = new List<LikelihoodSearch.PathPeak>();
-        var mean = search.Lives.MeanLogAge();
-        var last = mean;
+        var starts = new List<LikelihoodSearch.Peak>();
+        var mu = search.Lives.MeanLogAge();
         foreach (var shape in Shapes)
         {
-            var path = new LikelihoodPath.FixedShape(Math.Log(shape));
-            var best = search.Maximise(path, mean);
-            if (last != mean && search.Maximise(path, last) is var other && other.Value > best.Value) best = other;
-            if (!double.IsFinite(best.Value)) continue;
+            if (search.GreatestAt(Math.Log(shape), mu) is not { } best) continue;
             starts.Add(best);
-            if (best.IsSettled) last = best.X;
+            mu = best.Mu;
         }
 
-        return starts.OrderByDescending(s => s.Value)
-            .Select(s => search.Maximise(s.Position.Mu, s.Position.Tau))
+        return starts.OrderByDescending(s => s.Point.Value)
+            .Select(s => search.Maximise(s.Mu, s.Tau))
             .FirstOrDefault(p => p is not null);
     }
 }

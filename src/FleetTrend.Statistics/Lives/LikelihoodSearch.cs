@@ -1,19 +1,16 @@
 namespace FleetTrend.Statistics.Lives;
 
-/// <summary>Maximises the log-likelihood of lives over (mu, tau) or along a path, by Newton steps kept inside a trust region.</summary>
+/// <summary>Maximises the log-likelihood of lives over (mu, tau), or over mu alone, by Newton steps kept inside a trust region.</summary>
 /// <remarks>Source: Levenberg-Marquardt damping, Nocedal and Wright, Numerical Optimization, 2006, chapter 4.</remarks>
 internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
 {
     /// <summary>Beyond a shape of exp(7) = 1100 or its inverse no data decide; the search stops there.</summary>
     internal const double TauLimit = 7;
 
-    /// <summary>
-    /// A path may go on to a shape of exp(-25) or exp(25): where a quantity far away is reached only by a shape next to nothing, the
-    /// likelihood there is needed.
-    /// </summary>
-    internal const double PathTauLimit = 25;
-
     private const int StepsMax = 200;
+
+    /// <summary>Most points of a row of mus.</summary>
+    private const int RowMax = 200;
 
     internal LifeArrays Lives => lives;
 
@@ -50,57 +47,116 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
         return null;
     }
 
-    /// <summary>The maximum along a path from a start. A path never leaves the limits: it stops at them.</summary>
-    internal PathPeak Maximise(LikelihoodPath path, double start)
+    /// <summary>The maximum over mu at a given tau that lies uphill from a start, or null where the search does not settle.</summary>
+    internal Peak? MaximiseAt(double tau, double start)
     {
-        var x = start;
-        var (value, slope, curve, here) = Along(path, x);
-        if (path.StepLimit == 0) return new PathPeak(x, here, value, IsSettled: true);
-        if (double.IsNegativeInfinity(value)) return new PathPeak(x, here, value, IsSettled: false);
+        var (mu, here) = (start, At(start, tau));
+        var stepMax = 3 * Math.Exp(-tau);
+        if (double.IsNegativeInfinity(here.Value)) return null;
+        var stalls = 0;
         for (var step = 0; step < StepsMax; step++)
         {
-            var delta = curve < 0 ? -slope / curve : Math.Sign(slope) * path.StepLimit;
-            delta = Math.Clamp(delta, -path.StepLimit, path.StepLimit);
-            var settled = curve < 0 && slope * delta <= SmallestGain(value);
+            var delta = here.MuMu < 0 ? -here.Mu / here.MuMu : Math.Sign(here.Mu) * stepMax;
+            if (Math.Abs(delta) >= stepMax) (delta, stepMax) = (Math.Sign(delta) * stepMax, 2 * stepMax); // the way may be long
+            var settled = here.MuMu < 0 && (here.Mu * delta <= 1e-9 + SmallestGain(here.Value) || stalls == 3);
             var shrink = 0;
-            while (true)
+            LikelihoodPoint next;
+            while ((next = At(mu + delta, tau)).Value < here.Value - Rounding(here.Value))
             {
-                var next = Along(path, x + delta);
-                if (next.Value >= value - Rounding(value) || shrink > 60)
-                {
-                    if (shrink > 60) return new PathPeak(x, here, value, IsSettled: settled);
-                    (x, value, slope, curve, here) = (x + delta, next.Value, next.Slope, next.Curve, next.Position);
-                    break;
-                }
-
+                if (++shrink > 60) return settled ? new Peak(mu, tau, here) : null;
                 delta /= 4;
-                shrink++;
             }
 
-            if (settled) return new PathPeak(x, here, value, IsSettled: true);
-            if (Math.Abs(here.Tau) > PathTauLimit) return new PathPeak(x, here, value, IsSettled: false);
+            stalls = next.Value <= here.Value + Rounding(here.Value) ? stalls + 1 : 0; // far out the slope itself is rounding
+            (mu, here) = (mu + delta, next);
+            if (settled) return new Peak(mu, tau, here);
         }
 
-        return new PathPeak(x, here, value, IsSettled: false);
+        return null;
     }
+
+    /// <summary>
+    /// The greatest maximum over mu at a given tau, wherever it lies; for laws whose likelihood has one hill that uphill from the start.
+    /// </summary>
+    internal Peak? GreatestAt(double tau, double start)
+    {
+        var best = MaximiseAt(tau, start);
+        if (law.HasOneHill(lives)) return best;
+        var mus = Row(tau);
+        var values = Array.ConvertAll(mus, mu => At(mu, tau).Value);
+        for (var i = 0; i < mus.Length; i++)
+        {
+            var isHill = (i == 0 || values[i] >= values[i - 1]) && (i == mus.Length - 1 || values[i] >= values[i + 1]);
+            if (!isHill) continue;
+            var hill = MaximiseAt(tau, mus[i]) ?? new Peak(mus[i], tau, At(mus[i], tau)); // the flat before the first age has no top of its own
+            if (!(best?.Point.Value >= hill.Point.Value)) best = hill;
+        }
+
+        return best;
+    }
+
+    /// <summary>
+    /// The outermost mu, on one side, at which the likelihood for a given tau still reaches a level; infinite where it never falls below it.
+    /// </summary>
+    /// <param name="top">The maximum at that tau.</param>
+    /// <param name="level">A log-likelihood not above it.</param>
+    /// <param name="side">-1 for the least mu, +1 for the greatest.</param>
+    /// <param name="everyHill">Whether to look beyond the hill of the maximum, where the law can have others.</param>
+    internal double Outermost(Peak top, double level, int side, bool everyHill)
+    {
+        var fall = Math.Sqrt(Math.Max(0, 2 * (top.Point.Value - level)));
+        var (inside, outside) = (top.Mu, side * double.PositiveInfinity);
+        if (everyHill && !law.HasOneHill(lives))
+        {
+            var mus = Row(top.Tau);
+            if (side > 0) Array.Reverse(mus);
+            var first = Array.FindIndex(mus, mu => At(mu, top.Tau).Value >= level);
+            if (first == 0) return outside;
+            if (first > 0 && side * (mus[first] - inside) > 0) (inside, outside) = (mus[first], mus[first - 1]);
+        }
+
+        // The signed root of the likelihood ratio is nearly a straight line in mu: Newton steps on it, kept inside the bracket.
+        var next = inside == top.Mu ? inside + (side * fall * Width(top)) : (inside + outside) / 2;
+        for (var i = 0; i < StepsMax; i++)
+        {
+            var mu = next;
+            var at = At(mu, top.Tau);
+            if (Math.Abs(at.Value - level) <= 1e-12 + Rounding(level)) return mu;
+            var fallen = Math.Sqrt(Math.Max(0, 2 * (top.Point.Value - at.Value)));
+            if (fallen < fall) inside = mu;
+            else outside = mu;
+            next = mu + ((fallen - fall) * fallen / at.Mu);
+            if (!(side * (next - inside) > 0 && side * (outside - next) > 0))
+                next = double.IsFinite(outside) ? (inside + outside) / 2 : top.Mu + (4 * (inside - top.Mu));
+            if (Math.Abs(next - mu) <= 1e-15 * Math.Abs(mu)) return next;
+        }
+
+        return double.IsFinite(outside) ? inside : outside;
+    }
+
+    /// <summary>A row of mus, a unit of z apart, from where the whole law lies before the first age to where it lies beyond the last.</summary>
+    private double[] Row(double tau)
+    {
+        var unit = Math.Exp(-tau);
+        var (earliest, latest) = lives.LogAges();
+        var count = Math.Min(RowMax, (int)((latest - earliest) / unit) + 12);
+        var step = (latest - earliest + (12 * unit)) / count;
+        return
+        [
+            earliest - (45 * unit), earliest - (20 * unit), earliest - (11 * unit),
+            .. Enumerable.Range(0, count + 1).Select(i => earliest - (6 * unit) + (i * step)),
+            latest + (20 * unit), latest + (800 * unit),
+        ];
+    }
+
+    /// <summary>The standard error of mu at a given tau.</summary>
+    private static double Width(Peak top) => top.Point.MuMu < 0 ? 1 / Math.Sqrt(-top.Point.MuMu) : Math.Exp(-top.Tau);
 
     /// <summary>What the sum of many terms may be off by.</summary>
     private static double Rounding(double value) => 1e-12 * Math.Abs(value);
 
     /// <summary>A gain below which one more Newton step is the last.</summary>
     private static double SmallestGain(double value) => 1e-13 + (1e-15 * Math.Abs(value));
-
-    private (double Value, double Slope, double Curve, LikelihoodPath.Position Position) Along(LikelihoodPath path, double x)
-    {
-        var p = path.At(x);
-        if (!double.IsFinite(p.Mu) || !double.IsFinite(p.Tau)) return (double.NegativeInfinity, 0, 0, p);
-        var f = At(p.Mu, p.Tau);
-        if (double.IsNegativeInfinity(f.Value)) return (f.Value, 0, 0, p);
-        var slope = (f.Mu * p.Mu1) + (f.Tau * p.Tau1);
-        var curve = (f.MuMu * p.Mu1 * p.Mu1) + (2 * f.MuTau * p.Mu1 * p.Tau1) + (f.TauTau * p.Tau1 * p.Tau1) + (f.Mu * p.Mu2)
-            + (f.Tau * p.Tau2);
-        return double.IsFinite(slope) && double.IsFinite(curve) ? (f.Value, slope, curve, p) : (double.NegativeInfinity, 0, 0, p);
-    }
 
     /// <summary>
     /// Newton's step on the Hessian with the damping added in its natural units (failures times shape squared, failures), raised until
@@ -128,7 +184,9 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
         }
     }
 
-    internal sealed record Peak(double Mu, double Tau, LikelihoodPoint Point);
-
-    internal sealed record PathPeak(double X, LikelihoodPath.Position Position, double Value, bool IsSettled);
+    internal sealed record Peak(double Mu, double Tau, LikelihoodPoint Point)
+    {
+        /// <summary>Where the best mu for another tau lies, about.</summary>
+        internal double MuTowards(double tau) => Point.MuMu < 0 ? Mu - (Point.MuTau / Point.MuMu * (tau - Tau)) : Mu;
+    }
 }

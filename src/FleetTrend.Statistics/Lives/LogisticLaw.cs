@@ -5,6 +5,11 @@ internal sealed class LogisticLaw : ScalarLaw
 {
     internal static readonly LogisticLaw Instance = new();
 
+    /// <summary>
+    /// Far before the first age the hazard is shape/age whatever mu is: with late entries the likelihood is flat there, and can rise to it.
+    /// </summary>
+    internal override bool HasOneHill(LifeArrays lives) => !lives.HasLateEntries;
+
     internal override DerivativesAt LogDensity(double z)
     {
         var (f, s) = CdfAndSurvival(z);

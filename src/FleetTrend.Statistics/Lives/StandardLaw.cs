@@ -36,6 +36,12 @@ internal abstract class StandardLaw
     /// <summary>The z that a life exceeds with the probability whose log is <paramref name="logSurvival"/>, below 0.</summary>
     internal abstract double ZOfLogSurvival(double logSurvival);
 
+    /// <summary>
+    /// Whether the likelihood of these lives, at a given shape, has one maximum in mu and no other. It has for laws whose hazard, or its
+    /// logarithm, makes every term concave in mu or in a function of it that rises, late entry or not.
+    /// </summary>
+    internal virtual bool HasOneHill(LifeArrays lives) => true;
+
     /// <summary>The log-likelihood of all lives at (mu, tau), with gradient and Hessian.</summary>
     internal abstract LikelihoodPoint LogLikelihood(LifeArrays lives, double mu, double tau);
 }

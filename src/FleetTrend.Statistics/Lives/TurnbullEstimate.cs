@@ -64,7 +64,10 @@ public sealed class TurnbullEstimate
     /// <param name="lives">The lives, in any order.</param>
     /// <returns>The estimate; or the reason: nothing observed, no failure, or (with truncation) an age at which everything under
     /// observation had failed while other lives came under observation only later, or the bound on its work was met before the maximum was.</returns>
-    public static Outcome<TurnbullEstimate> Estimate(IReadOnlyList<Life> lives)
+    public static Outcome<TurnbullEstimate> Estimate(IReadOnlyList<Life> lives) => Estimate(lives, TurnbullSolver.WorkMax);
+
+    /// <summary>As above, with a bound on the work.</summary>
+    internal static Outcome<TurnbullEstimate> Estimate(IReadOnlyList<Life> lives, double workMax)
     {
         var problem = new TurnbullProblem(lives);
         if (problem.Lives == 0) return new NotEstimable(NotEstimableKind.NothingObserved, 0, "There are no lives.");
@@ -82,10 +85,14 @@ public sealed class TurnbullEstimate
                 $"By {age} h all lives then under observation had failed, and others were first seen later: nothing links the two.");
         }
 
-        return TurnbullSolver.Solve(problem) is { } solution
+        var solution = TurnbullSolver.Solve(problem, workMax);
+        return solution.IsMaximum
             ? new TurnbullEstimate(problem, solution)
             : new NotEstimable(
-                NotEstimableKind.DidNotConverge, problem.Failures, "The non-parametric estimate did not settle within the bound on its work.");
+                NotEstimableKind.DidNotConverge,
+                problem.Failures,
+                $"The non-parametric estimate did not settle within the bound on its work: at the best point reached the log-likelihood still "
+                + $"rises by {solution.Gap / problem.Lives:G2} per life for each unit of mass moved, and a maximum is below 1E-07.");
     }
 
     /// <summary>

@@ -16,22 +16,27 @@ internal sealed class TurnbullSolver
     /// <summary>Support to begin with: a solution rarely has more, and a Newton step costs its size times the squared envelope.</summary>
     private const int SupportAtStart = 250;
 
-    private const int NewtonStepsMax = 400;
+    private const int NewtonStepsMax = 4000;
 
     /// <summary>Multiplications after which it stops, whatever it has reached: about half a minute.</summary>
-    private const double WorkMax = 3e10;
+    internal const double WorkMax = 3e10;
+
+    /// <summary>Gap per life that is small enough.</summary>
+    private const double GapMax = 1e-7;
 
     private readonly TurnbullProblem problem;
     private readonly int m;
     private readonly double[] gradient;
     private readonly double[] cumulative;
     private readonly double total;
+    private readonly double workMax;
     private double[] steps;
     private double work;
 
-    private TurnbullSolver(TurnbullProblem problem)
+    private TurnbullSolver(TurnbullProblem problem, double workMax)
     {
         this.problem = problem;
+        this.workMax = workMax;
         m = problem.CandidateCount - 1; // the last candidate takes what is left: it has no step of its own
         gradient = new double[m];
         cumulative = new double[m + 1];
@@ -39,9 +44,10 @@ internal sealed class TurnbullSolver
         steps = new double[m];
     }
 
-    internal static Solution? Solve(TurnbullProblem problem) => new TurnbullSolver(problem).Solve();
+    /// <summary>Where the search ended: at the maximum if its gap says so.</summary>
+    internal static Solution Solve(TurnbullProblem problem, double workMax) => new TurnbullSolver(problem, workMax).Solve();
 
-    private Solution? Solve()
+    private Solution Solve()
     {
         Array.Fill(steps, 1.0 / Math.Max(1, m));
         for (var i = 0; i < WarmUpSteps; i++) StepByExpectation();
@@ -51,7 +57,9 @@ internal sealed class TurnbullSolver
         var stalls = 0;
         var value = Evaluate(steps);
         var gap = Gap();
-        while (iterations < NewtonStepsMax && work < WorkMax && gap > 1e-13 * total && stalls < 3)
+
+        // Steps that gain next to nothing end it only at the maximum: with the wrong steps at zero there can be some in a row.
+        while (iterations < NewtonStepsMax && work < workMax && gap > 1e-13 * total && (stalls < 3 || gap > GapMax * total))
         {
             iterations++;
             var next = StepProjected(value) ?? StepInside(value);
@@ -73,7 +81,7 @@ internal sealed class TurnbullSolver
             }
         }
 
-        return gap <= 1e-7 * total ? new Solution(steps, value, Math.Max(0, gap), iterations) : null;
+        return new Solution(steps, value, Math.Max(0, gap), iterations) { IsMaximum = gap <= GapMax * total };
     }
 
     /// <summary>The log-likelihood at given steps; fills the gradient and the cumulative hazard too.</summary>
@@ -90,6 +98,7 @@ internal sealed class TurnbullSolver
 
         cumulative[m] = sum;
         var (first, end, weight) = (problem.First, problem.End, problem.Weight);
+        work += m + (10.0 * first.Length);
         Array.Clear(gradient);
         double logs = 0;
         for (var i = 0; i < first.Length; i++)
@@ -180,7 +189,7 @@ internal sealed class TurnbullSolver
                 return Search(value, free, direction, Math.Min(1, reach), halvingsMax: 60);
             }
 
-            if (work > WorkMax) return null;
+            if (work > workMax) return null;
             free = kept;
         }
     }
@@ -280,7 +289,7 @@ internal sealed class TurnbullSolver
         return largest;
     }
 
-    /// <summary>Steps at the maximum.</summary>
+    /// <summary>Steps where the search ended.</summary>
     internal sealed class Solution
     {
         private readonly double[] cumulative;
@@ -297,6 +306,9 @@ internal sealed class TurnbullSolver
         internal double LogLikelihood { get; }
 
         internal double Gap { get; }
+
+        /// <summary>Whether the gap is small enough for the maximum.</summary>
+        internal required bool IsMaximum { get; init; }
 
         internal int Iterations { get; }
 

@@ -7,6 +7,7 @@ public sealed class ShrunkRate
 {
     private readonly RateNode[] nodes;
     private readonly CountExposure unit;
+    private readonly Lazy<double> medianRate;
 
     internal ShrunkRate(CountExposure unit, RateNode[] nodes, double confidence)
     {
@@ -14,7 +15,8 @@ public sealed class ShrunkRate
         this.nodes = nodes;
         Rate = nodes.Sum(n => n.Weight * (n.Shape + unit.Events) / (n.Shape / n.Mean + unit.Exposure));
         Ratio = nodes.Sum(n => n.Weight * (n.Shape + unit.Events) / (n.Shape + n.Mean * unit.Exposure));
-        RateInterval = Limits(confidence, n => n.Shape / n.Mean + unit.Exposure, Rate);
+        RateInterval = Limits(confidence, RateParameter, Rate);
+        medianRate = new Lazy<double>(() => Root(0.5, RateParameter, Rate));
         RatioInterval = Limits(confidence, n => n.Shape + n.Mean * unit.Exposure, Ratio);
     }
 
@@ -26,6 +28,12 @@ public sealed class ShrunkRate
 
     /// <summary>Posterior mean of the rate, events per unit of exposure.</summary>
     public double Rate { get; }
+
+    /// <summary>
+    /// Posterior median of the rate, events per unit of exposure: the value to print beside <see cref="RateInterval"/>, since it lies inside
+    /// at every credibility, where the mean of a skewed posterior need not.
+    /// </summary>
+    public double MedianRate => medianRate.Value;
 
     /// <summary>Equal-tailed credible interval of the rate.</summary>
     public Interval RateInterval { get; }
@@ -54,25 +62,27 @@ public sealed class ShrunkRate
         return Math.Min(1, sum);
     }
 
-    /// <summary>
-    /// Limits as roots of the mixture's tail on the logarithm. The bracket starts near the mean and widens until it holds
-    /// the root.
-    /// </summary>
+    private double RateParameter(RateNode node) => node.Shape / node.Mean + unit.Exposure;
+
     private Interval Limits(double confidence, Func<RateNode, double> rateParameter, double mean)
     {
         var tail = (1 - confidence) / 2;
-        double Root(double upper)
-        {
-            double Gap(double y) => Above(Math.Exp(y), rateParameter) - upper;
-            var (low, high) = (Math.Log(mean) - 1, Math.Log(mean) + 1);
-            while (Gap(low) < 0 && low > -700)
-                low -= 2;
-            while (Gap(high) > 0 && high < 700)
-                high += 1;
-            return Math.Exp(Crossing.Find(Gap, low, high));
-        }
+        return new Interval(Root(1 - tail, rateParameter, mean), Root(tail, rateParameter, mean), confidence);
+    }
 
-        return new Interval(Root(1 - tail), Root(tail), confidence);
+    /// <summary>
+    /// The value that is exceeded with a chance: a root of the mixture's tail on the logarithm. The bracket starts near the mean and
+    /// widens until it holds the root.
+    /// </summary>
+    private double Root(double chance, Func<RateNode, double> rateParameter, double mean)
+    {
+        double Gap(double y) => Above(Math.Exp(y), rateParameter) - chance;
+        var (low, high) = (Math.Log(mean) - 1, Math.Log(mean) + 1);
+        while (Gap(low) < 0 && low > -700)
+            low -= 2;
+        while (Gap(high) > 0 && high < 700)
+            high += 1;
+        return Math.Exp(Crossing.Find(Gap, low, high));
     }
 
     /// <summary>

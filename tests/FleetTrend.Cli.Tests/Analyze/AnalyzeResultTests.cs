@@ -86,20 +86,57 @@ public sealed class AnalyzeResultTests
         Assert.Equal(-1.327, json.GetProperty("laplace").GetProperty("statistic").GetDouble(), 3);
     }
 
-    [Fact] // Pumps: marginal maximum likelihood .8223 and 1.2590, shrunk rates from R to four digits (reference/pump-failures).
-    public void Rate_gives_the_empirical_bayes_rates()
+    // Pumps: one posterior (uniform shrinkage) by a fine grid in R, reference/pump-failures: its medians and equal-tailed limits.
+    [Fact]
+    public void Rate_gives_median_and_limits_of_one_posterior()
     {
         using var file = new AnalyzeFile(Pumps);
         var json = file.Json("rate");
-        Assert.Equal(["pooled", "prior", "units", "notes"], json.EnumerateObject().Select(p => p.Name));
-        Assert.Equal(0.8223, json.GetProperty("prior").GetProperty("shape").GetDouble(), 4);
-        Assert.Equal(1.2590, json.GetProperty("prior").GetProperty("rate").GetDouble(), 4);
-        double[] shrunk = [.0609, .1073, .0908, .1167, .5881, .6062, .7899, .7899, 1.4374, 1.9442];
-        foreach (var (expected, unit) in shrunk.Zip(json.GetProperty("units").EnumerateArray()))
-            Assert.Equal(expected, unit.GetProperty("shrunkRate").GetDouble(), 6e-5);
+        Assert.Equal(["pooled", "betweenUnits", "units", "notes"], json.EnumerateObject().Select(p => p.Name));
+        using var reference = JsonDocument.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "reference", "pump-failures", "expected.json")));
+        var expected = reference.RootElement.GetProperty("expected").GetProperty("uniform_shrinkage");
+        Near(expected.GetProperty("mean_rate"), json.GetProperty("betweenUnits").GetProperty("meanRate"));
+        Near(expected.GetProperty("variation_mean"), json.GetProperty("betweenUnits").GetProperty("coefficientOfVariation"));
+        foreach (var (unit, i) in json.GetProperty("units").EnumerateArray().Select((u, i) => (u, i)))
+        {
+            Near(expected.GetProperty("median")[i], unit.GetProperty("shrunkRate"));
+            Near(expected.GetProperty("lower")[i], unit.GetProperty("shrunkLower"));
+            Near(expected.GetProperty("upper")[i], unit.GetProperty("shrunkUpper"));
+        }
+
         Assert.Equal(
             ["unit", "events", "exposure", "rate", "lower", "upper", "shrunkRate", "shrunkLower", "shrunkUpper", "pValue", "qValue"],
             json.GetProperty("units")[0].EnumerateObject().Select(p => p.Name));
+
+        static void Near(JsonElement expected, JsonElement actual) =>
+            Assert.InRange(actual.GetDouble() / expected.GetDouble(), 1 - 5e-3, 1 + 5e-3);
+    }
+
+    // Definition: the median of a posterior lies inside its equal-tailed limits at every credibility; the mean of a skewed one need not.
+    [Theory]
+    [InlineData(0.02)]
+    [InlineData(0.5)]
+    [InlineData(0.99)]
+    public void A_shrunk_rate_lies_inside_its_limits(double confidence)
+    {
+        using var file = new AnalyzeFile(Pumps);
+        using var document = JsonDocument.Parse(file.Run("rate", json: true, confidence: confidence).Output);
+        Assert.All(document.RootElement.GetProperty("units").EnumerateArray(), u => Assert.InRange(
+            u.GetProperty("shrunkRate").GetDouble(), u.GetProperty("shrunkLower").GetDouble(), u.GetProperty("shrunkUpper").GetDouble()));
+    }
+
+    // Four units at 100 h each; from 4, 5, 4, 5 events to 2, 7, 2, 7 the counts go from less spread than chance to more. One posterior moves
+    // on smoothly; a law fitted by maximum likelihood jumps from none to some.
+    [Fact]
+    public void Shrunk_rates_do_not_jump_where_counts_begin_to_vary_more_than_chance()
+    {
+        double[] steady = [.. new[] { 4, 3, 2 }.Select(low =>
+        {
+            using var file = new AnalyzeFile($"unit,events,exposure\nA,{low},100\nB,{9 - low},100\nC,{low},100\nD,{9 - low},100\n");
+            return file.Json("rate").GetProperty("units")[0].GetProperty("shrunkRate").GetDouble();
+        })];
+        Assert.InRange(steady[1], steady[2], steady[0]);
+        Assert.InRange(steady[0] - steady[1], 0.5 * (steady[1] - steady[2]), 2 * (steady[1] - steady[2]));
     }
 
     [Fact] // Garwood 1936: no events in 2,000 h still allow 3.6889 / 2,000; what cannot be known is null, with the reason in the notes.
@@ -108,7 +145,7 @@ public sealed class AnalyzeResultTests
         using var file = new AnalyzeFile("unit,events,exposure\nA,0,1200\nB,0,800\n");
         var json = file.Json("rate");
         Assert.Equal(3.6889 / 2000, json.GetProperty("pooled").GetProperty("upper").GetDouble(), 7);
-        Assert.Equal(JsonValueKind.Null, json.GetProperty("prior").ValueKind);
+        Assert.Equal(JsonValueKind.Null, json.GetProperty("betweenUnits").ValueKind);
         Assert.Equal("NoEvents", json.GetProperty("notes")[0].GetProperty("reason").GetString());
 
         using var lives = new AnalyzeFile("lower\n100\n200\n");
@@ -118,13 +155,13 @@ public sealed class AnalyzeResultTests
         Assert.Equal(3.6889 / 100, quiet.Json("recurrence").GetProperty("rate").GetProperty("upper").GetDouble(), 6);
     }
 
-    [Fact] // Even counts: no law of rates is fitted, yet every shrunk interval has width.
-    public void Counts_without_extra_variation_have_no_prior_and_say_so()
+    [Fact] // Even counts: the boundary of a fitted law is no case of its own; every shrunk interval has width.
+    public void Counts_without_extra_variation_are_no_case_of_their_own()
     {
         using var file = new AnalyzeFile("unit,events,exposure\nA,4,100\nB,5,100\nC,4,100\nD,5,100\n");
         var json = file.Json("rate");
-        Assert.Equal(JsonValueKind.Null, json.GetProperty("prior").ValueKind);
-        Assert.Equal("OnBoundary", json.GetProperty("notes")[0].GetProperty("reason").GetString());
+        Assert.Empty(json.GetProperty("notes").EnumerateArray());
+        Assert.True(json.GetProperty("betweenUnits").GetProperty("coefficientOfVariation").GetDouble() > 0);
         Assert.All(json.GetProperty("units").EnumerateArray(), u =>
             Assert.True(u.GetProperty("shrunkUpper").GetDouble() > 1.2 * u.GetProperty("shrunkLower").GetDouble()));
     }

@@ -151,6 +151,49 @@ public sealed class TurnbullEstimateTests
         Assert.Equal(new TurnbullMass(100, 200, 1, 1), mass);
     }
 
+    // Counts from 1 to 3,000 on 300 intervals, new and with late entry: the maximum is told by its gap (Turnbull 1976: no derivative in a mass
+    // is above 0 there).
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Counts_from_one_to_thousands_reach_the_maximum(bool lateEntry)
+    {
+        for (var seed = 0; seed < 12; seed++)
+        {
+            var lives = Counted(seed, lateEntry);
+            var outcome = TurnbullEstimate.Estimate(lives);
+            Assert.True(outcome.IsEstimated, $"seed {seed}: {outcome}");
+            Assert.InRange(outcome.Value.Gap, 0, 1e-10 * outcome.Value.Lives);
+        }
+    }
+
+    // The bound on the work ends the search short of the maximum: a reason that says how far it came, and no estimate.
+    [Fact]
+    public void The_bound_on_the_work_ends_in_a_reason_with_the_gap()
+    {
+        var lives = Counted(9, lateEntry: false);
+        var reason = TurnbullEstimate.Estimate(lives, workMax: 1).Reason;
+        Assert.Equal(NotEstimableKind.DidNotConverge, reason?.Kind);
+        Assert.Matches("still rises by [0-9.E+-]+ per life", reason!.Explanation);
+        Assert.True(TurnbullEstimate.Estimate(lives).IsEstimated);
+    }
+
+    private static List<Life> Counted(int seed, bool lateEntry)
+    {
+        var random = new Random(seed);
+        var lives = new List<Life>();
+        for (var i = 0; i < 300; i++)
+        {
+            var lower = Math.Round(2000 * random.NextDouble(), 1);
+            var width = Math.Round(20 + (280 * random.NextDouble()), 1);
+            var count = (int)Math.Exp(Math.Log(3000) * random.NextDouble());
+            var entry = lateEntry && random.Next(2) == 0 ? lower * random.NextDouble() : 0;
+            lives.Add(random.Next(3) == 0 ? Life.GoodAt(lower, entry, count) : new Life(lower, lower + width, entry, count));
+        }
+
+        return lives;
+    }
+
     private static void AssertMasses(ReferenceCase source, TurnbullEstimate estimate, params string[] path)
     {
         source.Equal(estimate.Masses.Select(m => m.Lower), [.. path, "lower"]);
