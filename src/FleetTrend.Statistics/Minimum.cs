@@ -20,21 +20,12 @@ internal static class Minimum
             var middle = (low + high) / 2;
             var tolerance = (1e-7 * Math.Abs(best)) + 1e-9;
             if (Math.Abs(best - middle) <= (2 * tolerance) - ((high - low) / 2)) break;
-            var isParabola = false;
-            if (Math.Abs(before) > tolerance)
+            if (Math.Abs(before) > tolerance && Vertex(best, second, third, value, secondValue, thirdValue) is var (p, q)
+                && Math.Abs(p) < Math.Abs(q * before / 2) && p > q * (low - best) && p < q * (high - best))
             {
-                // The vertex of the parabola through the three best points.
-                var r = (best - second) * (value - thirdValue);
-                var q = (best - third) * (value - secondValue);
-                var p = ((best - third) * q) - ((best - second) * r);
-                q = 2 * (q - r);
-                if (q > 0) p = -p;
-                q = Math.Abs(q);
-                isParabola = Math.Abs(p) < Math.Abs(q * before / 2) && p > q * (low - best) && p < q * (high - best);
-                if (isParabola) (before, step) = (step, p / q);
+                (before, step) = (step, p / q);
             }
-
-            if (!isParabola)
+            else
             {
                 before = (best < middle ? high : low) - best;
                 step = Golden * before;
@@ -57,5 +48,16 @@ internal static class Minimum
         }
 
         return value;
+    }
+
+    /// <summary>The way from the best of three points to the vertex of the parabola through them, as a numerator and a denominator above 0.</summary>
+    private static (double Numerator, double Denominator) Vertex(
+        double best, double second, double third, double value, double secondValue, double thirdValue)
+    {
+        var r = (best - second) * (value - thirdValue);
+        var q = (best - third) * (value - secondValue);
+        var p = ((best - third) * q) - ((best - second) * r);
+        q = 2 * (q - r);
+        return q > 0 ? (-p, q) : (p, -q);
     }
 }

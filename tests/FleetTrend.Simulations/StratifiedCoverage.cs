@@ -30,7 +30,7 @@ internal static class StratifiedCoverage
         }
 
         output.WriteLine();
-        output.WriteLine("Both are exact or on the safe side: counts come in steps, so that with few events they hold more often than stated, never less.");
+        output.WriteLine("Counts come in steps, so that with few events both intervals hold more often than stated.");
     }
 
     private static string Row(int aircraft, double mean, double ratio)
