@@ -55,7 +55,8 @@ internal static class PagesBenchmark
     {
         await using var workers = await Workers.StartAsync(fleet.Database, run.Folder);
         await workers.RefreshAsync();
-        await new ReportRequests(fleet.Database.DataSource).AddAsync("benchmark", default);
+        var yesterday = DateOnly.FromDateTime(TimeProvider.System.GetUtcNow().UtcDateTime).AddDays(-1);
+        await new ReportRequests(fleet.Database.DataSource).AddAsync("benchmark", yesterday.AddDays(-6), yesterday, write: true, default);
         await workers.RunAsync<RequestedReportsJob>(job => job.RunAsync(CancellationToken.None));
     }
 }

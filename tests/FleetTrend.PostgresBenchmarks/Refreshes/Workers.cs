@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Linq.Expressions;
 using FleetTrend.PostgresBenchmarks.Postgres;
 using FleetTrend.PostgresBenchmarks.Processes;
+using FleetTrend.Store;
 using FleetTrend.Store.Requests;
 using FleetTrend.Worker.Jobs;
 using Hangfire;
@@ -67,10 +68,10 @@ internal sealed class Workers : IAsyncDisposable
     public async Task<RefreshCost> RefreshAsync()
     {
         var before = _processes.Select(p => p.ProcessorTime).ToList();
-        var requested = await new RefreshRequests(_database.DataSource).RequestAsync(default);
+        var asked = await new RefreshRequests(_database.DataSource, new JobLock(_database.DataSource)).RequestAsync(write: true, default);
         var jobId = _jobs.Enqueue<RefreshTrendsJob>(job => job.RunWhenDueAsync(CancellationToken.None));
         await UntilAsync(jobId, async () => !await _database.ReadAsync<bool>(
-            "select exists(select from refresh_requests where request_time <= $1)", requested));
+            "select exists(select from refresh_requests where request_time <= $1)", asked.RequestTime.UtcDateTime));
         var end = TimeProvider.System.GetUtcNow().UtcDateTime;
         var start = History(jobId).Where(h => h.StateName == ProcessingState.StateName).Min(h => h.CreatedAt);
         return new RefreshCost(
