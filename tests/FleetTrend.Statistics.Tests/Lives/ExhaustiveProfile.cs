@@ -84,11 +84,11 @@ internal sealed class ExhaustiveProfile
     private double Along(Func<double, double> muAt, double step) =>
         Greatest(tau => LogLikelihood(muAt(Math.Exp(tau)), Math.Exp(tau)), From, To, (int)((To - From) / step));
 
-    /// <summary>The best of a row of points; between its neighbours a row of nine, four times over.</summary>
+    /// <summary>The best of a row of points; between its neighbours a row of nine, seven times over.</summary>
     private static double Greatest(Func<double, double> function, double from, double to, int points)
     {
         var (best, at) = (double.NegativeInfinity, from);
-        for (var round = 0; round < 5; round++)
+        for (var round = 0; round < 8; round++)
         {
             var width = (to - from) / points;
             for (var i = 0; i <= points; i++)
