@@ -1,5 +1,4 @@
 using System.Globalization;
-using FleetTrend.Statistics;
 using FleetTrend.Statistics.Norms;
 using FleetTrend.Statistics.Rates;
 
