@@ -191,6 +191,7 @@ internal sealed class TwistedHistory
                     Registration = RegistrationOf(record),
                     ChangeDate = new Google.Type.Date { Year = 2024, Month = 5, Day = 1 + _random.Next(28) },
                     OldMeterHours = 5,
+                    NewMeterHours = 0,
                 };
                 break;
         }
