@@ -1,5 +1,4 @@
 using FleetTrend.Intake;
-using FleetTrend.Records.Layouts;
 using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Layouts;
 using Google.Protobuf;
@@ -14,7 +13,7 @@ internal sealed class NameFilters(FleetNames names, LayoutStore layouts)
     /// <summary>The base of a report of the whole fleet.</summary>
     private const string WholeFleet = "*";
 
-    private sealed record Filter(NameKind? Kind, Reason Reason, string Rule);
+    private sealed record Filter(NameKind Kind, Reason Reason, string Rule);
 
     // The fields of every list, by the names that the contract gives them.
     private static readonly Dictionary<string, Filter> ByField = new(StringComparer.Ordinal)
@@ -22,7 +21,7 @@ internal sealed class NameFilters(FleetNames names, LayoutStore layouts)
         ["registration"] = new(NameKind.Aircraft, Reasons.AircraftNotFound, "must be the registration mark of a registered aircraft"),
         ["type_group"] = new(NameKind.TypeGroup, Reasons.TypeGroupNotFound, "must be a registered type group"),
         ["location"] = new(NameKind.Location, Reasons.LocationNotFound, "must be a location path of a layout"),
-        ["kind"] = new(null, Reasons.LocationKindNotFound, "must be a location kind"),
+        ["kind"] = new(NameKind.LocationKind, Reasons.LocationKindNotFound, "must be a location kind"),
         ["base"] = new(NameKind.Base, Reasons.BaseNotFound, "must be the base of an aircraft, or * for the whole fleet"),
         ["source"] = new(NameKind.Source, Reasons.SourceNotFound, "must be a registered source"),
     };
@@ -68,16 +67,9 @@ internal sealed class NameFilters(FleetNames names, LayoutStore layouts)
         if (field == "location" && typeGroup.Length > 0)
             return await OfLocationInAsync(typeGroup, given, filter, ct);
         var name = field == "registration" ? given.ToUpperInvariant() : given;
-        var known = filter.Kind switch
-        {
-            null => LocationKinds.Find(name) is not null,
-            NameKind.Base when name == WholeFleet => true,
-            { } kind => await names.HasAsync(kind, name, ct),
-        };
-        if (known)
-            return null;
-        var all = filter.Kind is { } of ? await names.ReadAsync(of, ct) : LocationKinds.All.Select(k => k.Name);
-        return Unknown(field, given, filter.Reason, filter.Rule, all);
+        return (filter.Kind == NameKind.Base && name == WholeFleet) || await names.HasAsync(filter.Kind, name, ct)
+            ? null
+            : Unknown(field, given, filter.Reason, filter.Rule, await names.ReadAsync(filter.Kind, ct));
     }
 
     /// <summary>A path that other type groups have is as unknown to this one as any.</summary>

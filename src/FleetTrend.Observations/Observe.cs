@@ -25,7 +25,7 @@ public static class Observe
 {
     /// <summary>Observations of a fleet as of the moment of its history; parts with serial numbers take their hours from aircraft to aircraft.</summary>
     /// <param name="history">What is known. Records dated after its as-of day (UTC) are listed as problems and left out.</param>
-    /// <exception cref="ArgumentException">An aircraft has no airframe, or a layout has a kind that does not exist.</exception>
+    /// <exception cref="ArgumentException">An aircraft has no airframe.</exception>
     public static FleetObservations Fleet(FleetHistory history)
     {
         ArgumentNullException.ThrowIfNull(history);

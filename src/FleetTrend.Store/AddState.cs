@@ -15,9 +15,6 @@ public enum AddState
     /// <summary>Refused: a location path has another kind in an earlier layout.</summary>
     PathHasOtherKind = 4,
 
-    /// <summary>Refused: there is no location kind of that name.</summary>
-    KindUnknown = 5,
-
     /// <summary>Refused: there is no layout of that name.</summary>
-    LayoutUnknown = 6,
+    LayoutUnknown = 5,
 }

@@ -11,6 +11,8 @@ public sealed class FleetDbContext(DbContextOptions<FleetDbContext> options) : D
 
     internal DbSet<ApiKeyRow> Keys => Set<ApiKeyRow>();
 
+    internal DbSet<LocationKindRow> LocationKinds => Set<LocationKindRow>();
+
     internal DbSet<LocationRow> Locations => Set<LocationRow>();
 
     internal DbSet<LayoutRow> Layouts => Set<LayoutRow>();

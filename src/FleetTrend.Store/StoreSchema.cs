@@ -9,7 +9,7 @@ namespace FleetTrend.Store;
 /// <summary>Brings the database to the form that this version needs.</summary>
 public static class StoreSchema
 {
-    /// <summary>Applies the migrations that are missing and adds the shipped layouts; several processes may start at once.</summary>
+    /// <summary>Applies the migrations that are missing and adds the shipped kinds and layouts; several processes may start at once.</summary>
     /// <exception cref="InvalidOperationException">A shipped layout clashes with what is stored under its name or paths.</exception>
     public static Task MigrateAsync(IServiceProvider services, CancellationToken ct) => AloneAsync(services, () => ApplyAsync(services, ct), ct);
 
@@ -36,6 +36,7 @@ public static class StoreSchema
             await context.Database.MigrateAsync(ct);
 
         var layouts = services.GetRequiredService<LayoutStore>();
+        await layouts.ShipKindsAsync(ShippedKinds.All, ct);
         foreach (var layout in ShippedLayouts.All)
         {
             var result = await layouts.AddLayoutAsync(layout, ct);

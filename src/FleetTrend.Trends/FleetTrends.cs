@@ -1,5 +1,6 @@
 using FleetTrend.Observations;
 using FleetTrend.Observations.DataProblems;
+using FleetTrend.Records.Layouts;
 using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Groups;
@@ -55,8 +56,13 @@ public static class FleetTrends
             PartLives = lives.TrueForAll(restarts.Counts) ? snapshot.PartLives : PartLifeTrends.Of(lives.Where(restarts.Counts), parameters),
             Airframes = AirframeStandings.Of(groups, baseOf, confidence, restarts),
         };
-        return snapshot with { Flags = ProposedFlags.Of(counted, restarts) };
+        return snapshot with { Flags = ProposedFlags.Of(counted, KindsOf(aircraft), restarts) };
     }
+
+    private static Dictionary<string, LocationKind> KindsOf(IReadOnlyList<AircraftObservations> aircraft) => aircraft
+        .SelectMany(a => a.Exposures.Select(e => e.Kind).Concat(a.Events.Select(e => e.Kind)).Concat(a.Lives.Select(l => l.Kind)))
+        .DistinctBy(k => k.Name, StringComparer.Ordinal)
+        .ToDictionary(k => k.Name, StringComparer.Ordinal);
 
     private static IEnumerable<DataProblem> InOrder(IEnumerable<DataProblem> problems) => problems
         .OrderBy(p => p.Registration, StringComparer.Ordinal)

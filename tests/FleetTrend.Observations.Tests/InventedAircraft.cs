@@ -40,8 +40,8 @@ internal sealed class InventedAircraft
     /// <summary>Two type groups: "four" has everything, "bare" lacks the coupling.</summary>
     public static IReadOnlyDictionary<string, Layout> Layouts { get; } = new Dictionary<string, Layout>
     {
-        ["four"] = new("four-layout", "Invented", [new(Weld, "flange-weld"), new(Gasket, "gasket"), new(OtherGasket, "gasket"), new(Coupling, "coupling")]),
-        ["bare"] = new("bare-layout", "Invented", [new(Weld, "flange-weld"), new(Gasket, "gasket"), new(OtherGasket, "gasket")]),
+        ["four"] = new("four-layout", "Invented", [new(Weld, ShippedKinds.Get("flange-weld")), new(Gasket, ShippedKinds.Get("gasket")), new(OtherGasket, ShippedKinds.Get("gasket")), new(Coupling, ShippedKinds.Get("coupling"))]),
+        ["bare"] = new("bare-layout", "Invented", [new(Weld, ShippedKinds.Get("flange-weld")), new(Gasket, ShippedKinds.Get("gasket")), new(OtherGasket, ShippedKinds.Get("gasket"))]),
     };
 
     public AircraftHistory History => new()

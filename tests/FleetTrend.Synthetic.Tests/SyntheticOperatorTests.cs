@@ -59,7 +59,7 @@ public class SyntheticOperatorTests
     {
         var shipped = ShippedLayouts.All.Single(l => l.Name == SyntheticOperator.LayoutName);
         var layout = new Layout { Name = shipped.Name, Title = shipped.Title };
-        layout.Locations.AddRange(shipped.Locations.Select(l => new Location { Path = l.Path, Kind = l.Kind }));
+        layout.Locations.AddRange(shipped.Locations.Select(l => new Location { Path = l.Path, Kind = l.Kind.Name }));
         return new SyntheticOperator(seed, size, LastDate, layout);
     }
 }

@@ -5,6 +5,7 @@ using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Trends.Tests;
@@ -27,7 +28,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
         {
             Registration = registration,
             Location = location,
-            Kind = kind,
+            Kind = ShippedKinds.Get(kind),
             TypeGroup = group ?? typeGroup,
             Base = segmentBase ?? atBase,
             From = Hours.From(from),
@@ -48,7 +49,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
         {
             Registration = registration,
             Location = location,
-            Kind = kind,
+            Kind = ShippedKinds.Get(kind),
             Condition = condition,
             TypeGroup = group ?? typeGroup,
             Base = atBase,
@@ -78,7 +79,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
         {
             Registration = registration,
             Location = location,
-            Kind = kind,
+            Kind = ShippedKinds.Get(kind),
             TypeGroup = typeGroup,
             Base = atBase,
             Ending = firstBad is null ? LifeEnding.InService : LifeEnding.Failed,

@@ -36,6 +36,7 @@ internal static class CallScopes
         ["LayoutService/CreateLayout"] = [Administer],
         ["LayoutService/GetLayout"] = Any,
         ["LayoutService/ListLayouts"] = Any,
+        ["LayoutService/CreateLocationKind"] = [Administer],
         ["LayoutService/ListLocationKinds"] = Any,
         ["LayoutService/CreateTypeGroup"] = [Administer],
         ["LayoutService/ListTypeGroups"] = Any,

@@ -4,11 +4,10 @@ using FleetTrend.Intake.Rules;
 using FleetTrend.Store;
 using FleetTrend.Store.Layouts;
 using Grpc.Core;
-using Domain = FleetTrend.Records.Layouts;
 
 namespace FleetTrend.Api.Layouts;
 
-/// <summary>Layouts, location kinds and type groups.</summary>
+/// <summary>Location kinds, layouts and type groups.</summary>
 internal sealed class LayoutGrpcService(LayoutStore layouts) : LayoutService.LayoutServiceBase
 {
     private const int MostPerPage = 500;
@@ -16,7 +15,8 @@ internal sealed class LayoutGrpcService(LayoutStore layouts) : LayoutService.Lay
     /// <inheritdoc/>
     public override async Task<CreateLayoutResponse> CreateLayout(CreateLayoutRequest request, ServerCallContext context)
     {
-        var layout = LayoutRules.Parse(request.Layout, out var refusals);
+        var kinds = await layouts.ReadKindsAsync(context.CancellationToken);
+        var layout = LayoutRules.Parse(request.Layout, kinds, out var refusals);
         if (refusals.Count > 0)
             throw refusals.ToException();
         var result = request.ValidateOnly
@@ -44,8 +44,26 @@ internal sealed class LayoutGrpcService(LayoutStore layouts) : LayoutService.Lay
     }
 
     /// <inheritdoc/>
-    public override Task<ListLocationKindsResponse> ListLocationKinds(ListLocationKindsRequest request, ServerCallContext context) =>
-        Task.FromResult(new ListLocationKindsResponse { Kinds = { Domain.LocationKinds.All.Select(k => k.ToWire()) } });
+    public override async Task<CreateLocationKindResponse> CreateLocationKind(CreateLocationKindRequest request, ServerCallContext context)
+    {
+        var kind = LayoutRules.Parse(request.LocationKind, out var refusals);
+        if (kind is null)
+            throw refusals.ToException();
+        var result = request.ValidateOnly
+            ? await layouts.CheckKindAsync(kind, context.CancellationToken)
+            : await layouts.AddKindAsync(kind, context.CancellationToken);
+        return result.IsStored
+            ? new CreateLocationKindResponse { LocationKind = kind.ToWire() }
+            : throw Explain(result, "location_kind.name", kind.Name).ToException();
+    }
+
+    /// <inheritdoc/>
+    public override async Task<ListLocationKindsResponse> ListLocationKinds(ListLocationKindsRequest request, ServerCallContext context)
+    {
+        var page = await Paging.ReadAsync(request.PageToken, () => layouts.ListKindsAsync(
+            Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
+        return new ListLocationKindsResponse { Kinds = { page.Items.Select(k => k.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
+    }
 
     /// <inheritdoc/>
     public override async Task<CreateTypeGroupResponse> CreateTypeGroup(CreateTypeGroupRequest request, ServerCallContext context)
@@ -74,7 +92,6 @@ internal sealed class LayoutGrpcService(LayoutStore layouts) : LayoutService.Lay
         AddState.NameInUse => new(nameField, name, Reasons.NameInUse, "must be a name that is free, or the very same content again"),
         AddState.PathHasOtherKind => new(
             "layout.locations", result.Value ?? "", Reasons.PathHasOtherKind, $"must be a path of that kind: in another layout this one has kind '{result.Stored}'"),
-        AddState.KindUnknown => new("layout.locations", result.Value ?? "", Reasons.LocationKindUnknown, "must be the name of a location kind"),
         AddState.LayoutUnknown => new("type_group.layout", result.Value ?? "", Reasons.LayoutNotRegistered, "must be the name of a layout"),
         _ => throw new ArgumentOutOfRangeException(nameof(result), result, "Not a refusal."),
     };

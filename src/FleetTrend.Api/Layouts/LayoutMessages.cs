@@ -1,3 +1,4 @@
+using FleetTrend.Intake;
 using FleetTrend.Records.Findings;
 using Domain = FleetTrend.Records.Layouts;
 using Wire = FleetTrend.Contracts.V1;
@@ -13,7 +14,7 @@ internal static class LayoutMessages
         Title = layout.Title,
         Locations =
         {
-            layout.Locations.Select(l => new Wire.Location { Path = l.Path, Kind = l.Kind, LookFor = l.LookFor, JascCode = l.JascCode ?? "" }),
+            layout.Locations.Select(l => new Wire.Location { Path = l.Path, Kind = l.Kind.Name, LookFor = l.LookFor, JascCode = l.JascCode ?? "" }),
         },
     };
 
@@ -27,14 +28,12 @@ internal static class LayoutMessages
         LookFor = kind.LookFor,
         JascCode = kind.JascCode ?? "",
         HasLife = kind.HasLife,
-        Conditions = { kind.Conditions.Select(EnumName) },
-        FailureConditions = { kind.Failures.Select(EnumName) },
+        Conditions = { kind.Conditions.Select(Word) },
+        FailureConditions = { kind.Failures.Select(Word) },
+        WatchedConditions = { kind.Watched.Select(Word) },
+        Checks = { kind.Checks.Select(c => new Wire.ConditionChecks { Condition = Word(c.Condition), Lines = { c.Lines } }) },
+        BaseChecks = { kind.BaseChecks },
     };
 
-    private static string EnumName(Condition condition)
-    {
-        var value = Wire.FindingReflection.Descriptor.FindTypeByName<Google.Protobuf.Reflection.EnumDescriptor>("Condition")
-            .FindValueByNumber((int)condition);
-        return value.Name;
-    }
+    private static string Word(Condition condition) => ContractWords.Of((Wire.Condition)condition);
 }

@@ -22,13 +22,13 @@ internal static class EvidenceMessages
 
         var watched = aircraft.SelectMany(a => a.Exposures).ToLookup(e => (e.Registration, e.Location, e.TypeGroup));
         var exposures = aircraft.SelectMany(a => a.Exposures)
-            .Where(e => Wanted(e.TypeGroup, e.Location, e.Kind)).Select(ToWire);
+            .Where(e => Wanted(e.TypeGroup, e.Location, e.Kind.Name)).Select(ToWire);
         var events = aircraft.SelectMany(a => a.Events)
-            .Where(e => Wanted(e.TypeGroup, e.Location, e.Kind)
+            .Where(e => Wanted(e.TypeGroup, e.Location, e.Kind.Name)
                 && (request.Condition == Wire.Condition.Unspecified || (int)request.Condition == (int)e.Condition))
             .Select(e => ToWire(e, IsWatched(e)));
         var lives = aircraft.SelectMany(a => a.Lives)
-            .Where(l => Wanted(l.TypeGroup, l.Location, l.Kind)).Select(ToWire);
+            .Where(l => Wanted(l.TypeGroup, l.Location, l.Kind.Name)).Select(ToWire);
         return exposures.Concat(events).Concat(lives);
 
         // As the rates count it: found within hours watched there in its type group.
@@ -40,7 +40,7 @@ internal static class EvidenceMessages
     {
         Registration = exposure.Registration,
         Location = exposure.Location,
-        Kind = exposure.Kind,
+        Kind = exposure.Kind.Name,
         RecordKeys = { exposure.Evidence.Select(ToWire) },
         Exposure = new Wire.ExposureRow
         {
@@ -69,7 +69,7 @@ internal static class EvidenceMessages
         {
             Registration = found.Registration,
             Location = found.Location,
-            Kind = found.Kind,
+            Kind = found.Kind.Name,
             RecordKeys = { found.Evidence.Select(ToWire) },
             Event = row,
         };
@@ -104,7 +104,7 @@ internal static class EvidenceMessages
         {
             Registration = life.Registration,
             Location = life.Location,
-            Kind = life.Kind,
+            Kind = life.Kind.Name,
             RecordKeys = { life.Evidence.Select(ToWire) },
             Life = row,
         };

@@ -44,7 +44,7 @@ internal static class FindingRules
             : reader.Choice<Wire.Condition, Condition>("condition", finding.Condition);
         if (condition == default || location is null)
             return condition;
-        var kind = LocationKinds.Get(location.Kind);
+        var kind = location.Kind;
         if (!kind.Conditions.Contains(condition))
         {
             reader.RefuseBare(

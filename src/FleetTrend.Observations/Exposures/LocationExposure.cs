@@ -1,4 +1,5 @@
 using FleetTrend.Records;
+using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Observations.Exposures;
@@ -13,7 +14,7 @@ public sealed record LocationExposure
     public required string Location { get; init; }
 
     /// <summary>Kind of the location.</summary>
-    public required string Kind { get; init; }
+    public required LocationKind Kind { get; init; }
 
     /// <summary>Type group during these hours.</summary>
     public required string TypeGroup { get; init; }

@@ -31,7 +31,7 @@ internal static class LocationExposures
                 {
                     Registration = card.Registration,
                     Location = timeline.Location,
-                    Kind = timeline.Kind.Name,
+                    Kind = timeline.Kind,
                     TypeGroup = place.TypeGroup,
                     Base = place.Base,
                     From = from,

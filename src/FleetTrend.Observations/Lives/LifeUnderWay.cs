@@ -95,7 +95,7 @@ internal sealed class LifeUnderWay
         {
             Registration = card.Registration,
             Location = timeline.Location,
-            Kind = timeline.Kind.Name,
+            Kind = timeline.Kind,
             TypeGroup = card.On(date).TypeGroup,
             Base = card.On(date).Base,
             Ending = ending,

@@ -1,5 +1,6 @@
 using FleetTrend.Records;
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Sources;
 using FleetTrend.Statistics.Lives;
 
@@ -19,7 +20,7 @@ public sealed record ObservedLife
     public required string Location { get; init; }
 
     /// <summary>Kind of the location; one with a life.</summary>
-    public required string Kind { get; init; }
+    public required LocationKind Kind { get; init; }
 
     /// <summary>Type group at the start of the life's observation.</summary>
     public required string TypeGroup { get; init; }

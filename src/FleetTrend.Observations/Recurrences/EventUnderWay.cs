@@ -98,7 +98,7 @@ internal sealed class EventUnderWay
     {
         Registration = registration,
         Location = timeline.Location,
-        Kind = timeline.Kind.Name,
+        Kind = timeline.Kind,
         Condition = Condition,
         TypeGroup = typeGroup,
         Base = atBase,

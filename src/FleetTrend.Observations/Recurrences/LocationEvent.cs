@@ -1,6 +1,7 @@
 using FleetTrend.Records;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Observations.Recurrences;
@@ -15,7 +16,7 @@ public sealed record LocationEvent
     public required string Location { get; init; }
 
     /// <summary>Kind of the location.</summary>
-    public required string Kind { get; init; }
+    public required LocationKind Kind { get; init; }
 
     /// <summary>The condition.</summary>
     public required Condition Condition { get; init; }

@@ -10,7 +10,7 @@ internal sealed class LayoutIndex
     public LayoutIndex(IReadOnlyDictionary<string, Layout> layouts) =>
         kinds = layouts.ToDictionary(
             l => l.Key,
-            l => l.Value.Locations.ToDictionary(p => p.Path, p => LocationKinds.Get(p.Kind), StringComparer.Ordinal),
+            l => l.Value.Locations.ToDictionary(p => p.Path, p => p.Kind, StringComparer.Ordinal),
             StringComparer.Ordinal);
 
     /// <summary>Kind of the location in that type group's layout, or null where the layout does not have it.</summary>

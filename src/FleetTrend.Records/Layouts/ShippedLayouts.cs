@@ -89,7 +89,7 @@ public static class ShippedLayouts
 
     private static Location At(string path, string kind, string? lookFor = null)
     {
-        var what = LocationKinds.Get(kind);
-        return new Location(path, kind, lookFor ?? what.LookFor, what.JascCode);
+        var what = ShippedKinds.Get(kind);
+        return new Location(path, what, lookFor ?? what.LookFor, what.JascCode);
     }
 }

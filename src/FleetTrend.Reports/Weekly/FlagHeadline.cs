@@ -38,7 +38,7 @@ internal static class FlagHeadline
     /// <summary>With a capital first letter.</summary>
     public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
-    private static string Parts(ProposedFlag flag) => $"{Plural(LocationWords.Kind(flag.PartKind ?? "part"))} of {flag.TypeGroup}";
+    private static string Parts(ProposedFlag flag) => $"{Plural(LocationWords.Kind(flag.PartKindTitle, flag.PartKind ?? "part"))} of {flag.TypeGroup}";
 
     private static string Drift(ProposedFlag flag, Condition condition)
     {

@@ -38,7 +38,7 @@ internal static class PartLivesSection
 
     private static IEnumerable<Block> Kind(ReportDraft draft, IReadOnlyList<PartLifeTrend> trends, bool hasPlot)
     {
-        var name = LocationWords.Kind(trends[0].Kind);
+        var name = LocationWords.Kind(trends[0].KindTitle, trends[0].Kind);
         var ahead = NumberWords.Hours(draft.Current.Parameters.LookAheadHours);
         yield return new Block.SubHeading($"{char.ToUpperInvariant(name[0])}{name[1..]}, {trends[0].TypeGroup}");
         foreach (var trend in trends.Where(t => t is { Base: not null, Contrast: not null } && IsWorthSaying(draft, t)))
@@ -132,7 +132,7 @@ internal static class PartLivesSection
         if (shown.Count == 0) return null;
         if (shown.Count > 2) shown = [.. shown.Where(t => t.Base is not null).Take(4)];
         var curves = shown.Select(Curve).ToList();
-        var name = LocationWords.Kind(trends[0].Kind);
+        var name = LocationWords.Kind(trends[0].KindTitle, trends[0].Kind);
         var medians = string.Join("; ", shown.Select(t => $"{t.Base ?? "all bases"} {Median(t)}"));
         var method = draft.Methods.NumberOf(shown[0].CurveMethod);
         return new Block.Picture(new PartLifePlot(

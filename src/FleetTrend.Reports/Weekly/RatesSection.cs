@@ -45,7 +45,7 @@ internal static class RatesSection
 
     private static IReadOnlyList<Line> Row(ReportDraft draft, RateTrend rate) =>
     [
-        LocationWords.Kind(rate.Kind!),
+        LocationWords.Kind(rate.KindTitle, rate.Kind!),
         rate.TypeGroup,
         draft.Cell(rate.Rate, FigureStyle.AsIs),
         $"{rate.RepeatCount} of {rate.Rate.Events}",

@@ -17,13 +17,13 @@ internal static class TooLittleSection
                 .Where(t => t is { Fits.Count: 0, Base: null, BasesDiffer: false } && draft.HasTypeGroup(t.TypeGroup))
                 .Take(MostRows)
                 .Select(t => Line.Of(
-                    $"Life of the {LocationWords.Kind(t.Kind)}, {t.TypeGroup}: {t.NotEnoughData ?? "no fit"}. Failures per hours on the part: ",
+                    $"Life of the {LocationWords.Kind(t.KindTitle, t.Kind)}, {t.TypeGroup}: {t.NotEnoughData ?? "no fit"}. Failures per hours on the part: ",
                     draft.Number(t.FailureRate, FigureStyle.AsIs), ".")),
             .. draft.Current.Rates
                 .Where(r => r.Kind is not null && r.Location is null && r.Condition == Condition.Crack && r.Rate.Events == 0 && draft.HasTypeGroup(r.TypeGroup))
                 .Take(MostRows)
                 .Select(r => Line.Of(
-                    $"Cracks at {LocationWords.Kind(r.Kind!)}, {r.TypeGroup}: none seen, which is no proof that there are none: ",
+                    $"Cracks at {LocationWords.Kind(r.KindTitle, r.Kind!)}, {r.TypeGroup}: none seen, which is no proof that there are none: ",
                     draft.Number(r.Rate, FigureStyle.AsIs), ".")),
         ];
         return items.Count == 0 ? null : new ReportSection("too-little", "Not enough data yet", [new Block.Bullets(items)]);

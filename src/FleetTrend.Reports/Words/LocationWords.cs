@@ -1,5 +1,3 @@
-using FleetTrend.Records.Layouts;
-
 namespace FleetTrend.Reports.Words;
 
 /// <summary>Location paths and kinds in words.</summary>
@@ -21,12 +19,11 @@ public static class LocationWords
     }
 
     /// <summary>A kind in words, small first letter: <c>exhaust gasket</c>.</summary>
-    public static string Kind(string kind)
+    /// <param name="title">Its title, or null in what was stored before titles were kept: then its name is used.</param>
+    /// <param name="kind">Its name.</param>
+    public static string Kind(string? title, string kind)
     {
-        var title = LocationKinds.Find(kind)?.Title ?? kind.Replace('-', ' ');
-        return title.Length == 0 ? title : char.ToLowerInvariant(title[0]) + title[1..];
+        var words = string.IsNullOrEmpty(title) ? kind.Replace('-', ' ') : title;
+        return char.ToLowerInvariant(words[0]) + words[1..];
     }
-
-    /// <summary>What to look for at a kind of place, or null.</summary>
-    public static string? LookFor(string kind) => LocationKinds.Find(kind)?.LookFor;
 }

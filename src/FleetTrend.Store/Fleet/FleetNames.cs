@@ -29,6 +29,7 @@ public sealed class FleetNames(NpgsqlDataSource dataSource)
         NameKind.Aircraft => "select registration from aircraft",
         NameKind.HeldAircraft => "select registration from aircraft union all select registration from held_records where release_time is null",
         NameKind.TypeGroup => "select name from type_groups",
+        NameKind.LocationKind => "select name from location_kinds",
         NameKind.Location => "select path from locations",
         NameKind.Base => "select base from assignments",
         NameKind.Source => "select name from sources",

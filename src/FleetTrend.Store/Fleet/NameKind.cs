@@ -12,6 +12,9 @@ public enum NameKind
     /// <summary>Type group.</summary>
     TypeGroup,
 
+    /// <summary>Kind of location.</summary>
+    LocationKind,
+
     /// <summary>Path of a location of any layout.</summary>
     Location,
 

@@ -4,9 +4,73 @@ using Microsoft.EntityFrameworkCore;
 
 namespace FleetTrend.Store.Layouts;
 
-/// <summary>Layouts and type groups. Both are added and never changed, so that old numbers keep their meaning.</summary>
+/// <summary>Location kinds, layouts and type groups. They are added and never changed, so that old numbers keep their meaning.</summary>
 public sealed class LayoutStore(IDbContextFactory<FleetDbContext> contexts)
 {
+    /// <summary>Adds a kind of location. The very same one again changes nothing; another one under its name is refused.</summary>
+    public Task<AddResult> AddKindAsync(LocationKind kind, CancellationToken ct) => AddKindAsync(kind, write: true, ct);
+
+    /// <summary>What <see cref="AddKindAsync(LocationKind, CancellationToken)"/> would say now; nothing is written.</summary>
+    public Task<AddResult> CheckKindAsync(LocationKind kind, CancellationToken ct) => AddKindAsync(kind, write: false, ct);
+
+    private async Task<AddResult> AddKindAsync(LocationKind kind, bool write, CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        await using var transaction = await context.Database.BeginTransactionAsync(ct);
+        await context.Database.ExecuteSqlRawAsync($"select pg_advisory_xact_lock({AdvisoryLock.Layouts})", ct);
+        if (await context.LocationKinds.AsNoTracking().SingleOrDefaultAsync(row => row.Name == kind.Name, ct) is { } stored)
+            return ToKind(stored).Equals(kind) ? new AddResult(AddState.Unchanged) : new AddResult(AddState.NameInUse, kind.Name);
+        if (!write)
+            return new AddResult(AddState.Added);
+        var row = new LocationKindRow { Name = kind.Name };
+        Fill(row, kind);
+        context.Add(row);
+        await context.SaveChangesAsync(ct);
+        await transaction.CommitAsync(ct);
+        return new AddResult(AddState.Added);
+    }
+
+    /// <summary>
+    /// Brings the shipped kinds to the form of this version. A kind that an operator added earlier under a name that is shipped now
+    /// stays as he has it.
+    /// </summary>
+    public async Task ShipKindsAsync(IReadOnlyList<LocationKind> kinds, CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        var stored = await context.LocationKinds.ToDictionaryAsync(row => row.Name, StringComparer.Ordinal, ct);
+        foreach (var kind in kinds)
+        {
+            if (!stored.TryGetValue(kind.Name, out var row))
+                context.Add(row = new LocationKindRow { Name = kind.Name, IsShipped = true });
+            if (row.IsShipped)
+                Fill(row, kind);
+        }
+
+        await context.SaveChangesAsync(ct);
+    }
+
+    /// <summary>Every kind of location, by name.</summary>
+    public async Task<IReadOnlyDictionary<string, LocationKind>> ReadKindsAsync(CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        var rows = await context.LocationKinds.AsNoTracking().ToListAsync(ct);
+        return rows.ToDictionary(row => row.Name, ToKind, StringComparer.Ordinal);
+    }
+
+    /// <summary>Kinds of location by name.</summary>
+    /// <exception cref="FormatException">The page token is none of ours.</exception>
+    public async Task<Page<LocationKind>> ListKindsAsync(int pageSize, string? pageToken, CancellationToken ct)
+    {
+        var after = PageToken.ReadKey(pageToken) ?? "";
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        var rows = await context.LocationKinds.AsNoTracking()
+            .Where(row => string.Compare(row.Name, after) > 0)
+            .OrderBy(row => row.Name)
+            .Take(pageSize + 1)
+            .ToListAsync(ct);
+        return PageToken.Cut([.. rows.Select(ToKind)], pageSize, kind => PageToken.Of(kind.Name));
+    }
+
     /// <summary>Adds a layout. The very same one again changes nothing; another one under its name is refused, and so is a
     /// path that has another kind in an earlier layout.</summary>
     /// <exception cref="ArgumentException">A path stands twice.</exception>
@@ -20,9 +84,6 @@ public sealed class LayoutStore(IDbContextFactory<FleetDbContext> contexts)
     {
         if (layout.Locations.DistinctBy(location => location.Path, StringComparer.Ordinal).Count() != layout.Locations.Count)
             throw new ArgumentException("A path stands twice.", nameof(layout));
-        if (layout.Locations.FirstOrDefault(location => LocationKinds.Find(location.Kind) is null) is { } unknown)
-            return new AddResult(AddState.KindUnknown, unknown.Kind);
-
         await using var context = await contexts.CreateDbContextAsync(ct);
         await using var transaction = await context.Database.BeginTransactionAsync(ct);
         await context.Database.ExecuteSqlRawAsync($"select pg_advisory_xact_lock({AdvisoryLock.Layouts})", ct);
@@ -38,8 +99,8 @@ public sealed class LayoutStore(IDbContextFactory<FleetDbContext> contexts)
         foreach (var location in layout.Locations)
         {
             if (!known.TryGetValue(location.Path, out var kind))
-                context.Add(new LocationRow { Path = location.Path, Kind = location.Kind });
-            else if (kind != location.Kind)
+                context.Add(new LocationRow { Path = location.Path, Kind = location.Kind.Name });
+            else if (kind != location.Kind.Name)
                 return new AddResult(AddState.PathHasOtherKind, location.Path, kind);
         }
 
@@ -133,10 +194,20 @@ public sealed class LayoutStore(IDbContextFactory<FleetDbContext> contexts)
     private static IQueryable<LayoutRow> WithLocations(FleetDbContext context) =>
         context.Layouts.AsNoTrackingWithIdentityResolution()
             .Include(layout => layout.Locations.OrderBy(line => line.Position))
-            .ThenInclude(line => line.Location);
+            .ThenInclude(line => line.Location!.KindRow);
 
     private static Layout ToLayout(LayoutRow row) =>
-        new(row.Name, row.Title, [.. row.Locations.Select(line => new Location(line.Path, line.Location!.Kind, line.LookFor, line.JascCode))]);
+        new(row.Name, row.Title, [.. row.Locations.Select(line => new Location(line.Path, ToKind(line.Location!.KindRow!), line.LookFor, line.JascCode))]);
+
+    private static LocationKind ToKind(LocationKindRow row) => new(
+        row.Name, row.Title, row.LookFor, row.JascCode, row.Conditions, row.Failures, row.Watched, row.Checks, row.BaseChecks);
+
+    private static void Fill(LocationKindRow row, LocationKind kind)
+    {
+        (row.Title, row.LookFor, row.JascCode) = (kind.Title, kind.LookFor, kind.JascCode);
+        (row.Conditions, row.Failures, row.Watched) = ([.. kind.Conditions], [.. kind.Failures], [.. kind.Watched]);
+        (row.Checks, row.BaseChecks) = ([.. kind.Checks], [.. kind.BaseChecks]);
+    }
 
     private static LayoutRow ToRow(Layout layout)
     {

@@ -1,4 +1,3 @@
-using FleetTrend.Records.Layouts;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 
@@ -8,12 +7,8 @@ internal sealed class LocationMapping : IEntityTypeConfiguration<LocationRow>
 {
     public void Configure(EntityTypeBuilder<LocationRow> builder)
     {
-        var kinds = string.Join(", ", LocationKinds.All.Select(kind => $"'{kind.Name}'"));
-        builder.ToTable("locations", table =>
-        {
-            table.Form("path", "[a-z0-9-]+(/[a-z0-9-]+){1,3}");
-            table.HasCheckConstraint("ck_locations_kind", $"kind in ({kinds})");
-        });
+        builder.ToTable("locations", table => table.Form("path", "[a-z0-9-]+(/[a-z0-9-]+){1,3}"));
         builder.HasKey(row => row.Path);
+        builder.HasOne(row => row.KindRow).WithMany().HasForeignKey(row => row.Kind).OnDelete(DeleteBehavior.Restrict);
     }
 }

@@ -6,4 +6,6 @@ internal sealed class LocationRow
     public string Path { get; set; } = "";
 
     public string Kind { get; set; } = "";
+
+    public LocationKindRow? KindRow { get; set; }
 }

@@ -121,6 +121,6 @@ internal static class AirframeStandings
             .ThenBy(c => c.Stratum, StringComparer.Ordinal)
             .Select(c => (Share: c, Expected: Figures.Expected([c], confidence)))
             .Select(c => new LocationShare(
-                c.Share.Stratum, group.At(c.Share.Stratum).Kind, c.Share.Observed, c.Share.Expected, c.Share.ExposureHours,
+                c.Share.Stratum, group.At(c.Share.Stratum).Kind.Name, c.Share.Observed, c.Share.Expected, c.Share.ExposureHours,
                 c.Expected.Lower, c.Expected.Upper))];
 }

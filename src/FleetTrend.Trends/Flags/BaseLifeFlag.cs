@@ -16,7 +16,10 @@ internal static class BaseLifeFlag
         + "mid-P (Przyborowski and Wilenski 1940; Lancaster 1961)";
 
     /// <summary>The flag of a trend whose contrast calls it worse.</summary>
-    public static ProposedFlag Of(PartLifeTrend trend, int tests)
+    /// <param name="trend">The trend.</param>
+    /// <param name="kind">Its kind.</param>
+    /// <param name="tests">Tests made together.</param>
+    public static ProposedFlag Of(PartLifeTrend trend, LocationKind kind, int tests)
     {
         var contrast = trend.Contrast!;
         var worst = contrast.Worst!;
@@ -28,6 +31,7 @@ internal static class BaseLifeFlag
             Base = trend.Base!,
             TypeGroup = trend.TypeGroup,
             PartKind = trend.Kind,
+            PartKindTitle = trend.KindTitle,
             Locations = [],
             Ratio = isEarly ? contrast.EarlyRatio! : contrast.MedianRatio,
             Contrast = contrast,
@@ -38,7 +42,7 @@ internal static class BaseLifeFlag
             Family = $"all {Words.Count(tests, "test", "tests")} of early failures and of median life, of a base and a kind of part against the other bases, "
                 + "all type groups together (Benjamini and Hochberg 1995)",
             Statement = Statement(trend, contrast, worst),
-            WhatToCheck = Checks.ForBase(trend.Kind),
+            WhatToCheck = Checks.ForBase(kind),
         };
     }
 
@@ -47,7 +51,7 @@ internal static class BaseLifeFlag
 
     private static string Statement(PartLifeTrend trend, BaseContrast contrast, ContrastTest worst)
     {
-        var title = LocationKinds.Find(trend.Kind)?.Title ?? trend.Kind;
+        var title = trend.KindTitle ?? trend.Kind;
         List<string> found = [];
         if (contrast.Median == ContrastFinding.Worse) found.Add(Sooner(contrast));
         if (contrast.Early == ContrastFinding.Worse) found.Add(Early(contrast));

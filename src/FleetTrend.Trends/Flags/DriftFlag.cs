@@ -1,5 +1,6 @@
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Layouts;
 using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Locations;
@@ -13,9 +14,11 @@ internal static class DriftFlag
     /// <param name="standing">The aircraft against its like.</param>
     /// <param name="repeats">Places within that would be flagged by themselves, strongest first.</param>
     /// <param name="run">What came back most within, with no renewal between; null where nothing did.</param>
+    /// <param name="kinds">Kinds by name.</param>
     /// <param name="comparisons">Aircraft and conditions tested together.</param>
     public static ProposedFlag Of(
-        AirframeStanding standing, IReadOnlyList<LocationStanding> repeats, RepeatLocation? run, int comparisons) => new()
+        AirframeStanding standing, IReadOnlyList<LocationStanding> repeats, RepeatLocation? run,
+        IReadOnlyDictionary<string, LocationKind> kinds, int comparisons) => new()
         {
             Subject = SubjectOf(standing.Registration, standing.Condition),
             Kind = FlagKind.AirframeDrift,
@@ -37,7 +40,7 @@ internal static class DriftFlag
             + "(Benjamini and Hochberg 1995)",
             SinceDate = standing.SinceDate,
             Statement = Statement(standing, repeats, run, comparisons),
-            WhatToCheck = Checks.ForDrift(standing),
+            WhatToCheck = Checks.ForDrift(standing, kinds),
         };
 
     /// <summary>What such a flag is about, the same from week to week.</summary>

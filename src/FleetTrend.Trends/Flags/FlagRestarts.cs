@@ -47,5 +47,5 @@ internal sealed class FlagRestarts
     /// Whether a life counts towards a flag about its base: where one was closed, a part that went in after that day. What went in before
     /// was fitted as it was done then, whenever it fails.
     /// </summary>
-    public bool Counts(ObservedLife life) => Of(BaseLifeFlag.SubjectOf(life.TypeGroup, life.Base, life.Kind)) is not { } day || life.StartDate > day;
+    public bool Counts(ObservedLife life) => Of(BaseLifeFlag.SubjectOf(life.TypeGroup, life.Base, life.Kind.Name)) is not { } day || life.StartDate > day;
 }

@@ -29,6 +29,9 @@ public sealed record ProposedFlag
     /// <summary>Kind of part, for a flag about lives.</summary>
     public string? PartKind { get; init; }
 
+    /// <summary>Title of <see cref="PartKind"/>, for people; null where there is none, or stored before it was kept.</summary>
+    public string? PartKindTitle { get; init; }
+
     /// <summary>The locations that drive it, most first.</summary>
     public required IReadOnlyList<string> Locations { get; init; }
 

@@ -1,3 +1,4 @@
+using FleetTrend.Records.Layouts;
 using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Locations;
 using FleetTrend.Trends.PartLives;
@@ -9,11 +10,13 @@ internal static class ProposedFlags
 {
     /// <summary>Flags of a snapshot: drifts by strength, then repeats, then bases.</summary>
     /// <param name="snapshot">The trends, with what counts after the restarts.</param>
+    /// <param name="kinds">Every kind that stands in them, by name.</param>
     /// <param name="restarts">From when on things count.</param>
-    public static IReadOnlyList<ProposedFlag> Of(TrendSnapshot snapshot, FlagRestarts restarts) =>
-        [.. Of(snapshot).Select(flag => AfterClosing(flag, restarts))];
+    public static IReadOnlyList<ProposedFlag> Of(
+        TrendSnapshot snapshot, IReadOnlyDictionary<string, LocationKind> kinds, FlagRestarts restarts) =>
+        [.. Of(snapshot, kinds).Select(flag => AfterClosing(flag, restarts))];
 
-    private static List<ProposedFlag> Of(TrendSnapshot snapshot)
+    private static List<ProposedFlag> Of(TrendSnapshot snapshot, IReadOnlyDictionary<string, LocationKind> kinds)
     {
         // What has left the fleet or its type group can no longer be looked at as such.
         var groupNow = snapshot.Fleet.Where(l => l.RetiredDate is null)
@@ -30,14 +33,14 @@ internal static class ProposedFlags
         var named = drifts.SelectMany(d => d.Repeats).ToHashSet(ReferenceEqualityComparer.Instance);
         return
         [
-            .. drifts.Select(d => DriftFlag.Of(d.Standing, d.Repeats, d.Run, snapshot.Airframes.Count)),
+            .. drifts.Select(d => DriftFlag.Of(d.Standing, d.Repeats, d.Run, kinds, snapshot.Airframes.Count)),
             .. repeats.Where(r => !named.Contains(r))
-                .Select(r => RepeatFlag.Of(r, runs.GetValueOrDefault((r.Registration, r.TypeGroup, r.Location, r.Condition)))),
+                .Select(r => RepeatFlag.Of(r, kinds[r.Kind], runs.GetValueOrDefault((r.Registration, r.TypeGroup, r.Location, r.Condition)))),
             .. snapshot.PartLives
                 .Where(t => t.Contrast is { IsWorse: true })
                 .OrderBy(t => t.Contrast!.Worst!.QValue).ThenBy(t => t.TypeGroup, StringComparer.Ordinal)
                 .ThenBy(t => t.Kind, StringComparer.Ordinal).ThenBy(t => t.Base, StringComparer.Ordinal)
-                .Select(t => BaseLifeFlag.Of(t, BaseContrasts.Tested(snapshot.PartLives))),
+                .Select(t => BaseLifeFlag.Of(t, kinds[t.Kind], BaseContrasts.Tested(snapshot.PartLives))),
         ];
     }
 

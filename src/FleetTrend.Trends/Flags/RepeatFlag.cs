@@ -1,5 +1,6 @@
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Layouts;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Locations;
 
@@ -10,8 +11,9 @@ internal static class RepeatFlag
 {
     /// <summary>The flag.</summary>
     /// <param name="standing">The place against the same place on the others.</param>
+    /// <param name="kind">The kind of the place.</param>
     /// <param name="run">What came back there since the last renewal; null where nothing did.</param>
-    public static ProposedFlag Of(LocationStanding standing, RepeatLocation? run) => new()
+    public static ProposedFlag Of(LocationStanding standing, LocationKind kind, RepeatLocation? run) => new()
     {
         Subject = SubjectOf(standing.Registration, standing.Location, standing.Condition),
         Kind = FlagKind.RepeatLocation,
@@ -32,7 +34,7 @@ internal static class RepeatFlag
             + "all type groups together (Benjamini and Hochberg 1995)",
         SinceDate = standing.SinceDate,
         Statement = Statement(standing, run),
-        WhatToCheck = Checks.ForRepeat(standing),
+        WhatToCheck = Checks.ForRepeat(standing, kind),
     };
 
     /// <summary>What such a flag is about, the same from week to week.</summary>

@@ -8,14 +8,11 @@ namespace FleetTrend.Trends.Groups;
 /// <summary>One location of a type group: every aircraft that was watched there or had an event there.</summary>
 internal sealed class LocationObservations
 {
-    private readonly LocationKind? rules;
-
     /// <summary>Makes it; the aircraft are in order of registration.</summary>
-    public LocationObservations(string location, string kind, LocationKind? rules, IReadOnlyList<AircraftAtLocation> aircraft)
+    public LocationObservations(string location, LocationKind kind, IReadOnlyList<AircraftAtLocation> aircraft)
     {
         Location = location;
         Kind = kind;
-        this.rules = rules;
         Aircraft = aircraft;
         Conditions = [.. aircraft.SelectMany(a => a.Events).Select(e => e.Condition).Distinct().Order()];
         ExposureTenths = aircraft.Sum(a => a.ExposureTenths);
@@ -24,8 +21,8 @@ internal sealed class LocationObservations
     /// <summary>Path.</summary>
     public string Location { get; }
 
-    /// <summary>Name of its kind.</summary>
-    public string Kind { get; }
+    /// <summary>Its kind.</summary>
+    public LocationKind Kind { get; }
 
     /// <summary>Aircraft, by registration.</summary>
     public IReadOnlyList<AircraftAtLocation> Aircraft { get; }
@@ -38,7 +35,7 @@ internal sealed class LocationObservations
 
     /// <summary>The same with each aircraft since its restart for a condition.</summary>
     public LocationObservations After(FlagRestarts restarts, Condition condition) => !restarts.Any ? this : new LocationObservations(
-        Location, Kind, rules,
+        Location, Kind,
         [.. Aircraft.Select(a => restarts.Of(a.Registration, Location, condition) is { } restart ? a.After(restart) : a)]);
 
     /// <summary>Counts of a condition by aircraft.</summary>
@@ -57,6 +54,6 @@ internal sealed class LocationObservations
         ]);
     }
 
-    /// <summary>Whether the condition makes sense here; a kind that is not known admits any.</summary>
-    public bool CanHave(Condition condition) => rules is null || rules.Conditions.Contains(condition);
+    /// <summary>Whether the condition makes sense here.</summary>
+    public bool CanHave(Condition condition) => Kind.Conditions.Contains(condition);
 }

@@ -2,7 +2,6 @@ using FleetTrend.Observations;
 using FleetTrend.Observations.Exposures;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records.Findings;
-using FleetTrend.Records.Layouts;
 
 namespace FleetTrend.Trends.Groups;
 
@@ -60,6 +59,6 @@ internal sealed class TypeGroupObservations
             .Select(r => new AircraftAtLocation(r, exposuresOf[r], eventsOf[r]))
             .ToList();
         var kind = exposuresOf.SelectMany(g => g).Select(e => e.Kind).Concat(eventsOf.SelectMany(g => g).Select(e => e.Kind)).First();
-        return new LocationObservations(location, kind, LocationKinds.Find(kind), aircraft);
+        return new LocationObservations(location, kind, aircraft);
     }
 }

@@ -77,7 +77,7 @@ internal static class LocationStandings
             Base = baseOf[standing.Unit],
             TypeGroup = test.TypeGroup,
             Location = test.Location.Location,
-            Kind = test.Location.Kind,
+            Kind = test.Location.Kind.Name,
             Condition = test.Condition,
             Observed = standing.Observed,
             PresentAtEntry = test.Aircraft.Events.Count(e => e.Condition == test.Condition && e.PresentAtEntry),

@@ -11,6 +11,9 @@ public sealed record RateTrend
     /// <summary>The kind; null for the type group as a whole.</summary>
     public string? Kind { get; init; }
 
+    /// <summary>The kind's title, for people; null for the type group as a whole, and in trends stored before it was kept.</summary>
+    public string? KindTitle { get; init; }
+
     /// <summary>Path of the location; null for a kind or the type group as a whole.</summary>
     public string? Location { get; init; }
 

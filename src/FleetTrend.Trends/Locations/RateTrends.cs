@@ -1,4 +1,5 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Layouts;
 using FleetTrend.Trends.Groups;
 
 namespace FleetTrend.Trends.Locations;
@@ -6,29 +7,17 @@ namespace FleetTrend.Trends.Locations;
 /// <summary>Rates per location, per kind and per type group.</summary>
 internal static class RateTrends
 {
-    /// <summary>
-    /// Kinds where cracks are what a look is for: they get a crack rate even before the first crack, since the upper limit
-    /// of no crack in so many hours is worth knowing.
-    /// </summary>
-    private static readonly HashSet<string> CrackWatched = new(StringComparer.Ordinal)
-    {
-        "flange-weld", "y-weld", "stack-weld", "tailpipe-weld", "slip-joint", "muffler-shell", "shroud-edge",
-    };
-
-    /// <summary>Whether cracks are watched for at locations of this kind.</summary>
-    public static bool IsCrackWatched(string kind) => CrackWatched.Contains(kind);
-
     /// <summary>All rates of a type group: the group as a whole, then its kinds, then its locations.</summary>
     public static IEnumerable<RateTrend> Of(TypeGroupObservations group, double confidence)
     {
-        var kinds = group.Locations.GroupBy(l => l.Kind, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).ToList();
+        var kinds = group.Locations.GroupBy(l => l.Kind.Name, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).ToList();
         foreach (var condition in ConditionsOf(group.Locations))
             yield return Rate(group.TypeGroup, null, null, condition, [.. group.Where(condition)], confidence);
         foreach (var kind in kinds)
         {
             List<LocationObservations> locations = [.. kind];
             foreach (var condition in ConditionsOf(locations))
-                yield return Rate(group.TypeGroup, kind.Key, null, condition, locations, confidence);
+                yield return Rate(group.TypeGroup, locations[0].Kind, null, condition, locations, confidence);
         }
         foreach (var location in group.Locations)
         {
@@ -38,10 +27,10 @@ internal static class RateTrends
     }
 
     private static IEnumerable<Condition> ConditionsOf(IReadOnlyList<LocationObservations> locations) =>
-        locations.SelectMany(l => IsCrackWatched(l.Kind) ? l.Conditions.Append(Condition.Crack) : l.Conditions).Distinct().Order();
+        locations.SelectMany(l => l.Conditions.Union(l.Kind.Watched)).Distinct().Order();
 
     private static RateTrend Rate(
-        string typeGroup, string? kind, string? location, Condition condition, List<LocationObservations> locations, double confidence)
+        string typeGroup, LocationKind? kind, string? location, Condition condition, List<LocationObservations> locations, double confidence)
     {
         var counted = locations.SelectMany(l => l.Aircraft).SelectMany(a => a.Counted(condition)).ToList();
         var inNoRate = locations.SelectMany(l => l.Aircraft)
@@ -49,7 +38,8 @@ internal static class RateTrends
         return new RateTrend
         {
             TypeGroup = typeGroup,
-            Kind = kind,
+            Kind = kind?.Name,
+            KindTitle = kind?.Title,
             Location = location,
             Condition = condition,
             Rate = Figures.Rate(

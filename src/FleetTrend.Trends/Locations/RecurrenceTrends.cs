@@ -4,7 +4,7 @@ using FleetTrend.Trends.Groups;
 
 namespace FleetTrend.Trends.Locations;
 
-/// <summary>Mean cumulative functions of a type group: cracks where they are watched for or seen, others seen at least twice.</summary>
+/// <summary>Mean cumulative functions of a type group: what a kind is watched for, other cracks once seen, the rest once seen twice.</summary>
 internal static class RecurrenceTrends
 {
     private const string Method =
@@ -25,10 +25,10 @@ internal static class RecurrenceTrends
 
     private static IEnumerable<Condition> Conditions(LocationObservations location)
     {
-        foreach (var condition in location.Conditions.Append(Condition.Crack).Distinct().Order())
+        foreach (var condition in location.Conditions.Union(location.Kind.Watched).Order())
         {
-            var events = location.Aircraft.Sum(a => a.Count(condition));
-            if (condition == Condition.Crack ? events > 0 || RateTrends.IsCrackWatched(location.Kind) : events > 1)
+            var least = condition == Condition.Crack ? 1 : 2;
+            if (location.Kind.Watched.Contains(condition) || location.Aircraft.Sum(a => a.Count(condition)) >= least)
                 yield return condition;
         }
     }
@@ -42,7 +42,7 @@ internal static class RecurrenceTrends
         {
             TypeGroup = typeGroup,
             Location = location.Location,
-            Kind = location.Kind,
+            Kind = location.Kind.Name,
             Condition = condition,
             AircraftCount = function.Units,
             Events = checked((int)function.Events),

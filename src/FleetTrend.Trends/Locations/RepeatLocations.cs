@@ -58,7 +58,7 @@ internal static class RepeatLocations
             Base = aircraft.Base,
             TypeGroup = last.TypeGroup,
             Location = last.Location,
-            Kind = last.Kind,
+            Kind = last.Kind.Name,
             Condition = last.Condition,
             Events = [.. run.Select(e => Event(e, last.TypeGroup, counted.Contains(e)))],
             RenewedHours = events.Max(e => e.RenewedAt)?.Value,

@@ -11,6 +11,9 @@ public sealed record PartLifeTrend
     /// <summary>The part kind.</summary>
     public required string Kind { get; init; }
 
+    /// <summary>Title of the part kind, for people; null in trends stored before it was kept.</summary>
+    public string? KindTitle { get; init; }
+
     /// <summary>The base, or null for all bases together.</summary>
     public string? Base { get; init; }
 

@@ -1,4 +1,5 @@
 using FleetTrend.Observations.Lives;
+using FleetTrend.Records.Layouts;
 using FleetTrend.Statistics.Lives;
 
 namespace FleetTrend.Trends.PartLives;
@@ -18,16 +19,16 @@ internal static class PartLifeTrends
     {
         var trends = BaseContrasts.Settle(
             [.. lives
-                .GroupBy(l => (l.TypeGroup, l.Kind))
+                .GroupBy(l => (l.TypeGroup, Kind: l.Kind.Name))
                 .OrderBy(g => g.Key.TypeGroup, StringComparer.Ordinal)
                 .ThenBy(g => g.Key.Kind, StringComparer.Ordinal)
-                .SelectMany(g => OfKind(g.Key.TypeGroup, g.Key.Kind, [.. g], parameters))],
+                .SelectMany(g => OfKind(g.Key.TypeGroup, g.First().Kind, [.. g], parameters))],
             parameters);
         var different = trends.Where(t => t.Contrast is { IsDifferent: true }).Select(t => (t.TypeGroup, t.Kind)).ToHashSet();
         return [.. trends.Select(t => t.Base is null && different.Contains((t.TypeGroup, t.Kind)) ? WithoutTotal(t) : t)];
     }
 
-    private static IEnumerable<PartLifeTrend> OfKind(string typeGroup, string kind, List<ObservedLife> lives, TrendParameters parameters)
+    private static IEnumerable<PartLifeTrend> OfKind(string typeGroup, LocationKind kind, List<ObservedLife> lives, TrendParameters parameters)
     {
         var all = FittedLives.From(lives);
         var whole = Trend(typeGroup, kind, null, lives, all, parameters);
@@ -71,14 +72,15 @@ internal static class PartLifeTrends
     };
 
     private static PartLifeTrend Trend(
-        string typeGroup, string kind, string? atBase, List<ObservedLife> observed, FittedLives lives, TrendParameters parameters)
+        string typeGroup, LocationKind kind, string? atBase, List<ObservedLife> observed, FittedLives lives, TrendParameters parameters)
     {
         var fits = lives.Failures >= parameters.MinimumFailuresForFit ? LifeFits.Of(lives, parameters) : [];
         var (curve, method) = Curve(lives);
         return new PartLifeTrend
         {
             TypeGroup = typeGroup,
-            Kind = kind,
+            Kind = kind.Name,
+            KindTitle = kind.Title,
             Base = atBase,
             Lives = lives.Count,
             Failures = lives.Failures,

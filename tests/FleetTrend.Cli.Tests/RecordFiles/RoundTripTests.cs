@@ -140,6 +140,6 @@ public sealed class RoundTripTests : IDisposable
     {
         Name = layout.Name,
         Title = layout.Title,
-        Locations = { layout.Locations.Select(l => new Location { Path = l.Path, Kind = l.Kind, LookFor = l.LookFor }) },
+        Locations = { layout.Locations.Select(l => new Location { Path = l.Path, Kind = l.Kind.Name, LookFor = l.LookFor }) },
     };
 }

@@ -47,7 +47,7 @@ public sealed class FindingRulesTests
     [InlineData(Valid.Gasket, "gasket")]
     public void The_condition_makes_sense_at_the_kind(string location, string kind)
     {
-        var sensible = LocationKinds.Get(kind).Conditions;
+        var sensible = ShippedKinds.Get(kind).Conditions;
         foreach (var condition in Enum.GetValues<Domain.Condition>())
         {
             var record = Valid.Finding(f => (f.Location, f.Condition) = (location, (Condition)condition));

@@ -33,11 +33,12 @@ public sealed class HostileMessageTests
         iter: 20_000);
 
     [Fact]
-    public void Any_layout_type_group_and_source_is_parsed_or_refused() => Gen.Int.Sample(
+    public void Any_kind_layout_type_group_and_source_is_parsed_or_refused() => Gen.Int.Sample(
         seed =>
         {
             var messages = new HostileMessages(seed);
-            LayoutRules.Parse(messages.Make<Layout>(), out _);
+            LayoutRules.Parse(messages.Make<LocationKind>(), out _);
+            LayoutRules.Parse(messages.Make<Layout>(), Valid.Kinds, out _);
             LayoutRules.Parse(messages.Make<TypeGroup>(), out _);
             SourceRules.Check(messages.Make<Source>());
             ReportRules.Recipients(messages.Make<SetRecipientsRequest>());

@@ -1,5 +1,7 @@
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake.Rules;
+using Condition = FleetTrend.Records.Findings.Condition;
+using Domain = FleetTrend.Records.Layouts;
 
 namespace FleetTrend.Intake.Tests.Rules;
 
@@ -7,12 +9,42 @@ namespace FleetTrend.Intake.Tests.Rules;
 public sealed class LayoutRulesTests
 {
     [Fact]
-    public void A_layout_is_taken_as_sent()
+    public void A_kind_is_taken_as_sent()
     {
-        var layout = LayoutRules.Parse(Layout(), out var refusals);
+        var kind = LayoutRules.Parse(Kind(), out var refusals);
 
         Assert.Empty(refusals);
-        Assert.Equal(("wheels", "exhaust/wheel", "part"), (layout.Name, layout.Locations[0].Path, layout.Locations[0].Kind));
+        Assert.Equal(
+            new Domain.LocationKind(
+                "oil-cooler-fitting", "Fitting of the oil cooler", "Oil below it.", "7921", [Condition.LeakTrace, Condition.Crack],
+                [Condition.LeakTrace], [Condition.Crack], [new(Condition.Crack, ["Line."])], ["Torque."]),
+            kind);
+    }
+
+    [Fact]
+    public void Every_broken_rule_of_a_kind_is_told()
+    {
+        Assert.Equal([("location_kind.name", "FIELD_REQUIRED"), ("location_kind.title", "FIELD_REQUIRED"), ("location_kind.conditions", "FIELD_REQUIRED")], OfKind(null));
+        Assert.Equal([("location_kind.name", "PATTERN_MISMATCH")], OfKind(k => k.Name = "Oil"));
+        Assert.Equal([("location_kind.jasc_code", "PATTERN_MISMATCH")], OfKind(k => k.JascCode = "79"));
+        Assert.Equal([("location_kind.conditions[1]", "ENUM_UNKNOWN")], OfKind(k => k.Conditions[1] = "Crack").Take(1));
+        Assert.Equal([("location_kind.conditions[2]", "DUPLICATE_LINE")], OfKind(k => k.Conditions.Add("CONDITION_CRACK")));
+        Assert.Equal([("location_kind.failure_conditions[1]", "CONDITION_NOT_AT_KIND")], OfKind(k => k.FailureConditions.Add("CONDITION_WEAR")));
+        Assert.Equal([("location_kind.watched_conditions[0]", "ENUM_UNKNOWN")], OfKind(k => k.WatchedConditions[0] = "CONDITION_UNSPECIFIED"));
+        Assert.Equal([("location_kind.has_life", "FIELD_NOT_ALLOWED")], OfKind(k => { k.HasLife = true; k.FailureConditions.Clear(); }));
+        Assert.Equal([("location_kind.checks[0].condition", "CONDITION_NOT_AT_KIND")], OfKind(k => k.Checks[0].Condition = "CONDITION_WEAR"));
+        Assert.Equal([("location_kind.checks[0].lines", "FIELD_REQUIRED")], OfKind(k => k.Checks[0].Lines.Clear()));
+        Assert.Equal([("location_kind.base_checks", "TOO_MANY_ITEMS")], OfKind(k => k.BaseChecks.Add(Enumerable.Repeat("x", 10))));
+        Assert.Equal([("location_kind.base_checks[0]", "TEXT_NOT_PRINTABLE")], OfKind(k => k.BaseChecks[0] = " x"));
+    }
+
+    [Fact]
+    public void A_layout_is_taken_as_sent()
+    {
+        var layout = LayoutRules.Parse(Layout(), Valid.Kinds, out var refusals);
+
+        Assert.Empty(refusals);
+        Assert.Equal(("wheels", "exhaust/wheel", "part"), (layout.Name, layout.Locations[0].Path, layout.Locations[0].Kind.Name));
     }
 
     [Fact]
@@ -69,6 +101,27 @@ public sealed class LayoutRulesTests
         Assert.Equal([("request_id", "FIELD_REQUIRED")], Pairs(ReportRules.Request(new RequestReportRequest())));
     }
 
+    private static LocationKind Kind() => new()
+    {
+        Name = "oil-cooler-fitting",
+        Title = "Fitting of the oil cooler",
+        LookFor = "Oil below it.",
+        JascCode = "7921",
+        Conditions = { "CONDITION_LEAK_TRACE", "CONDITION_CRACK" },
+        FailureConditions = { "CONDITION_LEAK_TRACE" },
+        WatchedConditions = { "CONDITION_CRACK" },
+        Checks = { new ConditionChecks { Condition = "CONDITION_CRACK", Lines = { "Line." } } },
+        BaseChecks = { "Torque." },
+    };
+
+    private static IEnumerable<(string Field, string Reason)> OfKind(Action<LocationKind>? change)
+    {
+        var kind = change is null ? null : Kind();
+        change?.Invoke(kind!);
+        Assert.Null(LayoutRules.Parse(kind, out var refusals));
+        return Pairs(refusals);
+    }
+
     private static Layout Layout() => new()
     {
         Name = "wheels",
@@ -80,7 +133,7 @@ public sealed class LayoutRulesTests
     {
         var layout = change is null ? null : Layout();
         change?.Invoke(layout!);
-        LayoutRules.Parse(layout, out var refusals);
+        LayoutRules.Parse(layout, Valid.Kinds, out var refusals);
         return Pairs(refusals);
     }
 

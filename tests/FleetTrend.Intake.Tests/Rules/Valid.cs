@@ -13,9 +13,12 @@ internal static class Valid
 
     public static readonly DateOnly Today = new(2026, 3, 1);
 
+    public static readonly IReadOnlyDictionary<string, Domain.LocationKind> Kinds =
+        Domain.ShippedKinds.All.ToDictionary(k => k.Name, StringComparer.Ordinal);
+
     public static KnownFleet Known()
     {
-        var locations = new[] { new Domain.Location(Weld, "flange-weld"), new Domain.Location(Gasket, "gasket") }
+        var locations = new[] { new Domain.Location(Weld, Domain.ShippedKinds.Get("flange-weld")), new Domain.Location(Gasket, Domain.ShippedKinds.Get("gasket")) }
             .ToDictionary(l => l.Path);
         var known = new KnownFleet
         {

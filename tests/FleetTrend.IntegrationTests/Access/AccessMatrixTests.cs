@@ -44,6 +44,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["IntakeService/PushRecord"] = "W",
         ["IntakeService/PushRecords"] = "W",
         ["IntakeService/StreamRecords"] = "W",
+        ["LayoutService/CreateLocationKind"] = "A",
         ["LayoutService/CreateLayout"] = "A",
         ["LayoutService/CreateTypeGroup"] = "A",
         ["LayoutService/GetLayout"] = "WRA",

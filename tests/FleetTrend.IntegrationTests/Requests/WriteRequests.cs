@@ -40,6 +40,16 @@ internal static class WriteRequests
         .. Records().Select(record => new PushRecordRequest { Record = record, ValidateOnly = true }),
         .. Records().Select(record => new PushRecordsRequest { Records = { record, ShopCards.Aircraft("ZZ-Z99") }, ValidateOnly = true }),
         new StreamRecordsRequest { Sequence = 1, Record = Records().First(), ValidateOnly = true },
+        new CreateLocationKindRequest
+        {
+            LocationKind = new()
+            {
+                Name = "ring", Title = "Ring", LookFor = "cracks", JascCode = "7810", Conditions = { "CONDITION_CRACK" },
+                HasLife = true, FailureConditions = { "CONDITION_CRACK" }, WatchedConditions = { "CONDITION_CRACK" },
+                Checks = { new ConditionChecks { Condition = "CONDITION_CRACK", Lines = { "fit" } } }, BaseChecks = { "torque" },
+            },
+            ValidateOnly = true,
+        },
         new CreateLayoutRequest
         {
             Layout = new() { Name = "wheels", Title = "Wheels", Locations = { new Location { Path = "exhaust/wheel", Kind = "part", LookFor = "cracks", JascCode = "7810" } } },

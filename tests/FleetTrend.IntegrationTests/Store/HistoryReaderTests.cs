@@ -181,7 +181,7 @@ public sealed class HistoryReaderTests(PostgresFixture postgres)
         var fleet = await process.GetRequiredService<HistoryReader>().ReadAsync(asOf, default);
 
         Assert.Equal((asOf, 2), (fleet.AsOf, fleet.Aircraft.Count));
-        Assert.Equal(["flange-weld"], fleet.Layouts[TypeGroup].Locations.Where(l => l.Path == Weld).Select(l => l.Kind));
+        Assert.Equal(["flange-weld"], fleet.Layouts[TypeGroup].Locations.Where(l => l.Path == Weld).Select(l => l.Kind.Name));
         var one = fleet.Aircraft[0];
         Assert.Equal(["other-cards", "shop-cards"], one.Airframes.Select(airframe => airframe.Key.Source));
         Assert.Equal(["f-10", "f-2"], one.Findings.Select(finding => finding.Key.SourceRecordId)); // same day: by identifier, ordinal
@@ -200,7 +200,7 @@ public sealed class HistoryReaderTests(PostgresFixture postgres)
 
         var aircraft = Assert.Single(known).Value;
         Assert.Equal([new Assignment(new DateOnly(2024, 1, 1), "Invented Field", TypeGroup)], aircraft.Assignments);
-        Assert.Equal("flange-weld", aircraft.Locations[Weld].Kind);
+        Assert.Equal("flange-weld", aircraft.Locations[Weld].Kind.Name);
         Assert.False(aircraft.Locations.ContainsKey("exhaust/cyl-5/flange-weld"));
     }
 

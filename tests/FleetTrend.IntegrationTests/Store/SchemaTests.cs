@@ -1,3 +1,4 @@
+using FleetTrend.Records.Findings;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Store;
 using FleetTrend.Store.Layouts;
@@ -51,7 +52,7 @@ public sealed class SchemaTests(PostgresFixture postgres)
             ("pk_location_looks", "insert into location_looks values (2, 'exhaust/cyl-3/gasket', 1, 0), (2, 'exhaust/cyl-3/gasket', 2, 0)"),
             ("ck_location_looks_state", "insert into location_looks values (2, 'exhaust/cyl-3/gasket', 4, 0)"),
             ("ck_actions_part_hours", "insert into actions values (1, 'exhaust/cyl-3/gasket', date '2025-01-01', 1.0, 2, 0.0, null)"),
-            ("ck_locations_kind", "insert into locations values ('exhaust/cyl-3/thing', 'thing')"),
+            ("fk_locations_location_kinds_kind", "insert into locations values ('exhaust/cyl-3/thing', 'thing')"),
             ("pk_locations", "insert into locations values ('exhaust/cyl-3/gasket', 'clamp')"),
             ("ck_locations_path", "insert into locations values ('gasket', 'gasket')"),
             ("ix_flags_subject", "insert into flags (subject, kind, state, base, type_group, event_count, body_json, raise_time, last_seen_time, "
@@ -104,22 +105,45 @@ public sealed class SchemaTests(PostgresFixture postgres)
     }
 
     [Fact]
+    public async Task Kinds_are_added_once_and_a_new_version_says_shipped_ones_anew_and_leaves_an_operators_alone()
+    {
+        await using var store = await CreateAsync(postgres);
+        var layouts = store.StartProcess().GetRequiredService<LayoutStore>();
+        var fitting = Kind("oil-cooler-fitting", "Fitting of the oil cooler");
+        Assert.Equal(ShippedKinds.All.OrderBy(k => k.Name, StringComparer.Ordinal), (await layouts.ListKindsAsync(100, null, default)).Items);
+
+        Assert.Equal(AddState.Added, (await layouts.CheckKindAsync(fitting, default)).State);
+        Assert.Equal(AddState.Added, (await layouts.AddKindAsync(fitting, default)).State);
+        Assert.Equal(AddState.Unchanged, (await layouts.AddKindAsync(Kind("oil-cooler-fitting", "Fitting of the oil cooler"), default)).State);
+        Assert.Equal(AddState.NameInUse, (await layouts.AddKindAsync(Kind("oil-cooler-fitting", "Other"), default)).State);
+        Assert.Equal(AddState.NameInUse, (await layouts.AddKindAsync(Kind("gasket", "Mine"), default)).State);
+
+        await layouts.ShipKindsAsync([Kind("gasket", "Said better"), Kind("oil-cooler-fitting", "Shipped later"), Kind("new", "New")], default);
+        var kinds = await layouts.ReadKindsAsync(default);
+        Assert.Equal("Said better", kinds["gasket"].Title);
+        Assert.Equal(fitting, kinds["oil-cooler-fitting"]);
+        Assert.Equal("New", kinds["new"].Title);
+        Assert.Equal(ShippedKinds.Get("clamp"), kinds["clamp"]);
+
+        static LocationKind Kind(string name, string title) => new(
+            name, title, "Look.", null, [Condition.LeakTrace, Condition.Crack], [Condition.LeakTrace], [Condition.Crack],
+            [new(Condition.Crack, ["Check this.", "Check that."])], ["Torque."]);
+    }
+
+    [Fact]
     public async Task Layouts_type_groups_and_sources_are_added_once_and_never_changed()
     {
         await using var store = await CreateAsync(postgres);
         var process = store.StartProcess();
         var layouts = process.GetRequiredService<LayoutStore>();
-        var layout = new Layout("invented", "Invented", [new Location("exhaust/ring/weld", "place", "Look.", "7810"), new Location("exhaust/cyl-1/gasket", "gasket")]);
+        var layout = new Layout("invented", "Invented", [new Location("exhaust/ring/weld", ShippedKinds.Get("place"), "Look.", "7810"), new Location("exhaust/cyl-1/gasket", ShippedKinds.Get("gasket"))]);
 
         Assert.Equal(new AddResult(AddState.Added), await layouts.AddLayoutAsync(layout, default));
         Assert.Equal(new AddResult(AddState.Unchanged), await layouts.AddLayoutAsync(layout, default));
         Assert.Equal(AddState.NameInUse, (await layouts.AddLayoutAsync(layout with { Locations = [layout.Locations[0]] }, default)).State);
         Assert.Equal(
             new AddResult(AddState.PathHasOtherKind, "exhaust/cyl-1/gasket", "gasket"),
-            await layouts.AddLayoutAsync(new Layout("other", "", [new Location("exhaust/cyl-1/gasket", "clamp")]), default));
-        Assert.Equal(
-            new AddResult(AddState.KindUnknown, "gizmo"),
-            await layouts.AddLayoutAsync(new Layout("other", "", [new Location("exhaust/cyl-1/gizmo", "gizmo")]), default));
+            await layouts.AddLayoutAsync(new Layout("other", "", [new Location("exhaust/cyl-1/gasket", ShippedKinds.Get("clamp"))]), default));
         await Assert.ThrowsAsync<ArgumentException>(() => layouts.AddLayoutAsync(layout with { Name = "twice", Locations = [layout.Locations[0], layout.Locations[0]] }, default));
         Assert.Equivalent(layout, await layouts.GetAsync("invented", default), strict: true);
         Assert.Null(await layouts.GetAsync("other", default));

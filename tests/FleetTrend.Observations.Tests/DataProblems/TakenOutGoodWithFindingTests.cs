@@ -55,7 +55,7 @@ public sealed class TakenOutGoodWithFindingTests
     {
         InventedAircraft In() => new InventedAircraft().Installed(1, 500, Gasket).Good(80, 705, Gasket);
         Assert.Empty(Listed(In().Found(120, 812, Gasket, Condition.LeakTrace, grade: FindingGrade.Accepted).Removed(120, 812, Gasket, examinedGood: true)));
-        Assert.DoesNotContain(Condition.Looseness, Records.Layouts.LocationKinds.Get("gasket").Failures);
+        Assert.DoesNotContain(Condition.Looseness, Records.Layouts.ShippedKinds.Get("gasket").Failures);
         Assert.Empty(Listed(In().Found(120, 812, Gasket, Condition.Looseness).Removed(120, 812, Gasket, examinedGood: true)));
     }
 

@@ -59,7 +59,7 @@ internal sealed class FilledFleets(BenchmarkServer server, int seed, Figures fig
     private static Layout ToContract(FleetTrend.Records.Layouts.Layout shipped)
     {
         var layout = new Layout { Name = shipped.Name, Title = shipped.Title };
-        layout.Locations.AddRange(shipped.Locations.Select(l => new Location { Path = l.Path, Kind = l.Kind }));
+        layout.Locations.AddRange(shipped.Locations.Select(l => new Location { Path = l.Path, Kind = l.Kind.Name }));
         return layout;
     }
 }

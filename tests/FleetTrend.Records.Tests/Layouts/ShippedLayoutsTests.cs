@@ -22,7 +22,7 @@ public sealed partial class ShippedLayoutsTests
     [MemberData(nameof(Names))]
     public void Every_cylinder_has_its_exhaust_and_its_induction(string name)
     {
-        var kinds = Find(name).Locations.ToLookup(location => location.Kind, StringComparer.Ordinal);
+        var kinds = Find(name).Locations.ToLookup(location => location.Kind.Name, StringComparer.Ordinal);
         var cylinders = name.StartsWith("four", StringComparison.Ordinal) ? 4 : 6;
 
         foreach (var kind in new[] { "flange-weld", "gasket", "port-face", "intake-gasket", "coupling", "tube", "tube-flange" })
@@ -37,7 +37,7 @@ public sealed partial class ShippedLayoutsTests
     [MemberData(nameof(Names))]
     public void Muffler_shroud_and_joints_are_there_where_the_name_says_so(string name)
     {
-        var kinds = Find(name).Locations.ToLookup(location => location.Kind, StringComparer.Ordinal);
+        var kinds = Find(name).Locations.ToLookup(location => location.Kind.Name, StringComparer.Ordinal);
         var isMuffled = name.Contains("muffler", StringComparison.Ordinal);
 
         foreach (var kind in new[] { "muffler-shell", "muffler-baffle", "shroud-edge" })
@@ -65,7 +65,7 @@ public sealed partial class ShippedLayoutsTests
     {
         foreach (var location in ShippedLayouts.All.SelectMany(layout => layout.Locations))
         {
-            Assert.NotNull(LocationKinds.Find(location.Kind));
+            Assert.Contains(location.Kind, ShippedKinds.All);
             Assert.InRange(location.LookFor.Length, 10, 160);
             Assert.DoesNotContain('\n', location.LookFor);
             Assert.Matches("^[0-9]{4}$", location.JascCode); // form of a code: FAA JASC table, 2008
