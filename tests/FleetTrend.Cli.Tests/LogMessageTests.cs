@@ -52,6 +52,6 @@ public sealed partial class LogMessageTests
         Assert.All(All, m => Assert.Matches(EventFirst(), m.Message.Message));
 
     // A past participle or present participle; or a state such as "Traffic is unencrypted".
-    [GeneratedRegex(@"^([A-Z][a-z]+(ed|ing)|Joined|Left|Read|Lost|Sent|Set|Wrote|Gave up|Traffic is) [^\r\n]*[^\s.]\z", RegexOptions.None, 1000)]
+    [GeneratedRegex(@"^([A-Z][a-z]+(ed|ing)|Joined|Left|Read|Lost|Sent|Set|Wrote|Gave up|Traffic is) [^\r\n]*[^\s.]\z", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex EventFirst();
 }

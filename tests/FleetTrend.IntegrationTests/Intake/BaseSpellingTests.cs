@@ -70,7 +70,7 @@ public sealed class BaseSpellingTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(["*"], (await _server.Reports.ListRecipientsAsync(new ListRecipientsRequest())).Recipients.Select(r => r.Base));
     }
 
-    private Task SetAsync(string atBase, params string[] addresses) =>
+    private Task<SetRecipientsResponse> SetAsync(string atBase, params string[] addresses) =>
         _server.Reports.SetRecipientsAsync(new SetRecipientsRequest { Base = atBase, Addresses = { addresses } }).ResponseAsync;
 
     private static Record At(string registration, int revision, params string[] bases)
