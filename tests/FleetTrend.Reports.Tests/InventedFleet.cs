@@ -246,6 +246,7 @@ internal static class InventedFleet
         Base = Away,
         TypeGroup = Trainer,
         PartKind = "gasket",
+        PartKindTitle = "Exhaust gasket",
         Locations = [],
         Ratio = AwayContrast().MedianRatio,
         Contrast = AwayContrast(),
@@ -292,12 +293,12 @@ internal static class InventedFleet
     [
         new()
         {
-            TypeGroup = Trainer, Kind = "flange-weld", Condition = Condition.Crack, Rate = Rate(14, 48210, 0.29, 0.159, 0.487),
+            TypeGroup = Trainer, Kind = "flange-weld", KindTitle = "Weld of flange to stack", Condition = Condition.Crack, Rate = Rate(14, 48210, 0.29, 0.159, 0.487),
             AircraftCount = 12, PresentAtEntryCount = 2, RepeatCount = 3,
         },
         new()
         {
-            TypeGroup = Trainer, Kind = "muffler-shell", Condition = Condition.Crack, Rate = Rate(0, 12050, null, null, 0.306),
+            TypeGroup = Trainer, Kind = "muffler-shell", KindTitle = "Muffler shell", Condition = Condition.Crack, Rate = Rate(0, 12050, null, null, 0.306),
             AircraftCount = 12, PresentAtEntryCount = 0, RepeatCount = 0,
         },
     ];
@@ -339,13 +340,14 @@ internal static class InventedFleet
             BasesDiffer = true, Fits = [], Law = null, Curve = [], CurveMethod = "no curve: the bases differ", EarlyFailures = null,
             NotEnoughData = "the bases differ",
         },
-        Gaskets(null, 1, 30, 1, 1, null) with { Kind = "coupling", Fits = [], Curve = [], NotEnoughData = "not enough data: 1 failure" },
+        Gaskets(null, 1, 30, 1, 1, null) with { Kind = "coupling", KindTitle = "Rubber coupling of an induction tube", Fits = [], Curve = [], NotEnoughData = "not enough data: 1 failure" },
     ];
 
     private static PartLifeTrend Gaskets(string? at, int failures, int lives, double shape, double scale, BaseContrast? contrast) => new()
     {
         TypeGroup = Trainer,
         Kind = "gasket",
+        KindTitle = "Exhaust gasket",
         Base = at,
         Lives = lives,
         Failures = failures,

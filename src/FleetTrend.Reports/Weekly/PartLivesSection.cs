@@ -17,8 +17,7 @@ internal static class PartLivesSection
             .Where(t => draft.HasTypeGroup(t.TypeGroup))
             .GroupBy(t => (t.TypeGroup, t.Kind))
             .Where(g => g.Any(t => (t.Fits.Count > 0 || t.Contrast is not null) && (t.Base is null || draft.Scope.Covers(t.Base))))
-            .OrderByDescending(g => g.Key.Kind == "gasket")
-            .ThenByDescending(g => g.Max(t => t.Failures))
+            .OrderByDescending(g => g.Max(t => t.Failures))
             .ThenBy(g => g.Key.TypeGroup, StringComparer.Ordinal).ThenBy(g => g.Key.Kind, StringComparer.Ordinal)
             .ToList();
         if (kinds.Count == 0) return null;
@@ -27,7 +26,7 @@ internal static class PartLivesSection
             blocks.AddRange(Kind(draft, [.. Ordered(draft, kinds[i])], hasPlot: i == 0));
         if (kinds.Count > MostTables)
             blocks.Add(new Block.Paragraph($"{kinds.Count - MostTables} more part kinds in the trend queries.", IsAside: true));
-        return new ReportSection("part-lives", draft.Scope.Base is null ? "Gasket and part lives" : "Gasket and part lives here", blocks);
+        return new ReportSection("part-lives", draft.Scope.Base is null ? "Part lives" : "Part lives here", blocks);
     }
 
     // This base first, then the others by name, then all together.
