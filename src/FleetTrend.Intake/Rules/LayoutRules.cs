@@ -122,7 +122,7 @@ public static class LayoutRules
             var path = $"{field}[{index}]{suffix}";
             var all = ContractWords.All<Wire.Condition>();
             if (ContractWords.Find<Wire.Condition>(name) is not { } known)
-                reader.Refuse(path, name, Reasons.EnumUnknown, $"must be one of {string.Join(", ", all)}", NearestName.Of(name, all));
+                reader.Refuse(path, name, name.Length == 0 ? Reasons.FieldRequired : Reasons.EnumUnknown, $"must be one of {string.Join(", ", all)}", NearestName.Of(name, all));
             else if (read.Contains((Condition)known))
                 reader.Refuse(path, name, Reasons.DuplicateLine, "must be a condition that stands here once");
             else if (among?.Contains((Condition)known) == false)
@@ -139,7 +139,7 @@ public static class LayoutRules
         if (lines.Count > MaxLines || (isRequired && lines.Count == 0))
         {
             reader.Refuse(
-                field, $"{lines.Count}", lines.Count == 0 ? Reasons.FieldRequired : Reasons.TooManyItems,
+                field, lines.Count == 0 ? "" : $"{lines.Count}", lines.Count == 0 ? Reasons.FieldRequired : Reasons.TooManyItems,
                 $"must be a list of {(isRequired ? "1 to" : "up to")} {MaxLines} lines");
         }
 

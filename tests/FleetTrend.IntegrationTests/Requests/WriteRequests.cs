@@ -45,7 +45,7 @@ internal static class WriteRequests
             LocationKind = new()
             {
                 Name = "ring", Title = "Ring", LookFor = "cracks", JascCode = "7810", Conditions = { "CONDITION_CRACK" },
-                HasLife = true, FailureConditions = { "CONDITION_CRACK" }, WatchedConditions = { "CONDITION_CRACK" },
+                FailureConditions = { "CONDITION_CRACK" }, WatchedConditions = { "CONDITION_CRACK" },
                 Checks = { new ConditionChecks { Condition = "CONDITION_CRACK", Lines = { "fit" } } }, BaseChecks = { "torque" },
             },
             ValidateOnly = true,
