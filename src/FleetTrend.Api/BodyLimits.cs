@@ -18,7 +18,8 @@ internal static class BodyLimits
 
     /// <summary>The answer to a message beyond the limit.</summary>
     public static Google.Rpc.Status TooLarge { get; } = RefusalStatus.Of(new Refusal(
-        "", $"more than {MostMessageBytes:#,0}", Reasons.MessageTooLarge, $"must be a message of up to {ApiHost.MaxMessageBytes:#,0} bytes") { IsBare = true });
+        "", $"more than {MostMessageBytes:#,0}", Reasons.MessageTooLarge, $"must be a message of up to {ApiHost.MaxMessageBytes:#,0} bytes")
+    { IsBare = true });
 
     /// <summary>Lets a call that was let in read its body.</summary>
     /// <returns>Null, or what the call is refused with, and the HTTP status over JSON.</returns>

@@ -55,7 +55,8 @@ internal sealed class NameFilters(FleetNames names, LayoutStore layouts)
     private static Refusal? OfEnum(FieldDescriptor field, int value) => field.EnumType.FindValueByNumber(value) is not null ? null
         : new Refusal(
             field.Name, $"{value}", Reasons.EnumUnknown,
-            $"must be one of {string.Join(", ", field.EnumType.Values.Where(v => v.Number != 0).Select(v => v.Name))}, or absent") { IsBare = true };
+            $"must be one of {string.Join(", ", field.EnumType.Values.Where(v => v.Number != 0).Select(v => v.Name))}, or absent")
+        { IsBare = true };
 
     private static string TypeGroupOf(IMessage request) =>
         request.Descriptor.FindFieldByName("type_group")?.Accessor.GetValue(request) as string ?? "";

@@ -14,7 +14,8 @@ internal static class Paging
         if (asked < 0)
         {
             throw new Refusal("page_size", asked.ToString(CultureInfo.InvariantCulture), Reasons.NumberOutOfRange,
-                $"must be 0, which means {otherwise}, or more, where more than {most:#,0} means {most:#,0}") { IsBare = true }.ToException();
+                $"must be 0, which means {otherwise}, or more, where more than {most:#,0} means {most:#,0}")
+            { IsBare = true }.ToException();
         }
 
         return asked == 0 ? otherwise : Math.Min(asked, most);

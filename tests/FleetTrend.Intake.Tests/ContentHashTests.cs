@@ -1,6 +1,6 @@
+using System.Security.Cryptography;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake.Tests.Rules;
-using System.Security.Cryptography;
 using Google.Protobuf;
 
 namespace FleetTrend.Intake.Tests;

@@ -39,7 +39,8 @@ internal sealed class IntakeGrpcService(
         if (request.Records.Count is 0 or > RecordIntake.MaxRecords)
         {
             throw new Refusal("records", request.Records.Count == 0 ? "" : $"{request.Records.Count}", request.Records.Count == 0 ? Reasons.FieldRequired : Reasons.TooManyItems,
-                $"must be a list of 1 to {RecordIntake.MaxRecords:#,0} records") { IsBare = true }.ToException();
+                $"must be a list of 1 to {RecordIntake.MaxRecords:#,0} records")
+            { IsBare = true }.ToException();
         }
 
         var unread = context.GetHttpContext().Features.Get<UnreadRecords>()?.ByPlace ?? NoneUnread;

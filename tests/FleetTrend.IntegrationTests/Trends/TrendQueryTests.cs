@@ -325,7 +325,10 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
             Key = ShopCards.Key(id),
             Installation = new Installation
             {
-                Registration = registration, Location = ShopCards.Gasket, InstallationDate = ShopCards.Day(day), TimeInServiceHours = hours,
+                Registration = registration,
+                Location = ShopCards.Gasket,
+                InstallationDate = ShopCards.Day(day),
+                TimeInServiceHours = hours,
                 SerialNumber = "G1",
             },
         };
