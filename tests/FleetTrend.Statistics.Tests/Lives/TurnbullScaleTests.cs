@@ -1,9 +1,8 @@
-using System.Diagnostics;
 using FleetTrend.Statistics.Lives;
 
 namespace FleetTrend.Statistics.Tests.Lives;
 
-/// <summary>A hundred thousand rows, all ages different, in every mixture: an answer at the maximum, in seconds.</summary>
+/// <summary>A hundred thousand rows, all ages different, in every mixture: an answer at the maximum, within the bound on the work.</summary>
 public sealed class TurnbullScaleTests
 {
     private const int Rows = 100_000;
@@ -18,12 +17,11 @@ public sealed class TurnbullScaleTests
     [InlineData(0.9, false)]
     [InlineData(0.5, true)]
     [InlineData(1.0, false)]
-    public void Exact_ages_among_intervals_are_estimated_in_seconds(double shareExact, bool lateEntry)
+    public void Exact_ages_among_intervals_are_estimated_within_the_bound_on_the_work(double shareExact, bool lateEntry)
     {
         var lives = Mixed(shareExact, lateEntry);
-        var clock = Stopwatch.StartNew();
+        // A value at all means that the maximum came before the bound on the work, which no load of the machine moves.
         var estimate = TurnbullEstimate.Estimate(lives).Value;
-        Assert.True(clock.Elapsed < TimeSpan.FromSeconds(60), $"{clock.Elapsed}");
         Assert.InRange(estimate.Gap, 0, 1e-7 * Rows);
         Assert.InRange(estimate.CdfBounds(Scale).Greatest, 0.621, 0.643);
         Assert.Equal(1, estimate.Masses.Sum(m => m.Mass), 1e-9);
