@@ -244,10 +244,10 @@ internal sealed class AircraftYears
         }
     }
 
-    /// <summary>The sound sisters come out with the failed one: right-censored lives, not failures.</summary>
+    /// <summary>The sound sisters come out with the failed one: right-censored lives, not failures. What went in at this visit stays.</summary>
     private void RenewSisters(Spot failed, DateOnly date, double hours)
     {
-        foreach (var sister in _spots.Where(s => s.Kind == failed.Kind && s != failed && s.BadAt > hours && !s.IsLeft))
+        foreach (var sister in _spots.Where(s => s.Kind == failed.Kind && s != failed && s.BadAt > hours && s.SinceHours < hours && !s.IsLeft))
         {
             Add(date, "removal", r => r.Removal = new Removal
             {

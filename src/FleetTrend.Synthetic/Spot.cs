@@ -19,10 +19,14 @@ internal sealed class Spot(Location location, double ratePer1000Hours, Condition
     /// <summary>A defect that was seen and left: it is seen again at every look.</summary>
     public bool IsLeft { get; set; }
 
+    /// <summary>Time in service at which what is there now went in, or was first known of.</summary>
+    public double SinceHours { get; private set; }
+
     /// <summary>Draws when it goes bad next, seen from a time in service, for a part of that age.</summary>
     public void Draw(double hours, double age, Random random)
     {
         IsLeft = false;
+        SinceHours = hours;
         if (life is not null)
         {
             // Conditional on having reached this age: inverse of the Weibull survival function.
