@@ -80,7 +80,9 @@ public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task Signing_in_with_another_key_ends_the_session_before()
     {
         using var browser = _server.HttpWith(null);
+        Assert.DoesNotContain("another key", await browser.GetStringAsync("/sign-in"), StringComparison.Ordinal); // nobody is signed in
         using var first = await SignInAsync(browser, await _server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
+        Assert.Contains("another key", await browser.GetStringAsync("/sign-in"), StringComparison.Ordinal);
         using var second = await SignInAsync(browser, await _server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
         Assert.Equal(HttpStatusCode.Redirect, await OpenAsync(_server, CookieOf(first)));
         Assert.Equal(HttpStatusCode.OK, await OpenAsync(_server, CookieOf(second)));
