@@ -35,7 +35,7 @@ public static class Observe
         foreach (var aircraft in history.Aircraft)
         {
             var records = AircraftRecords.Select(aircraft, index, asOf);
-            fleet.Add((records, AircraftHours.Of(records)));
+            fleet.Add((records, AircraftHours.Reconcile(records)));
         }
 
         var carried = SerialNumbers.Carry(fleet);
@@ -53,33 +53,33 @@ public static class Observe
         DataProblemKind.RetractionWithoutRecord,
         "",
         DateOnly.FromDateTime(retraction.AcceptTime.UtcDateTime),
-        RetractionSentence.Of(retraction.Key, retraction.Content.Reason),
+        RetractionSentence.Write(retraction.Key, retraction.Content.Reason),
         [retraction.Key]);
 
     private static AircraftObservations Aircraft(
         AircraftRecords records, AircraftHours hours, IReadOnlyDictionary<RecordKey, CarriedHours> carried)
     {
-        var card = records.Card;
+        var description = records.Description;
         var exposures = new List<LocationExposure>();
         var events = new List<LocationEvent>();
         var lives = new List<ObservedLife>();
         PossibleDuplicates.List(records);
-        foreach (var timeline in LocationTimeline.Of(records, hours, carried))
+        foreach (var timeline in LocationTimeline.Build(records, hours, carried))
         {
-            var watched = LocationExposures.Of(timeline, card, hours);
+            var watched = LocationExposures.Build(timeline, description, hours);
             exposures.AddRange(watched);
-            events.AddRange(LocationEvents.Of(timeline, records, watched));
-            lives.AddRange(LocationLives.Of(timeline, records, hours));
+            events.AddRange(LocationEvents.Build(timeline, records, watched));
+            lives.AddRange(LocationLives.Build(timeline, records, hours));
         }
 
         InstallationsOverParts.List(records, records.InstallationsOverParts);
         var lastInspection = records.Inspections.Count == 0 ? (DateOnly?)null : records.Inspections[^1].Content.InspectionDate;
         return new AircraftObservations
         {
-            Registration = card.Registration,
-            Base = card.On(records.AsOf).Base,
-            TypeGroup = card.On(records.AsOf).TypeGroup,
-            RetiredDate = card.RetiredDate,
+            Registration = description.Registration,
+            Base = description.On(records.AsOf).Base,
+            TypeGroup = description.On(records.AsOf).TypeGroup,
+            RetiredDate = description.RetiredDate,
             Hours = hours.ByDay,
             Latest = hours.ByDay.Latest,
             LatestInspection = lastInspection is { } date ? new HoursOnDate(date, hours.OfVisit(date)) : null,

@@ -6,7 +6,7 @@ namespace FleetTrend.Observations.DataProblems;
 internal static class ConditionNames
 {
     /// <summary>With a capital first letter: <c>Leak trace</c>.</summary>
-    public static string Of(Condition condition) => condition switch
+    public static string Format(Condition condition) => condition switch
     {
         Condition.LeakTrace => "Leak trace",
         Condition.MissingPiece => "Missing piece",

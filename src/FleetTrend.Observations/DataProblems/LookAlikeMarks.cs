@@ -12,27 +12,27 @@ internal static class LookAlikeMarks
     /// <summary>Lists each pair once, with the aircraft whose mark is first in byte order.</summary>
     public static void List(IReadOnlyList<AircraftRecords> fleet)
     {
-        var byMark = fleet.ToLookup(aircraft => Folded(aircraft.Card.Registration), StringComparer.Ordinal);
+        var byMark = fleet.ToLookup(aircraft => Folded(aircraft.Description.Registration), StringComparer.Ordinal);
         foreach (var aircraft in fleet)
         {
-            var mark = aircraft.Card.Registration;
+            var mark = aircraft.Description.Registration;
             var alike = Alike(mark)
                 .SelectMany(folded => byMark[folded])
-                .Where(other => string.CompareOrdinal(mark, other.Card.Registration) < 0)
-                .DistinctBy(other => other.Card.Registration, StringComparer.Ordinal)
-                .OrderBy(other => other.Card.Registration, StringComparer.Ordinal);
+                .Where(other => string.CompareOrdinal(mark, other.Description.Registration) < 0)
+                .DistinctBy(other => other.Description.Registration, StringComparer.Ordinal)
+                .OrderBy(other => other.Description.Registration, StringComparer.Ordinal);
             foreach (var other in alike)
             {
-                var first = aircraft.Card.WatchStartDate;
-                var second = other.Card.WatchStartDate;
+                var first = aircraft.Description.WatchStartDate;
+                var second = other.Description.WatchStartDate;
                 aircraft.Problems.Add(new DataProblem(
                     DataProblemKind.LookAlikeMarks,
                     mark,
                     first > second ? first : second,
-                    $"{mark} and {other.Card.Registration} are easily taken for each other: one of them may be a slip, with records of the other under it.",
-                    [.. aircraft.Card.Keys, .. other.Card.Keys])
+                    $"{mark} and {other.Description.Registration} are easily taken for each other: one of them may be a slip, with records of the other under it.",
+                    [.. aircraft.Description.Keys, .. other.Description.Keys])
                 {
-                    OtherRegistration = other.Card.Registration,
+                    OtherRegistration = other.Description.Registration,
                     Subject = [],
                 });
             }

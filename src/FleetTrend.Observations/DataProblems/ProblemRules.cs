@@ -5,7 +5,7 @@ public static class ProblemRules
 {
     /// <summary>One sentence or two: what holds for records that add up.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There is no such kind.</exception>
-    public static string Of(DataProblemKind kind) => kind switch
+    public static string Find(DataProblemKind kind) => kind switch
     {
         DataProblemKind.HoursBackwards =>
             "Time in service never falls. A meter that was replaced or reset is told by a meter change.",

@@ -9,7 +9,7 @@ public static class RetractionSentence
     /// <summary>Who took back what, and the reason as the source wrote it, quoted; an empty reason is left out.</summary>
     /// <param name="key">The retraction.</param>
     /// <param name="reason">Its reason, as sent.</param>
-    public static string Of(RecordKey key, string reason)
+    public static string Write(RecordKey key, string reason)
     {
         ArgumentNullException.ThrowIfNull(key);
         ArgumentNullException.ThrowIfNull(reason);

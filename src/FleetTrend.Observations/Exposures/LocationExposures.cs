@@ -10,9 +10,9 @@ namespace FleetTrend.Observations.Exposures;
 /// </remarks>
 internal static class LocationExposures
 {
-    public static IReadOnlyList<LocationExposure> Of(LocationTimeline timeline, AircraftCard card, AircraftHours hours)
+    public static IReadOnlyList<LocationExposure> Build(LocationTimeline timeline, AircraftDescription aircraft, AircraftHours hours)
     {
-        var watched = timeline.Days.Where(d => d.Date >= card.WatchStartDate).ToList();
+        var watched = timeline.Days.Where(d => d.Date >= aircraft.WatchStartDate).ToList();
         var looks = watched.Where(d => d.Look is not null).ToList();
         if (looks.Count == 0)
             return [];
@@ -22,18 +22,18 @@ internal static class LocationExposures
 
         var segments = new List<LocationExposure>();
         var from = start.Hours;
-        foreach (var (place, until) in Places(card, start.Date, end.Date))
+        foreach (var (assignment, until) in Assignments(aircraft, start.Date, end.Date))
         {
             var to = until is { } change ? Clamp(hours.ByDay.On(change) ?? from, from, end.Hours) : end.Hours;
-            if (to > from && card.Has(place.TypeGroup, timeline.Location))
+            if (to > from && aircraft.Has(assignment.TypeGroup, timeline.Location))
             {
                 segments.Add(new LocationExposure
                 {
-                    Registration = card.Registration,
+                    Registration = aircraft.Registration,
                     Location = timeline.Location,
                     Kind = timeline.Kind,
-                    TypeGroup = place.TypeGroup,
-                    Base = place.Base,
+                    TypeGroup = assignment.TypeGroup,
+                    Base = assignment.Base,
                     From = from,
                     To = to,
                     LookCount = looks.Count(l => (l.Hours > from || (l.Hours == from && from == start.Hours)) && l.Hours <= to),
@@ -48,10 +48,10 @@ internal static class LocationExposures
     }
 
     /// <summary>Base and type group over the days of an exposure, each with the day it ended; null for the last.</summary>
-    private static IEnumerable<((string Base, string TypeGroup) Place, DateOnly? Until)> Places(AircraftCard card, DateOnly start, DateOnly end)
+    private static IEnumerable<((string Base, string TypeGroup) Assignment, DateOnly? Until)> Assignments(AircraftDescription aircraft, DateOnly start, DateOnly end)
     {
-        var now = card.On(start);
-        foreach (var next in card.Assignments.Where(a => a.FromDate > start && a.FromDate <= end))
+        var now = aircraft.On(start);
+        foreach (var next in aircraft.Assignments.Where(a => a.FromDate > start && a.FromDate <= end))
         {
             if (next.Base == now.Base && next.TypeGroup == now.TypeGroup)
                 continue;

@@ -21,7 +21,7 @@ internal sealed class LocationLives
     private readonly List<ObservedLife> lives = [];
 
     /// <summary>The part now in place, or null between a removal and what follows it.</summary>
-    private LifeUnderWay? current = new();
+    private ObservedLifeBuilder? current = new();
 
     private LocationLives(LocationTimeline timeline, AircraftRecords records, AircraftHours hours)
     {
@@ -30,7 +30,7 @@ internal sealed class LocationLives
         this.hours = hours;
     }
 
-    public static IReadOnlyList<ObservedLife> Of(LocationTimeline timeline, AircraftRecords records, AircraftHours hours)
+    public static IReadOnlyList<ObservedLife> Build(LocationTimeline timeline, AircraftRecords records, AircraftHours hours)
     {
         if (!timeline.Kind.HasLife)
             return [];
@@ -41,13 +41,13 @@ internal sealed class LocationLives
         return passing.lives;
     }
 
-    private bool IsWatched(LocationDay day) => day.Date >= records.Card.WatchStartDate;
+    private bool IsWatched(LocationDay day) => day.Date >= records.Description.WatchStartDate;
 
     private void Pass(LocationDay day)
     {
         if (day.Look is { } look)
         {
-            current ??= new LifeUnderWay();
+            current ??= new ObservedLifeBuilder();
             See(day, look, current);
         }
 
@@ -57,7 +57,7 @@ internal sealed class LocationLives
             Renew(day, renewal);
     }
 
-    private void See(LocationDay day, Look look, LifeUnderWay life)
+    private void See(LocationDay day, Look look, ObservedLifeBuilder life)
     {
         if (life.HasFailed)
             return;
@@ -118,26 +118,26 @@ internal sealed class LocationLives
                 End(day, life, LifeEnding.RemovedGood, renewal.Keys);
         }
 
-        current = new LifeUnderWay(day, renewal, IsWatched(day));
+        current = new ObservedLifeBuilder(day, renewal, IsWatched(day));
     }
 
-    private void End(LocationDay day, LifeUnderWay life, LifeEnding ending, IReadOnlyList<RecordKey> keys)
+    private void End(LocationDay day, ObservedLifeBuilder life, LifeEnding ending, IReadOnlyList<RecordKey> keys)
     {
         if (!IsWatched(day))
             return;
         life.TakeOut(day, keys);
-        lives.Add(life.Finish(timeline, records.Card, life.HasFailed ? LifeEnding.Failed : ending, latestHours: null));
+        lives.Add(life.Build(timeline, records.Description, life.HasFailed ? LifeEnding.Failed : ending, latestHours: null));
     }
 
     private void EndOfRecords()
     {
         if (current is not { } life || !(life.HasStart || life.IsWatched))
             return;
-        var card = records.Card;
+        var aircraft = records.Description;
         var ending = life.HasFailed ? LifeEnding.Failed
-            : card.RetiredDate is not null ? LifeEnding.AircraftRetired
-            : card.Kind(timeline.Location, records.AsOf) is null ? LifeEnding.RemovedGood
+            : aircraft.RetiredDate is not null ? LifeEnding.AircraftRetired
+            : aircraft.Kind(timeline.Location, records.AsOf) is null ? LifeEnding.RemovedGood
             : LifeEnding.InService;
-        lives.Add(life.Finish(timeline, card, ending, hours.ByDay.Latest?.Hours));
+        lives.Add(life.Build(timeline, aircraft, ending, hours.ByDay.Latest?.Hours));
     }
 }

@@ -106,12 +106,12 @@ internal sealed class SerialNumbers
     private static void Conflict(Move move, string what, IReadOnlyList<RecordKey> keys, string? elsewhere = null) =>
         move.Records.Problems.Add(new DataProblem(
             DataProblemKind.SerialNumberConflict,
-            move.Records.Card.Registration,
+            move.Records.Description.Registration,
             move.Date,
             $"Serial number {ForeignText.Identifier(move.Serial ?? "")}, installed at {move.Location} on {move.Date:O}, {what}.",
             keys)
         {
-            OtherRegistration = elsewhere == move.Records.Card.Registration ? null : elsewhere,
+            OtherRegistration = elsewhere == move.Records.Description.Registration ? null : elsewhere,
             Subject = [move.Key],
         });
 
@@ -130,8 +130,8 @@ internal sealed class SerialNumbers
     private sealed record Move(
         AircraftRecords Records, Step Step, DateOnly Date, string Location, Hours Hours, string? Serial, Hours? PartHours, RecordKey Key)
     {
-        public (string Registration, string Location) Place => (Records.Card.Registration, Location);
+        public (string Registration, string Location) Place => (Records.Description.Registration, Location);
 
-        public string Kind => Records.Card.Kind(Location, Date)!.Name;
+        public string Kind => Records.Description.Kind(Location, Date)!.Name;
     }
 }

@@ -19,9 +19,9 @@ internal sealed class LocationEvents
     private readonly LocationTimeline timeline;
     private readonly AircraftRecords records;
     private readonly SameEvent same;
-    private readonly List<EventUnderWay> all = [];
-    private readonly List<EventUnderWay> open = [];
-    private readonly Dictionary<(string Source, string Id), EventUnderWay> byName = [];
+    private readonly List<LocationEventBuilder> all = [];
+    private readonly List<LocationEventBuilder> open = [];
+    private readonly Dictionary<(string Source, string Id), LocationEventBuilder> byName = [];
     private readonly Dictionary<Condition, int> ordinals = [];
     private readonly Dictionary<Condition, (ActionKind Kind, Hours At)> closings = [];
 
@@ -35,13 +35,13 @@ internal sealed class LocationEvents
         same = new SameEvent([.. timeline.Days.SelectMany(d => d.Look?.Defects ?? [])], records.Merges);
     }
 
-    public static IEnumerable<LocationEvent> Of(LocationTimeline timeline, AircraftRecords records, IReadOnlyList<LocationExposure> exposures)
+    public static IEnumerable<LocationEvent> Build(LocationTimeline timeline, AircraftRecords records, IReadOnlyList<LocationExposure> exposures)
     {
         var events = new LocationEvents(timeline, records);
         var watching = false;
         foreach (var day in timeline.Days)
         {
-            if (!watching && day.Date >= records.Card.WatchStartDate)
+            if (!watching && day.Date >= records.Description.WatchStartDate)
             {
                 events.BeginWatch();
                 watching = true;
@@ -53,7 +53,7 @@ internal sealed class LocationEvents
         if (!watching)
             events.BeginWatch();
         events.all.ForEach(events.ListNotMentioned);
-        return events.all.Select(e => events.Finish(e, exposures));
+        return events.all.Select(e => events.Build(e, exposures));
     }
 
     /// <summary>What came before the watch is no event; what is open when it starts was present at entry.</summary>
@@ -92,7 +92,7 @@ internal sealed class LocationEvents
     private void See(LocationDay day, Look look)
     {
         var sightings = look.Defects.GroupBy(f => same.NameOf(f.Key)).Select(g => g.ToList()).ToList();
-        var seenAgain = new HashSet<EventUnderWay>();
+        var seenAgain = new HashSet<LocationEventBuilder>();
         foreach (var sighting in sightings.ToList())
         {
             if (byName.TryGetValue(same.NameOf(sighting[0].Key), out var known))
@@ -117,9 +117,9 @@ internal sealed class LocationEvents
 
     private static double Size(List<Recorded<Finding>> sighting) => sighting.Max(f => f.Content.SizeMillimetres ?? 0);
 
-    private EventUnderWay Begin(LocationDay day, Condition condition)
+    private LocationEventBuilder Begin(LocationDay day, Condition condition)
     {
-        var begun = new EventUnderWay
+        var begun = new LocationEventBuilder
         {
             Condition = condition,
             FoundDate = day.Date,
@@ -156,7 +156,7 @@ internal sealed class LocationEvents
             records.List(
                 DataProblemKind.ActionNotRecorded,
                 day.Date,
-                $"{ConditionNames.Of(e.Condition)} at {timeline.Location} of {e.FoundDate:O} was gone on {day.Date:O}, "
+                $"{ConditionNames.Format(e.Condition)} at {timeline.Location} of {e.FoundDate:O} was gone on {day.Date:O}, "
                     + "but no action against it is recorded.",
                 [.. e.Evidence.Distinct()],
                 subject: [e.Evidence[0]]);
@@ -188,14 +188,14 @@ internal sealed class LocationEvents
             records.List(
                 DataProblemKind.TakenOutGoodWithFinding,
                 day.Date,
-                $"{ConditionNames.Of(e.Condition)} at {timeline.Location} was found on {e.FoundDate:O} and is open, "
+                $"{ConditionNames.Format(e.Condition)} at {timeline.Location} was found on {e.FoundDate:O} and is open, "
                     + $"but the part came out on {day.Date:O} as examined good. {outcome}.",
                 [.. e.Evidence.Concat(good).Distinct()],
                 subject: [e.Evidence[0], .. good]);
         }
     }
 
-    private void ListNotMentioned(EventUnderWay e)
+    private void ListNotMentioned(LocationEventBuilder e)
     {
         if (e.SilentLooks.Count == 0)
             return;
@@ -204,7 +204,7 @@ internal sealed class LocationEvents
         records.List(
             DataProblemKind.OpenFindingNotMentioned,
             e.SilentLooks[0],
-            $"{ConditionNames.Of(e.Condition)} at {timeline.Location} was found on {e.FoundDate:O} and was open, "
+            $"{ConditionNames.Format(e.Condition)} at {timeline.Location} was found on {e.FoundDate:O} and was open, "
                 + $"but the look of {e.SilentLooks[0]:O} {others}. It stays open until an action closes it; found again, it is still one.",
             [e.Evidence[0], .. e.SilentKeys.Distinct()],
             subject: [e.Evidence[0]]);
@@ -245,12 +245,12 @@ internal sealed class LocationEvents
         }
     }
 
-    private LocationEvent Finish(EventUnderWay e, IReadOnlyList<LocationExposure> exposures)
+    private LocationEvent Build(LocationEventBuilder e, IReadOnlyList<LocationExposure> exposures)
     {
-        var card = records.Card;
+        var aircraft = records.Description;
         var arose = e.PresentAtEntry ? null : exposures.FirstOrDefault(x => x.From < e.Found && e.Found <= x.To);
         return arose is null
-            ? e.Finish(timeline, card.Registration, card.On(e.FoundDate).TypeGroup, card.On(e.FoundDate).Base)
-            : e.Finish(timeline, card.Registration, arose.TypeGroup, arose.Base);
+            ? e.Build(timeline, aircraft.Registration, aircraft.On(e.FoundDate).TypeGroup, aircraft.On(e.FoundDate).Base)
+            : e.Build(timeline, aircraft.Registration, arose.TypeGroup, arose.Base);
     }
 }

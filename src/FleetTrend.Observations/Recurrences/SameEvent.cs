@@ -1,3 +1,4 @@
+using FleetTrend.Observations.Timelines;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
 

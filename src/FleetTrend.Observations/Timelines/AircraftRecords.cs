@@ -1,5 +1,4 @@
 using FleetTrend.Observations.DataProblems;
-using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
@@ -13,14 +12,14 @@ namespace FleetTrend.Observations.Timelines;
 /// <summary>The records of one aircraft that count: ordered, and without those that are listed as problems instead.</summary>
 internal sealed class AircraftRecords
 {
-    private AircraftRecords(AircraftCard card, DateOnly asOf, List<DataProblem> problems)
+    private AircraftRecords(AircraftDescription aircraft, DateOnly asOf, List<DataProblem> problems)
     {
-        Card = card;
+        Description = aircraft;
         AsOf = asOf;
         Problems = problems;
     }
 
-    public AircraftCard Card { get; }
+    public AircraftDescription Description { get; }
 
     public DateOnly AsOf { get; }
 
@@ -50,10 +49,10 @@ internal sealed class AircraftRecords
     public static AircraftRecords Select(AircraftHistory history, LayoutIndex layouts, DateOnly asOf)
     {
         var problems = new List<DataProblem>();
-        var card = AircraftCard.Of(history, layouts, asOf, problems);
-        var selection = new Selection(card, asOf, problems);
+        var aircraft = AircraftDescription.Unite(history, layouts, asOf, problems);
+        var selection = new Selection(aircraft, asOf, problems);
         var findings = selection.Located(history.Findings, "A finding", f => f.FoundDate, f => f.Location);
-        return new AircraftRecords(card, asOf, problems)
+        return new AircraftRecords(aircraft, asOf, problems)
         {
             Readings = selection.Dated(history.Readings, "A meter reading", r => r.ReadingDate),
             MeterChanges = selection.Dated(history.MeterChanges, "A meter change", c => c.ChangeDate),
@@ -62,16 +61,16 @@ internal sealed class AircraftRecords
             Inspections = [.. selection.Dated(history.Inspections, "An inspection", i => i.InspectionDate).Select(selection.KnownLines)],
             Findings = findings,
             Actions = selection.Located(history.Actions, "An action", a => a.ActionDate, a => a.Location),
-            Merges = MergedFinding.Of(history.Registration, history.Merges, findings, problems),
+            Merges = MergedFinding.Select(history.Registration, history.Merges, findings, problems),
         };
     }
 
     /// <summary>Adds a problem of this aircraft.</summary>
     public void List(
         DataProblemKind kind, DateOnly date, string description, IReadOnlyList<RecordKey> evidence, IReadOnlyList<RecordKey>? subject = null) =>
-        Problems.Add(new DataProblem(kind, Card.Registration, date, description, evidence) { Subject = subject });
+        Problems.Add(new DataProblem(kind, Description.Registration, date, description, evidence) { Subject = subject });
 
-    private sealed class Selection(AircraftCard card, DateOnly asOf, List<DataProblem> problems)
+    private sealed class Selection(AircraftDescription aircraft, DateOnly asOf, List<DataProblem> problems)
     {
         public IReadOnlyList<Recorded<T>> Dated<T>(IReadOnlyList<Recorded<T>> records, string what, Func<T, DateOnly> dateOf) =>
             [.. records.Where(r => InTime(r, what, dateOf(r.Content))).OrderBy(r => dateOf(r.Content)).ThenBy(r => r.Key, RecordKeyOrder.Instance)];
@@ -83,11 +82,11 @@ internal sealed class AircraftRecords
         public Recorded<Inspection> KnownLines(Recorded<Inspection> inspection)
         {
             var date = inspection.Content.InspectionDate;
-            var unknown = inspection.Content.Looks.Where(l => card.Kind(l.Location, date) is null).Select(l => l.Location).ToList();
+            var unknown = inspection.Content.Looks.Where(l => aircraft.Kind(l.Location, date) is null).Select(l => l.Location).ToList();
             if (unknown.Count == 0)
                 return inspection;
             problems.Add(NotInLayout("An inspection", date, string.Join(", ", unknown.Order(StringComparer.Ordinal)), inspection.Key));
-            var known = inspection.Content.Looks.Where(l => card.Kind(l.Location, date) is not null);
+            var known = inspection.Content.Looks.Where(l => aircraft.Kind(l.Location, date) is not null);
             return inspection with { Content = inspection.Content with { Looks = [.. known] } };
         }
 
@@ -96,7 +95,7 @@ internal sealed class AircraftRecords
             if (date > asOf)
             {
                 problems.Add(new DataProblem(
-                    DataProblemKind.InTheFuture, card.Registration, date, $"{what} is dated {date:O}, after {asOf:O}; it is left out.", [record.Key]));
+                    DataProblemKind.InTheFuture, aircraft.Registration, date, $"{what} is dated {date:O}, after {asOf:O}; it is left out.", [record.Key]));
                 return false;
             }
 
@@ -105,16 +104,16 @@ internal sealed class AircraftRecords
             if (date.DayNumber > accepted.DayNumber + 1)
             {
                 problems.Add(new DataProblem(
-                    DataProblemKind.InTheFuture, card.Registration, date, $"{what} is dated {date:O} but came in on {accepted:O}, before that day; it counts.", [record.Key]));
+                    DataProblemKind.InTheFuture, aircraft.Registration, date, $"{what} is dated {date:O} but came in on {accepted:O}, before that day; it counts.", [record.Key]));
             }
 
-            if (date > card.RetiredDate)
+            if (date > aircraft.RetiredDate)
             {
                 problems.Add(new DataProblem(
                     DataProblemKind.AfterRetirement,
-                    card.Registration,
+                    aircraft.Registration,
                     date,
-                    $"{what} is dated {date:O}, but the aircraft left the fleet on {card.RetiredDate:O}; it is left out.",
+                    $"{what} is dated {date:O}, but the aircraft left the fleet on {aircraft.RetiredDate:O}; it is left out.",
                     [record.Key]));
                 return false;
             }
@@ -124,7 +123,7 @@ internal sealed class AircraftRecords
 
         private bool InLayout<T>(Recorded<T> record, string what, DateOnly date, string location)
         {
-            if (card.Kind(location, date) is not null)
+            if (aircraft.Kind(location, date) is not null)
                 return true;
             problems.Add(NotInLayout(what, date, location, record.Key));
             return false;
@@ -133,9 +132,9 @@ internal sealed class AircraftRecords
         private DataProblem NotInLayout(string what, DateOnly date, string locations, RecordKey key) =>
             new(
                 DataProblemKind.LocationNotInLayout,
-                card.Registration,
+                aircraft.Registration,
                 date,
-                $"{what} of {date:O} is about {locations}, which the layout of type group {card.On(date).TypeGroup} does not have; that is left out.",
+                $"{what} of {date:O} is about {locations}, which the layout of type group {aircraft.On(date).TypeGroup} does not have; that is left out.",
                 [key]);
     }
 }

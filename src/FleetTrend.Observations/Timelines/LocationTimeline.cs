@@ -1,4 +1,3 @@
-using FleetTrend.Observations.Lives;
 using FleetTrend.Records;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
@@ -13,7 +12,7 @@ namespace FleetTrend.Observations.Timelines;
 internal sealed record LocationTimeline(string Location, LocationKind Kind, IReadOnlyList<LocationDay> Days)
 {
     /// <summary>A timeline for every location with at least one look, action or change of parts, ordered by path.</summary>
-    public static IReadOnlyList<LocationTimeline> Of(
+    public static IReadOnlyList<LocationTimeline> Build(
         AircraftRecords records, AircraftHours hours, IReadOnlyDictionary<RecordKey, CarriedHours> carried)
     {
         // A merged finding is the look of the one that stands, told again; so is its source's inspection of that place on that day.
@@ -40,7 +39,7 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
                 .GroupBy(s => s.Location, StringComparer.Ordinal)
                 .OrderBy(g => g.Key, StringComparer.Ordinal)
                 .Select(g => new LocationTimeline(
-                    g.Key, records.Card.Kind(g.Key, g.First().Date)!, [.. g.OrderBy(s => s.Date).Select(Day)])),
+                    g.Key, records.Description.Kind(g.Key, g.First().Date)!, [.. g.OrderBy(s => s.Date).Select(Day)])),
         ];
 
         LocationDay Day(Spot spot) => new()

@@ -44,7 +44,7 @@ public static class ProblemWords
             return description;
         var unquoted = $"{evidence[0].Source} took back {evidence[0].SourceRecordId}, which it never sent: ";
         return description.StartsWith(unquoted, StringComparison.Ordinal)
-            ? RetractionSentence.Of(evidence[0], description[unquoted.Length..])
+            ? RetractionSentence.Write(evidence[0], description[unquoted.Length..])
             : description;
     }
 

@@ -52,7 +52,7 @@ public static class StoredTrends
             Registration = problem.Registration.Length == 0 ? null : problem.Registration,
             OtherRegistration = problem.OtherRegistration,
             ProblemDate = problem.Date,
-            Rule = ProblemRules.Of(problem.Kind),
+            Rule = ProblemRules.Find(problem.Kind),
             Description = problem.Description,
             Evidence = problem.Evidence,
         })];

@@ -44,7 +44,7 @@ public sealed class CheckServiceTests(PostgresFixture postgres) : IAsyncLifetime
         var offer = Assert.Single(await ListAsync(DataCheckKind.PossibleDuplicate));
         Assert.Equal((DataCheckState.Open, "ZZ-A01", "2024-1-13"), (offer.State, offer.Registration, $"{offer.ProblemDate.Year}-{offer.ProblemDate.Month}-{offer.ProblemDate.Day}"));
         Assert.Equal(["card", "twin"], offer.RecordKeys.Select(k => k.SourceRecordId).Order(StringComparer.Ordinal));
-        Assert.Equal(ProblemRules.Of(DataProblemKind.PossibleDuplicate), offer.Rule);
+        Assert.Equal(ProblemRules.Find(DataProblemKind.PossibleDuplicate), offer.Rule);
         await WriteReportAsync(new DateOnly(2026, 1, 5));
         Assert.Equal(["card", "twin"], await EventOfCardAsync()); // found again while open: one event by rule 6, each row listed
 

@@ -6,7 +6,7 @@ namespace FleetTrend.Observations.Tests.DataProblems;
 public sealed class ProblemRulesTests
 {
     [Fact]
-    public void Every_kind_says_its_rule() => Assert.All(Enum.GetValues<DataProblemKind>(), kind => Assert.NotEmpty(ProblemRules.Of(kind)));
+    public void Every_kind_says_its_rule() => Assert.All(Enum.GetValues<DataProblemKind>(), kind => Assert.NotEmpty(ProblemRules.Find(kind)));
 
     [Fact]
     public void Identity_is_of_kind_aircraft_aspect_and_records_and_not_of_words_revisions_or_order()

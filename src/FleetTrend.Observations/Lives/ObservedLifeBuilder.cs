@@ -5,8 +5,8 @@ using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Observations.Lives;
 
-/// <summary>A life as it is put together while the days of its location pass.</summary>
-internal sealed class LifeUnderWay
+/// <summary>Builds one <see cref="ObservedLife"/> while the days of its location pass.</summary>
+internal sealed class ObservedLifeBuilder
 {
     private readonly List<(Hours Age, IReadOnlyList<RecordKey> Keys)> goods = [];
     private readonly List<RecordKey> ends = [];
@@ -21,12 +21,12 @@ internal sealed class LifeUnderWay
     private bool failedBeforeEntry;
 
     /// <summary>A life whose start is not recorded.</summary>
-    public LifeUnderWay()
+    public ObservedLifeBuilder()
     {
     }
 
     /// <summary>A life from its renewal on; it is under observation from there where the renewal was watched.</summary>
-    public LifeUnderWay(LocationDay day, Renewal renewal, bool isWatched)
+    public ObservedLifeBuilder(LocationDay day, Renewal renewal, bool isWatched)
     {
         HasStart = true;
         startHours = day.Hours;
@@ -83,21 +83,21 @@ internal sealed class LifeUnderWay
         ends.AddRange(keys);
     }
 
-    public ObservedLife Finish(LocationTimeline timeline, AircraftCard card, LifeEnding ending, Hours? latestHours)
+    public ObservedLife Build(LocationTimeline timeline, AircraftDescription aircraft, LifeEnding ending, Hours? latestHours)
     {
         var exclusion = Exclusion();
         var from = entry ?? Hours.Zero;
         var lastGood = goods.LastOrDefault(g => !HasFailed || g.Age < firstBad);
         var goodUntil = lastGood.Keys is null ? from : lastGood.Age;
-        var date = startDate ?? card.WatchStartDate;
+        var date = startDate ?? aircraft.WatchStartDate;
         var ageNow = ending == LifeEnding.InService && latestHours is { } latest ? AgeAt(latest) : null;
         return new ObservedLife
         {
-            Registration = card.Registration,
+            Registration = aircraft.Registration,
             Location = timeline.Location,
             Kind = timeline.Kind,
-            TypeGroup = card.On(date).TypeGroup,
-            Base = card.On(date).Base,
+            TypeGroup = aircraft.On(date).TypeGroup,
+            Base = aircraft.On(date).Base,
             Ending = ending,
             Exclusion = exclusion,
             Entry = from,

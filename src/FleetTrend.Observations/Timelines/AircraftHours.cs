@@ -1,9 +1,8 @@
 using FleetTrend.Observations.DataProblems;
-using FleetTrend.Observations.Timelines;
 using FleetTrend.Records;
 using FleetTrend.Records.Sources;
 
-namespace FleetTrend.Observations;
+namespace FleetTrend.Observations.Timelines;
 
 /// <summary>Time in service of one aircraft by day, from its meter and from its visits, with what does not add up listed (rule 10).</summary>
 /// <remarks>
@@ -26,15 +25,15 @@ internal sealed class AircraftHours
     /// <summary>What is known of the days, visits and readings together.</summary>
     public HoursByDay ByDay { get; }
 
-    public static AircraftHours Of(AircraftRecords records)
+    public static AircraftHours Reconcile(AircraftRecords records)
     {
-        var (readings, strayReadings) = ConsistentHours.Of(ReadingPoints(records));
+        var (readings, strayReadings) = ConsistentHours.Split(ReadingPoints(records));
         ListStrays(records, "Meter readings", readings, strayReadings, _ => string.Empty);
 
-        var (visits, strayVisits) = ConsistentHours.Of(VisitPoints(records));
+        var (visits, strayVisits) = ConsistentHours.Split(VisitPoints(records));
         var visitDays = visits.Select(v => v.Date).ToHashSet();
         var together = visits.Concat(readings.Where(r => !visitDays.Contains(r.Date))).OrderBy(p => p.Date).ToList();
-        var hours = new AircraftHours(ConsistentHours.Of(together).Kept);
+        var hours = new AircraftHours(ConsistentHours.Split(together).Kept);
 
         foreach (var visit in visits)
             hours.visitHours[visit.Date] = visit.Hours;
@@ -71,7 +70,7 @@ internal sealed class AircraftHours
     private static Hours MeterOffset(AircraftRecords records, DateOnly date) =>
         records.MeterChanges
             .Where(c => c.Content.ChangeDate <= date)
-            .Aggregate(records.Card.MeterOffset, (offset, c) => offset + c.Content.OldMeterHours - c.Content.NewMeterHours);
+            .Aggregate(records.Description.MeterOffset, (offset, c) => offset + c.Content.OldMeterHours - c.Content.NewMeterHours);
 
     private static List<HoursPoint> VisitPoints(AircraftRecords records)
     {

@@ -3,7 +3,7 @@ using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
 using FleetTrend.Records.Texts;
 
-namespace FleetTrend.Observations.Recurrences;
+namespace FleetTrend.Observations.Timelines;
 
 /// <summary>A finding that a person has merged into another: it counts as seen again at the look of the one that stands.</summary>
 internal sealed record MergedFinding(Recorded<Finding> Merged, Recorded<Finding> Kept)
@@ -12,7 +12,7 @@ internal sealed record MergedFinding(Recorded<Finding> Merged, Recorded<Finding>
     /// The merges that hold for these findings, ordered by date and key of the merged one. A merge into a finding that was itself
     /// merged leads to where that one went. Where the two cannot be one event any more, the problem is listed and both count.
     /// </summary>
-    public static IReadOnlyList<MergedFinding> Of(
+    public static IReadOnlyList<MergedFinding> Select(
         string registration, IReadOnlyList<FindingMerge> merges, IReadOnlyList<Recorded<Finding>> findings, List<DataProblem> problems)
     {
         if (merges.Count == 0)

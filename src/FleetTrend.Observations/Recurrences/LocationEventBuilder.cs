@@ -6,8 +6,8 @@ using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Observations.Recurrences;
 
-/// <summary>An event as it is put together while the days of its location pass.</summary>
-internal sealed class EventUnderWay
+/// <summary>Builds one <see cref="LocationEvent"/> while the days of its location pass.</summary>
+internal sealed class LocationEventBuilder
 {
     private readonly List<SizeSeen> sizes = [];
     private readonly List<RecordKey> evidence = [];
@@ -94,7 +94,7 @@ internal sealed class EventUnderWay
 
     public void Renew(Hours at) => RenewedAt ??= at;
 
-    public LocationEvent Finish(LocationTimeline timeline, string registration, string typeGroup, string atBase) => new()
+    public LocationEvent Build(LocationTimeline timeline, string registration, string typeGroup, string atBase) => new()
     {
         Registration = registration,
         Location = timeline.Location,

@@ -12,11 +12,11 @@ namespace FleetTrend.Observations.Timelines;
 /// Several sources: assignments are united by date, and where two differ on one day the source first by name holds. Records
 /// are complete from the latest watch start (complete from all), and the earliest retirement counts. What differs is listed.
 /// </remarks>
-internal sealed class AircraftCard
+internal sealed class AircraftDescription
 {
     private readonly LayoutIndex layouts;
 
-    private AircraftCard(string registration, LayoutIndex layouts, List<Recorded<Airframe>> sources, DateOnly asOf)
+    private AircraftDescription(string registration, LayoutIndex layouts, List<Recorded<Airframe>> sources, DateOnly asOf)
     {
         this.layouts = layouts;
         Registration = registration;
@@ -48,14 +48,14 @@ internal sealed class AircraftCard
 
     public IReadOnlyList<Assignment> Assignments { get; }
 
-    public static AircraftCard Of(AircraftHistory history, LayoutIndex layouts, DateOnly asOf, List<DataProblem> problems)
+    public static AircraftDescription Unite(AircraftHistory history, LayoutIndex layouts, DateOnly asOf, List<DataProblem> problems)
     {
         var sources = history.Airframes.OrderBy(a => a.Key, RecordKeyOrder.Instance).ToList();
         if (sources.Count == 0)
             throw new ArgumentException($"The history of {history.Registration} has no airframe.", nameof(history));
-        var card = new AircraftCard(history.Registration, layouts, sources, asOf);
-        card.ListDisagreements(sources, problems);
-        return card;
+        var aircraft = new AircraftDescription(history.Registration, layouts, sources, asOf);
+        aircraft.ListDisagreements(sources, problems);
+        return aircraft;
     }
 
     /// <summary>Base and type group on a day; before the first assignment, the first.</summary>
@@ -77,9 +77,9 @@ internal sealed class AircraftCard
         Compare("the start of complete records", s => s.WatchStartDate.ToString("O"));
         Compare("the meter offset", s => s.MeterOffset.ToString());
         Compare("the day it left the fleet", s => s.RetiredDate?.ToString("O") ?? "none");
-        var differing = Assignments.FirstOrDefault(a => sources.Select(s => Place(s.Content, a.FromDate)).Distinct(StringComparer.Ordinal).Skip(1).Any());
+        var differing = Assignments.FirstOrDefault(a => sources.Select(s => AssignedTo(s.Content, a.FromDate)).Distinct(StringComparer.Ordinal).Skip(1).Any());
         if (differing is not null)
-            Compare($"base and type group on {differing.FromDate:O}", s => Place(s, differing.FromDate));
+            Compare($"base and type group on {differing.FromDate:O}", s => AssignedTo(s, differing.FromDate));
 
         void Compare(string what, Func<Airframe, string> value)
         {
@@ -96,7 +96,7 @@ internal sealed class AircraftCard
         }
     }
 
-    private static string Place(Airframe airframe, DateOnly date)
+    private static string AssignedTo(Airframe airframe, DateOnly date)
     {
         var at = On(airframe.Assignments, date);
         return $"{ForeignText.Identifier(at.Base)} / {at.TypeGroup}";

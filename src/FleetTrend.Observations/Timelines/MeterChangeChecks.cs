@@ -1,9 +1,9 @@
-using FleetTrend.Observations.Timelines;
+using FleetTrend.Observations.DataProblems;
 using FleetTrend.Records;
 using FleetTrend.Records.Readings;
 using FleetTrend.Records.Sources;
 
-namespace FleetTrend.Observations.DataProblems;
+namespace FleetTrend.Observations.Timelines;
 
 /// <summary>Meter changes that do not fit what the meters show on either side of them.</summary>
 /// <remarks>
@@ -29,7 +29,7 @@ internal static class MeterChangeChecks
             var content = change.Content;
             records.Problems.Add(new DataProblem(
                 DataProblemKind.MeterChangeMismatch,
-                records.Card.Registration,
+                records.Description.Registration,
                 content.ChangeDate,
                 $"The meter change of {content.ChangeDate:O} from {content.OldMeterHours} h to {content.NewMeterHours} h: {string.Join("; ", reasons.Select(r => r.Text))}.",
                 [change.Key, .. reasons.Select(r => r.Other).Distinct()])

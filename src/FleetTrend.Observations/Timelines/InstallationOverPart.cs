@@ -1,6 +1,6 @@
 using FleetTrend.Records.Sources;
 
-namespace FleetTrend.Observations.DataProblems;
+namespace FleetTrend.Observations.Timelines;
 
 /// <summary>An installation over a part of which no removal is recorded.</summary>
 /// <param name="Date">Its day.</param>

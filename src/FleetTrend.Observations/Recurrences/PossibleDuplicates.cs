@@ -1,10 +1,11 @@
 using System.Globalization;
+using FleetTrend.Observations.DataProblems;
 using FleetTrend.Observations.Timelines;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
 using FleetTrend.Records.Texts;
 
-namespace FleetTrend.Observations.DataProblems;
+namespace FleetTrend.Observations.Recurrences;
 
 /// <summary>Findings of two sources that may be one event; offered for a person to merge, never merged here.</summary>
 /// <remarks>
@@ -35,7 +36,7 @@ internal static class PossibleDuplicates
                 records.List(
                     DataProblemKind.PossibleDuplicate,
                     one.Content.FoundDate > other.Content.FoundDate ? one.Content.FoundDate : other.Content.FoundDate,
-                    $"{ConditionNames.Of(one.Content.Condition)} at {one.Content.Location}: {Told(one)} and {Told(other)} may be one event. "
+                    $"{ConditionNames.Format(one.Content.Condition)} at {one.Content.Location}: {Told(one)} and {Told(other)} may be one event. "
                         + "Until somebody merges them each counts by itself.",
                     [one.Key, other.Key]);
             }

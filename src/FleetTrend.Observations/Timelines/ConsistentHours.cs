@@ -1,4 +1,4 @@
-namespace FleetTrend.Observations;
+namespace FleetTrend.Observations.Timelines;
 
 /// <summary>Which of several known hours can be true together: hours never fall, and no day has more than 24 of them.</summary>
 /// <remarks>
@@ -11,7 +11,7 @@ internal static class ConsistentHours
     private const int TenthsPerDay = 240;
 
     /// <summary>Splits points, one per day and ascending by day, into those kept and those that do not fit.</summary>
-    public static (List<HoursPoint> Kept, List<HoursPoint> Refused) Of(IReadOnlyList<HoursPoint> points)
+    public static (List<HoursPoint> Kept, List<HoursPoint> Refused) Split(IReadOnlyList<HoursPoint> points)
     {
         if (Enumerable.Range(1, Math.Max(0, points.Count - 1)).All(i => Follows(points[i - 1], points[i])))
             return ([.. points], []);

@@ -1,7 +1,7 @@
 using FleetTrend.Records;
 using FleetTrend.Records.Sources;
 
-namespace FleetTrend.Observations.Lives;
+namespace FleetTrend.Observations.Timelines;
 
 /// <summary>Hours that a part with a serial number brought along from where it came out.</summary>
 /// <param name="Hours">Hours on the part when it came out.</param>

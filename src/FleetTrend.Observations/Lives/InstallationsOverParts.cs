@@ -1,7 +1,8 @@
 using System.Globalization;
+using FleetTrend.Observations.DataProblems;
 using FleetTrend.Observations.Timelines;
 
-namespace FleetTrend.Observations.DataProblems;
+namespace FleetTrend.Observations.Lives;
 
 /// <summary>
 /// Installations over parts of which no removal is recorded. A recorded installation renews (rule 5), so the part before it came
@@ -23,7 +24,7 @@ internal static class InstallationsOverParts
                     $"{ordered.Count:#,0} installations from {ordered[0].Date:O} to {ordered[^1].Date:O} over parts whose removal is not recorded; they count as taken out good.");
             records.Problems.Add(new DataProblem(
                 DataProblemKind.InstallationMismatch,
-                records.Card.Registration,
+                records.Description.Registration,
                 ordered[0].Date,
                 recordsRemovals ? what : $"{what} {bySource.Key} records no removal of this aircraft.",
                 [.. ordered.SelectMany(f => f.Keys).Distinct()])
