@@ -23,10 +23,7 @@ internal static class Conflicts
         _ => throw new ArgumentOutOfRangeException(nameof(conflict), conflict, "Not a kind of conflict."),
     };
 
-    private static string FieldOf(Wire.Record record) => record.ContentCase switch
-    {
-        Wire.Record.ContentOneofCase.MeterReading => "meter_reading",
-        Wire.Record.ContentOneofCase.MeterChange => "meter_change",
-        var content => content.ToString().ToLowerInvariant(),
-    };
+    /// <summary>The field of the content; a record without one never comes to the store.</summary>
+    private static string FieldOf(Wire.Record record) =>
+        Wire.Record.Descriptor.FindFieldByNumber((int)record.ContentCase).Name;
 }

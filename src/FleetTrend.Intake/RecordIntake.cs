@@ -77,10 +77,10 @@ public sealed class RecordIntake(
         foreach (var ((place, record), result) in batch.Good.Zip(results))
         {
             batch.Outcomes[place] = Outcomes.Of(batch.Records[place], result, batch.Waiting.GetValueOrDefault(place));
-            changesAircraft |= result is SaveResult.Accepted && record.Content is Airframe or Retraction;
+            changesAircraft |= result is SaveResult.Accepted && record is NewRecord.ToStore { Content: Airframe or Retraction };
 
             // A newly held record too: what it waits for may have come by another process just now.
-            releases |= result is SaveResult.Held { IsNew: true } || (result is SaveResult.Accepted && record.Content is Airframe);
+            releases |= result is SaveResult.Held { IsNew: true } || (result is SaveResult.Accepted && record is NewRecord.ToStore { Content: Airframe });
         }
 
         if (changesAircraft)
@@ -107,7 +107,7 @@ public sealed class RecordIntake(
         foreach (var ((place, record), result) in batch.Good.Zip(results))
         {
             batch.Outcomes[place] = Outcomes.Checked(records[place], result, batch.Waiting.GetValueOrDefault(place));
-            if (result is SaveResult.Accepted && record.Content is Airframe airframe)
+            if (result is SaveResult.Accepted && record is NewRecord.ToStore { Content: Airframe airframe })
                 aircraft.Add(airframe);
         }
 
@@ -143,13 +143,13 @@ public sealed class RecordIntake(
             var parsed = RecordRules.Parse(records[i], known);
             if (parsed.Content is null && Waits(parsed, terms))
             {
-                good.Add((i, new NewRecord(parsed.Key, Held(records[i]), ContentHash.Of(records[i]))));
+                good.Add((i, new NewRecord.ToHold(parsed.Key, Held(records[i]), ContentHash.Of(records[i]))));
                 waiting.Add(i, parsed);
             }
             else if (parsed.Content is null)
                 refused.Add((i, parsed));
             else
-                good.Add((i, new NewRecord(parsed.Key, parsed.Content, ContentHash.Of(records[i]))));
+                good.Add((i, new NewRecord.ToStore(parsed.Key, parsed.Content, ContentHash.Of(records[i]))));
             if (parsed.Content is Airframe airframe)
                 known.Add(airframe);
         }
@@ -252,6 +252,6 @@ public sealed class RecordIntake(
         Wire.Record.ContentOneofCase.Inspection => record.Inspection.Registration,
         Wire.Record.ContentOneofCase.Finding => record.Finding.Registration,
         Wire.Record.ContentOneofCase.Action => record.Action.Registration,
-        _ => "",
+        Wire.Record.ContentOneofCase.None or Wire.Record.ContentOneofCase.Aircraft or Wire.Record.ContentOneofCase.Retraction => "",
     };
 }

@@ -56,7 +56,7 @@ internal sealed class RecordGrpcService(StoredRecords records, Knowledge knowled
         var filter = new RecordFilter(
             request.Registration.Length == 0 ? null : request.Registration.ToUpperInvariant(),
             source.Length == 0 ? null : source,
-            request.Kind == RecordKind.Unspecified ? null : (short)request.Kind);
+            request.Kind == RecordKind.Unspecified ? null : (FleetTrend.Records.RecordKind)request.Kind);
         var found = await records.ReadAsync(filter, asOf, page.After, page.Size + 1, context.CancellationToken);
         return new ListRecordsResponse
         {

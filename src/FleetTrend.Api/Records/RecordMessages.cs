@@ -1,3 +1,4 @@
+using FleetTrend.Records;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Aircraft;
 using FleetTrend.Records.Findings;
@@ -13,51 +14,26 @@ namespace FleetTrend.Api.Records;
 /// <summary>Stored records as the contract writes them: pushed as they stand here, they say what they said.</summary>
 internal static class RecordMessages
 {
+    private static readonly RecordMaker Maker = new();
+
     public static Wire.StoredRecord ToWire(this StoredRecord stored)
     {
-        var record = new Wire.Record
+        var record = stored.Content.Accept(Maker);
+        record.Key = new Wire.RecordKey
         {
-            Key = new Wire.RecordKey { Source = stored.Key.Source, SourceRecordId = stored.Key.SourceRecordId, Revision = stored.Key.Revision },
+            Source = stored.Key.Source,
+            SourceRecordId = stored.Key.SourceRecordId,
+            Revision = stored.Key.Revision,
         };
-        Put(stored.Content, record);
         return new Wire.StoredRecord { Record = record, AcceptTime = stored.AcceptTime.ToWire() };
     }
 
-    private static void Put(object content, Wire.Record record)
+    private static Wire.MeterReading ToWire(MeterReading reading) => new()
     {
-        switch (content)
-        {
-            case Airframe airframe:
-                record.Aircraft = ToWire(airframe);
-                break;
-            case MeterReading reading:
-                record.MeterReading = new() { Registration = reading.Registration, ReadingDate = reading.ReadingDate.ToWire(), MeterHours = reading.MeterHours.Value };
-                break;
-            case MeterChange change:
-                record.MeterChange = ToWire(change);
-                break;
-            case Installation installation:
-                record.Installation = ToWire(installation);
-                break;
-            case Removal removal:
-                record.Removal = ToWire(removal);
-                break;
-            case Inspection inspection:
-                record.Inspection = ToWire(inspection);
-                break;
-            case Finding finding:
-                record.Finding = ToWire(finding);
-                break;
-            case CorrectiveAction action:
-                record.Action = ToWire(action);
-                break;
-            case Retraction retraction:
-                record.Retraction = new() { Reason = retraction.Reason };
-                break;
-            default:
-                throw new ArgumentOutOfRangeException(nameof(content), content, "Not a kind of record.");
-        }
-    }
+        Registration = reading.Registration,
+        ReadingDate = reading.ReadingDate.ToWire(),
+        MeterHours = reading.MeterHours.Value,
+    };
 
     private static Wire.Aircraft ToWire(Airframe airframe) => new()
     {
@@ -155,5 +131,26 @@ internal static class RecordMessages
         if (action.PartHours is { } hours)
             wire.PartHours = hours.Value;
         return wire;
+    }
+
+    private sealed class RecordMaker : IRecordContentVisitor<Wire.Record>
+    {
+        public Wire.Record Visit(Airframe airframe) => new() { Aircraft = ToWire(airframe) };
+
+        public Wire.Record Visit(MeterReading reading) => new() { MeterReading = ToWire(reading) };
+
+        public Wire.Record Visit(MeterChange change) => new() { MeterChange = ToWire(change) };
+
+        public Wire.Record Visit(Installation installation) => new() { Installation = ToWire(installation) };
+
+        public Wire.Record Visit(Removal removal) => new() { Removal = ToWire(removal) };
+
+        public Wire.Record Visit(Inspection inspection) => new() { Inspection = ToWire(inspection) };
+
+        public Wire.Record Visit(Finding finding) => new() { Finding = ToWire(finding) };
+
+        public Wire.Record Visit(CorrectiveAction action) => new() { Action = ToWire(action) };
+
+        public Wire.Record Visit(Retraction retraction) => new() { Retraction = new() { Reason = retraction.Reason } };
     }
 }

@@ -19,7 +19,11 @@ internal static class RecordCodes
                 [(CodeKind.Location, record.Finding.LocationCode), (CodeKind.Condition, record.Finding.ConditionCode)],
             Wire.Record.ContentOneofCase.Action =>
                 [(CodeKind.Location, record.Action.LocationCode), (CodeKind.Action, record.Action.KindCode)],
-            _ => Enumerable.Empty<(CodeKind, string)>(),
+            Wire.Record.ContentOneofCase.None
+                or Wire.Record.ContentOneofCase.Aircraft
+                or Wire.Record.ContentOneofCase.MeterReading
+                or Wire.Record.ContentOneofCase.MeterChange
+                or Wire.Record.ContentOneofCase.Retraction => Enumerable.Empty<(CodeKind, string)>(),
         };
         return codes.Where(code => code.Item2.Length > 0 && IsKey(record, code.Item2))
             .Select(code => new SourceCode(record.Key.Source, code.Item1, code.Item2));

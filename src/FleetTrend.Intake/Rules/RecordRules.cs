@@ -1,4 +1,5 @@
 using System.Globalization;
+using FleetTrend.Records;
 using FleetTrend.Records.Sources;
 using Wire = FleetTrend.Contracts.V1;
 
@@ -25,7 +26,7 @@ internal static class RecordRules
         }
 
         var key = ReadKey(record.Key, reader, known);
-        object? content = record.ContentCase switch
+        RecordContent? content = record.ContentCase switch
         {
             Wire.Record.ContentOneofCase.Aircraft => AircraftRules.Parse(record.Aircraft, reader.At("aircraft"), known),
             Wire.Record.ContentOneofCase.MeterReading => ReadingRules.Parse(record.MeterReading, reader.At("meter_reading"), known),
@@ -36,7 +37,7 @@ internal static class RecordRules
             Wire.Record.ContentOneofCase.Finding => FindingRules.Parse(record.Finding, key, reader.At("finding"), known),
             Wire.Record.ContentOneofCase.Action => ActionRules.Parse(record.Action, key, reader.At("action"), known),
             Wire.Record.ContentOneofCase.Retraction => ParseRetraction(record.Retraction, key, reader),
-            _ => null,
+            Wire.Record.ContentOneofCase.None => null,
         };
         if (content is null)
             reader.Refuse("content", "", Reasons.FieldRequired, "must be exactly one of aircraft, meter_reading, meter_change, installation, removal, inspection, finding, action and retraction");

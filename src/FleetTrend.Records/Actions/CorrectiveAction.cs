@@ -1,7 +1,7 @@
 namespace FleetTrend.Records.Actions;
 
 /// <summary>What was done at a location. On its day it comes after the findings of that day.</summary>
-public sealed record CorrectiveAction
+public sealed record CorrectiveAction : RecordContent
 {
     /// <summary>The aircraft.</summary>
     public required string Registration { get; init; }
@@ -23,4 +23,10 @@ public sealed record CorrectiveAction
 
     /// <summary>Free text for people.</summary>
     public string? Note { get; init; }
+
+    /// <inheritdoc/>
+    public override RecordKind RecordKind => RecordKind.Action;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IRecordContentVisitor<T> visitor) => visitor.Visit(this);
 }

@@ -1,7 +1,7 @@
 namespace FleetTrend.Records.Aircraft;
 
 /// <summary>One aircraft: its registration mark, where it belongs, and since when its records are complete.</summary>
-public sealed record Airframe
+public sealed record Airframe : RecordContent
 {
     /// <summary>Registration mark, upper case, such as <c>ZZ-A01</c>.</summary>
     public required string Registration { get; init; }
@@ -18,4 +18,10 @@ public sealed record Airframe
 
     /// <summary>The day it left the fleet, or null while it flies.</summary>
     public DateOnly? RetiredDate { get; init; }
+
+    /// <inheritdoc/>
+    public override RecordKind RecordKind => RecordKind.Airframe;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IRecordContentVisitor<T> visitor) => visitor.Visit(this);
 }

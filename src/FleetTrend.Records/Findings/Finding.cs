@@ -3,7 +3,7 @@ using FleetTrend.Records.Inspections;
 namespace FleetTrend.Records.Findings;
 
 /// <summary>A condition seen at a location. It is a look by itself, whether or not an inspection of that day lists the location.</summary>
-public sealed record Finding
+public sealed record Finding : RecordContent
 {
     /// <summary>The aircraft.</summary>
     public required string Registration { get; init; }
@@ -37,4 +37,10 @@ public sealed record Finding
 
     /// <summary>Free text for people.</summary>
     public string? Note { get; init; }
+
+    /// <inheritdoc/>
+    public override RecordKind RecordKind => RecordKind.Finding;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IRecordContentVisitor<T> visitor) => visitor.Visit(this);
 }

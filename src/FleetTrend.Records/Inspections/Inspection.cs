@@ -1,7 +1,7 @@
 namespace FleetTrend.Records.Inspections;
 
 /// <summary>One visit of one aircraft, and what was and was not looked at.</summary>
-public sealed record Inspection
+public sealed record Inspection : RecordContent
 {
     /// <summary>The aircraft.</summary>
     public required string Registration { get; init; }
@@ -17,4 +17,10 @@ public sealed record Inspection
 
     /// <summary>A line per location; each location at most once. A location without a line says nothing.</summary>
     public required IReadOnlyList<LocationLook> Looks { get; init; }
+
+    /// <inheritdoc/>
+    public override RecordKind RecordKind => RecordKind.Inspection;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IRecordContentVisitor<T> visitor) => visitor.Visit(this);
 }

@@ -1,7 +1,7 @@
 namespace FleetTrend.Records.Installations;
 
 /// <summary>A part went in at a location: a new life starts there.</summary>
-public sealed record Installation
+public sealed record Installation : RecordContent
 {
     /// <summary>The aircraft.</summary>
     public required string Registration { get; init; }
@@ -23,4 +23,10 @@ public sealed record Installation
 
     /// <summary>Part number or trade description, for people.</summary>
     public string? PartNumber { get; init; }
+
+    /// <inheritdoc/>
+    public override RecordKind RecordKind => RecordKind.Installation;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IRecordContentVisitor<T> visitor) => visitor.Visit(this);
 }

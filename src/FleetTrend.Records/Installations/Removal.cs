@@ -1,7 +1,7 @@
 namespace FleetTrend.Records.Installations;
 
 /// <summary>A part came out of a location: the life there ends.</summary>
-public sealed record Removal
+public sealed record Removal : RecordContent
 {
     /// <summary>The aircraft.</summary>
     public required string Registration { get; init; }
@@ -23,4 +23,10 @@ public sealed record Removal
 
     /// <summary>The part's serial number where it has one.</summary>
     public string? SerialNumber { get; init; }
+
+    /// <inheritdoc/>
+    public override RecordKind RecordKind => RecordKind.Removal;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IRecordContentVisitor<T> visitor) => visitor.Visit(this);
 }

@@ -5,4 +5,11 @@ namespace FleetTrend.Records.Readings;
 /// <param name="ChangeDate">The day of the change; readings of that day are of the new meter.</param>
 /// <param name="OldMeterHours">Last value of the old meter.</param>
 /// <param name="NewMeterHours">First value of the new meter.</param>
-public sealed record MeterChange(string Registration, DateOnly ChangeDate, Hours OldMeterHours, Hours NewMeterHours);
+public sealed record MeterChange(string Registration, DateOnly ChangeDate, Hours OldMeterHours, Hours NewMeterHours) : RecordContent
+{
+    /// <inheritdoc/>
+    public override RecordKind RecordKind => RecordKind.MeterChange;
+
+    /// <inheritdoc/>
+    public override T Accept<T>(IRecordContentVisitor<T> visitor) => visitor.Visit(this);
+}

@@ -1,6 +1,4 @@
-using FleetTrend.Store.Mapping;
-
 namespace FleetTrend.Store.Histories;
 
 /// <summary>A record of a batch that is to be written.</summary>
-internal sealed record AcceptedRecord(int SourceId, RecordKind Kind, NewRecord Record);
+internal sealed record AcceptedRecord(int SourceId, NewRecord.ToStore Record);

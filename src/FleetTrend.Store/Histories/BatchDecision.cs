@@ -1,6 +1,5 @@
-using FleetTrend.Records.Sources;
+using FleetTrend.Records.Aircraft;
 using FleetTrend.Store.Holding;
-using FleetTrend.Store.Mapping;
 
 namespace FleetTrend.Store.Histories;
 
@@ -22,7 +21,7 @@ internal sealed class BatchDecision(
     public List<AcceptedRecord> Accepted { get; } = [];
 
     /// <summary>What is to wait, in the order sent.</summary>
-    public List<(int SourceId, RecordKey Key, byte[] ContentHash, HeldContent Content)> Held { get; } = [];
+    public List<(int SourceId, NewRecord.ToHold Record)> Held { get; } = [];
 
     /// <summary>Identifiers of waiting records that are accepted now.</summary>
     public HashSet<long> Released { get; } = [];
@@ -48,23 +47,31 @@ internal sealed class BatchDecision(
             return new SaveResult.Unchanged(same.AcceptTime);
         }
 
-        if (record.Content is HeldContent held)
+        return record switch
         {
-            if (waiting.TryGetValue(key, out var first))
-                return new SaveResult.Held(first.HoldTime, IsNew: false);
-            waiting.Add(key, new HeldRevision(null, record.ContentHash, acceptTime));
-            Held.Add((sourceId, record.Key, record.ContentHash, held));
-            return new SaveResult.Held(acceptTime, IsNew: true);
-        }
+            NewRecord.ToStore complete => Accept(key, complete),
+            NewRecord.ToHold incomplete => Hold(key, incomplete),
+            _ => throw new ArgumentOutOfRangeException(nameof(record), record, "Neither to store nor to hold."),
+        };
+    }
 
-        var mentions = Mentions.Of(record.Content);
-        if (mentions.Kind != RecordKind.Retraction && FindMissing(mentions) is { } conflict)
+    private SaveResult Accept((int SourceId, string SourceRecordId, int Revision) key, NewRecord.ToStore record)
+    {
+        if (FindMissing(record) is { } conflict)
             return conflict;
-
         stored.Add(key, new StoredRevision(record.ContentHash, acceptTime));
-        Accepted.Add(new AcceptedRecord(sourceId, mentions.Kind, record));
+        Accepted.Add(new AcceptedRecord(key.SourceId, record));
         Release(key, record);
         return new SaveResult.Accepted(acceptTime);
+    }
+
+    private SaveResult.Held Hold((int SourceId, string SourceRecordId, int Revision) key, NewRecord.ToHold record)
+    {
+        if (waiting.TryGetValue(key, out var first))
+            return new SaveResult.Held(first.HoldTime, IsNew: false);
+        waiting.Add(key, new HeldRevision(null, record.ContentHash, acceptTime));
+        Held.Add((key.SourceId, record));
+        return new SaveResult.Held(acceptTime, IsNew: true);
     }
 
     /// <summary>A record that waited and can be stored now waits no longer.</summary>
@@ -75,20 +82,21 @@ internal sealed class BatchDecision(
         if (held.Id is { } id)
             Released.Add(id);
         else
-            Held.RemoveAll(item => item.SourceId == key.SourceId && item.Key == record.Key);
+            Held.RemoveAll(item => item.SourceId == key.SourceId && item.Record.Key == record.Key);
     }
 
-    private SaveResult.Conflict? FindMissing(Mentions mentions)
+    private SaveResult.Conflict? FindMissing(NewRecord.ToStore record)
     {
-        if (mentions.TypeGroups.FirstOrDefault(name => references.TypeGroup(name) is null) is { } typeGroup)
+        var names = record.Names;
+        if (names.TypeGroups.FirstOrDefault(name => references.TypeGroup(name) is null) is { } typeGroup)
             return new SaveResult.Conflict(SaveConflict.TypeGroupUnknown, typeGroup);
-        if (mentions.Locations.FirstOrDefault(path => !references.HasLocation(path)) is { } location)
+        if (names.Locations.FirstOrDefault(path => !references.HasLocation(path)) is { } location)
             return new SaveResult.Conflict(SaveConflict.LocationUnknown, location);
-        if (references.Aircraft(mentions.Registration!) is null && !registered.Contains(mentions.Registration!))
+        if (names.Registration is { } registration && references.Aircraft(registration) is null && !registered.Contains(registration))
         {
-            if (mentions.Kind != RecordKind.Airframe)
-                return new SaveResult.Conflict(SaveConflict.AircraftUnknown, mentions.Registration!);
-            registered.Add(mentions.Registration!);
+            if (record.Content is not Airframe)
+                return new SaveResult.Conflict(SaveConflict.AircraftUnknown, registration);
+            registered.Add(registration);
         }
 
         return null;

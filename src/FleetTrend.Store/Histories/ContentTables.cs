@@ -1,3 +1,4 @@
+using FleetTrend.Records;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Aircraft;
 using FleetTrend.Records.Findings;
@@ -5,11 +6,10 @@ using FleetTrend.Records.Inspections;
 using FleetTrend.Records.Installations;
 using FleetTrend.Records.Readings;
 using FleetTrend.Records.Sources;
-using FleetTrend.Store.Mapping;
 
 namespace FleetTrend.Store.Histories;
 
-/// <summary>How the content of every kind of record is read.</summary>
+/// <summary>How the content of every kind of record is read and written.</summary>
 internal static class ContentTables
 {
     public static readonly ContentColumns<Airframe> Airframes = new(
@@ -22,16 +22,19 @@ internal static class ContentTables
             MeterOffset = row.Time(1),
             RetiredDate = row.DayOrNull(2),
         },
+        airframe => [airframe.WatchStartDate, Number(airframe.MeterOffset), airframe.RetiredDate],
         airframe => airframe.WatchStartDate);
 
     public static readonly ContentColumns<MeterReading> Readings = new(
         RecordKind.MeterReading, "meter_readings", "content.reading_date, content.meter_hours",
         row => new MeterReading(row.Registration, row.Day(0), row.Time(1)),
+        reading => [reading.ReadingDate, Number(reading.MeterHours)],
         reading => reading.ReadingDate);
 
     public static readonly ContentColumns<MeterChange> MeterChanges = new(
         RecordKind.MeterChange, "meter_changes", "content.change_date, content.old_meter_hours, content.new_meter_hours",
         row => new MeterChange(row.Registration, row.Day(0), row.Time(1), row.Time(2)),
+        change => [change.ChangeDate, Number(change.OldMeterHours), Number(change.NewMeterHours)],
         change => change.ChangeDate);
 
     public static readonly ContentColumns<Installation> Installations = new(
@@ -47,6 +50,10 @@ internal static class ContentTables
             SerialNumber = row.TextOrNull(4),
             PartNumber = row.TextOrNull(5),
         },
+        item =>
+        [
+            item.Location, item.InstallationDate, Number(item.TimeInService), Number(item.PartHours), item.SerialNumber, item.PartNumber,
+        ],
         installation => installation.InstallationDate);
 
     public static readonly ContentColumns<Removal> Removals = new(
@@ -62,6 +69,10 @@ internal static class ContentTables
             ExaminedGood = row.Flag(4),
             SerialNumber = row.TextOrNull(5),
         },
+        item =>
+        [
+            item.Location, item.RemovalDate, Number(item.TimeInService), (short)item.Reason, item.ExaminedGood, item.SerialNumber,
+        ],
         removal => removal.RemovalDate);
 
     public static readonly ContentColumns<Inspection> Inspections = new(
@@ -74,6 +85,7 @@ internal static class ContentTables
             Occasion = (Occasion)row.Code(2),
             Looks = row.Looks,
         },
+        item => [item.InspectionDate, Number(item.TimeInService), (short)item.Occasion],
         inspection => inspection.InspectionDate);
 
     public static readonly ContentColumns<Finding> Findings = new(
@@ -94,6 +106,11 @@ internal static class ContentTables
             SameEventAs = row.TextOrNull(8),
             Note = row.TextOrNull(9),
         },
+        item =>
+        [
+            item.Location, item.FoundDate, Number(item.TimeInService), (short)item.Condition, (short)item.Grade, item.SizeMillimetres,
+            (short)item.TraceColour, (short)item.Method, item.SameEventAs, item.Note,
+        ],
         finding => finding.FoundDate);
 
     public static readonly ContentColumns<CorrectiveAction> Actions = new(
@@ -109,14 +126,28 @@ internal static class ContentTables
             PartHours = row.TimeOrNull(4),
             Note = row.TextOrNull(5),
         },
+        item => [item.Location, item.ActionDate, Number(item.TimeInService), (short)item.Kind, Number(item.PartHours), item.Note],
         action => action.ActionDate);
 
     public static readonly ContentColumns<Retraction> Retractions = new(
-        RecordKind.Retraction, "retractions", "content.reason", row => new Retraction(row.Text(0)), _ => default);
+        RecordKind.Retraction, "retractions", "content.reason",
+        row => new Retraction(row.Text(0)), retraction => [retraction.Reason], _ => default);
 
-    /// <summary>All of them by kind.</summary>
-    public static readonly IReadOnlyDictionary<RecordKind, ContentColumns> ByKind = new ContentColumns[]
+    /// <summary>That of a kind.</summary>
+    public static ContentColumns Get(RecordKind kind) => kind switch
     {
-        Airframes, Readings, MeterChanges, Installations, Removals, Inspections, Findings, Actions, Retractions,
-    }.ToDictionary(content => content.Kind);
+        RecordKind.Airframe => Airframes,
+        RecordKind.MeterReading => Readings,
+        RecordKind.MeterChange => MeterChanges,
+        RecordKind.Installation => Installations,
+        RecordKind.Removal => Removals,
+        RecordKind.Inspection => Inspections,
+        RecordKind.Finding => Findings,
+        RecordKind.Action => Actions,
+        RecordKind.Retraction => Retractions,
+    };
+
+    private static decimal Number(Hours hours) => hours.Tenths / 10m;
+
+    private static decimal? Number(Hours? hours) => hours is { } known ? Number(known) : null;
 }

@@ -1,12 +1,32 @@
+using FleetTrend.Records;
 using FleetTrend.Records.Sources;
+using FleetTrend.Store.Holding;
 
 namespace FleetTrend.Store.Histories;
 
-/// <summary>A record that is to be stored.</summary>
+/// <summary>A record for the store: <see cref="ToStore"/> or <see cref="ToHold"/>.</summary>
 /// <param name="Key">Its identity.</param>
-/// <param name="Content">
-/// An <c>Airframe</c>, <c>MeterReading</c>, <c>MeterChange</c>, <c>Installation</c>, <c>Removal</c>, <c>Inspection</c>,
-/// <c>Finding</c>, <c>CorrectiveAction</c> or <c>Retraction</c> that has passed the rules of intake; or a <c>HeldContent</c>, which waits.
-/// </param>
 /// <param name="ContentHash">SHA-256 of the content, 32 bytes: equal hashes under one key are the same record.</param>
-public sealed record NewRecord(RecordKey Key, object Content, byte[] ContentHash);
+public abstract record NewRecord(RecordKey Key, byte[] ContentHash)
+{
+    /// <summary>What the record refers to in the database.</summary>
+    internal abstract ReferencedNames Names { get; }
+
+    /// <summary>A record that has passed the rules of intake.</summary>
+    /// <param name="Key">Its identity.</param>
+    /// <param name="Content">What it says.</param>
+    /// <param name="ContentHash">SHA-256 of the content.</param>
+    public sealed record ToStore(RecordKey Key, RecordContent Content, byte[] ContentHash) : NewRecord(Key, ContentHash)
+    {
+        internal override ReferencedNames Names { get; } = ReferencedNames.Read(Content);
+    }
+
+    /// <summary>A record that cannot be read in full yet.</summary>
+    /// <param name="Key">Its identity.</param>
+    /// <param name="Content">The record as it was sent, and what it waits for.</param>
+    /// <param name="ContentHash">SHA-256 of the content.</param>
+    public sealed record ToHold(RecordKey Key, HeldContent Content, byte[] ContentHash) : NewRecord(Key, ContentHash)
+    {
+        internal override ReferencedNames Names => ReferencedNames.None;
+    }
+}

@@ -26,8 +26,8 @@ internal static class RecordCopy
             await copy.WriteAsync(item.SourceId, NpgsqlDbType.Integer, ct);
             await copy.WriteAsync(item.Record.Key.SourceRecordId, NpgsqlDbType.Text, ct);
             await copy.WriteAsync(item.Record.Key.Revision, NpgsqlDbType.Integer, ct);
-            await copy.WriteAsync((short)item.Kind, NpgsqlDbType.Smallint, ct);
-            if (Mentions.Of(item.Record.Content).Registration is { } registration)
+            await copy.WriteAsync((short)item.Record.Content.RecordKind, NpgsqlDbType.Smallint, ct);
+            if (item.Record.Names.Registration is { } registration)
                 await copy.WriteAsync(aircraftId(registration)!.Value, NpgsqlDbType.Integer, ct);
             else
                 await copy.WriteNullAsync(ct);

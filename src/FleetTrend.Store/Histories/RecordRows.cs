@@ -1,3 +1,4 @@
+using FleetTrend.Records;
 using FleetTrend.Records.Aircraft;
 using FleetTrend.Records.Inspections;
 using FleetTrend.Records.Sources;
@@ -21,7 +22,7 @@ internal sealed class RecordRows(
     /// <param name="ct">Cancels.</param>
     public async Task<IReadOnlyDictionary<int, IReadOnlyList<Recorded<T>>>> ReadAsync<T>(
         ContentColumns<T> content, CancellationToken ct)
-        where T : notnull
+        where T : RecordContent
     {
         await using var command = new NpgsqlCommand(
             $"""

@@ -19,7 +19,6 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
     /// record again is unchanged; a record that clashes is a conflict and stops no other. A refresh of the trends is then owed.
     /// </summary>
     /// <returns>What became of each, in the same order.</returns>
-    /// <exception cref="ArgumentException">A content is no record.</exception>
     /// <exception cref="PostgresException">The database cannot take a value that intake should have refused: nothing was written.</exception>
     public async Task<IReadOnlyList<SaveResult>> SaveAsync(IReadOnlyList<NewRecord> records, CancellationToken ct)
     {

@@ -30,11 +30,10 @@ internal sealed class References
     /// <summary>Looks up what is not known yet. To be called before a transaction has written anything: what it reads is kept.</summary>
     public async Task LoadAsync(NpgsqlConnection connection, IReadOnlyList<NewRecord> records, CancellationToken ct)
     {
-        var mentions = records.Select(record => Mentions.Of(record.Content)).ToList();
         var sources = Missing(_sources, records.Select(record => record.Key.Source));
-        var aircraft = Missing(_aircraft, mentions.Select(mention => mention.Registration).OfType<string>());
-        var typeGroups = Missing(_typeGroups, mentions.SelectMany(mention => mention.TypeGroups));
-        var locations = Missing(_locations, mentions.SelectMany(mention => mention.Locations));
+        var aircraft = Missing(_aircraft, records.Select(record => record.Names.Registration).OfType<string>());
+        var typeGroups = Missing(_typeGroups, records.SelectMany(record => record.Names.TypeGroups));
+        var locations = Missing(_locations, records.SelectMany(record => record.Names.Locations));
         if (sources.Length + aircraft.Length + typeGroups.Length + locations.Length == 0)
             return;
 

@@ -1,3 +1,4 @@
+using FleetTrend.Records;
 using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Store.Histories;
@@ -6,5 +7,5 @@ namespace FleetTrend.Store.Histories;
 /// <param name="Id">Ascends with storing; it means nothing else.</param>
 /// <param name="Key">Its identity.</param>
 /// <param name="AcceptTime">Since when it is known (UTC).</param>
-/// <param name="Content">A type of FleetTrend.Records, as in <see cref="NewRecord"/>.</param>
-public sealed record StoredRecord(long Id, RecordKey Key, DateTimeOffset AcceptTime, object Content);
+/// <param name="Content">What it says.</param>
+public sealed record StoredRecord(long Id, RecordKey Key, DateTimeOffset AcceptTime, RecordContent Content);

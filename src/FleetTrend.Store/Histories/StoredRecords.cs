@@ -1,6 +1,6 @@
+using FleetTrend.Records;
 using FleetTrend.Records.Inspections;
 using FleetTrend.Records.Sources;
-using FleetTrend.Store.Mapping;
 using Npgsql;
 
 namespace FleetTrend.Store.Histories;
@@ -72,7 +72,7 @@ public sealed class StoredRecords(NpgsqlDataSource dataSource)
 
         Add("aircraft.registration = @registration", "registration", filter.Registration);
         Add("source.name = @source", "source", filter.Source);
-        Add("record.kind = @kind", "kind", filter.Kind);
+        Add("record.kind = @kind", "kind", (short?)filter.Kind);
         command.CommandText +=
             $"""
             where record.id > @after and record.kind <> {(int)RecordKind.Retraction} {string.Concat(only)} and {NewestRevision.Condition}
@@ -110,10 +110,10 @@ public sealed class StoredRecords(NpgsqlDataSource dataSource)
         return [.. rows.Select(row => new StoredRecord(row.Id, row.Key, row.AcceptTime, contents[row.Id]))];
     }
 
-    private async Task<Dictionary<long, object>> ReadContentsAsync(
+    private async Task<Dictionary<long, RecordContent>> ReadContentsAsync(
         Dictionary<long, (RecordKind Kind, string Registration)> records, CancellationToken ct)
     {
-        var contents = new Dictionary<long, object>();
+        var contents = new Dictionary<long, RecordContent>();
         if (records.Count == 0)
             return contents;
         await using var connection = await dataSource.OpenConnectionAsync(ct);
@@ -124,7 +124,7 @@ public sealed class StoredRecords(NpgsqlDataSource dataSource)
             : new Dictionary<long, List<LocationLook>>();
         foreach (var kind in ids)
         {
-            var content = ContentTables.ByKind[kind.Key];
+            var content = ContentTables.Get(kind.Key);
             await using var command = new NpgsqlCommand(
                 $"select content.record_id, {content.Columns} from {content.Table} content where content.record_id = any(@ids)", connection);
             command.Parameters.AddWithValue("ids", kind.ToArray());

@@ -1,4 +1,4 @@
-using FleetTrend.Records.Sources;
+using FleetTrend.Store.Histories;
 using Npgsql;
 
 namespace FleetTrend.Store.Holding;
@@ -8,7 +8,7 @@ internal static class HeldRows
 {
     /// <summary>Adds records that wait from now on.</summary>
     public static async Task HoldAsync(
-        NpgsqlConnection connection, IReadOnlyList<(int SourceId, RecordKey Key, byte[] ContentHash, HeldContent Content)> held,
+        NpgsqlConnection connection, IReadOnlyList<(int SourceId, NewRecord.ToHold Record)> held,
         DateTimeOffset holdTime, CancellationToken ct)
     {
         if (held.Count == 0)
@@ -29,16 +29,16 @@ internal static class HeldRows
             join added using (source_id, source_record_id, revision)
             """,
             connection);
-        var codes = held.SelectMany(item => item.Content.Codes.Distinct(), (item, code) => (item, code)).ToList();
-        var places = held.Index().ToDictionary(line => line.Item.Key, line => line.Index + 1L);
+        var codes = held.SelectMany(item => item.Record.Content.Codes.Distinct(), (item, code) => (item, code)).ToList();
+        var places = held.Index().ToDictionary(line => line.Item.Record.Key, line => line.Index + 1L);
         command.Parameters.Add(new NpgsqlParameter<int[]> { TypedValue = [.. held.Select(item => item.SourceId)] });
-        command.Parameters.Add(new NpgsqlParameter<string[]> { TypedValue = [.. held.Select(item => item.Key.SourceRecordId)] });
-        command.Parameters.Add(new NpgsqlParameter<int[]> { TypedValue = [.. held.Select(item => item.Key.Revision)] });
-        command.Parameters.Add(new NpgsqlParameter<string[]> { TypedValue = [.. held.Select(item => item.Content.Registration)] });
-        command.Parameters.Add(new NpgsqlParameter<byte[][]> { TypedValue = [.. held.Select(item => item.Content.Record)] });
-        command.Parameters.Add(new NpgsqlParameter<byte[][]> { TypedValue = [.. held.Select(item => item.ContentHash)] });
+        command.Parameters.Add(new NpgsqlParameter<string[]> { TypedValue = [.. held.Select(item => item.Record.Key.SourceRecordId)] });
+        command.Parameters.Add(new NpgsqlParameter<int[]> { TypedValue = [.. held.Select(item => item.Record.Key.Revision)] });
+        command.Parameters.Add(new NpgsqlParameter<string[]> { TypedValue = [.. held.Select(item => item.Record.Content.Registration)] });
+        command.Parameters.Add(new NpgsqlParameter<byte[][]> { TypedValue = [.. held.Select(item => item.Record.Content.Record)] });
+        command.Parameters.Add(new NpgsqlParameter<byte[][]> { TypedValue = [.. held.Select(item => item.Record.ContentHash)] });
         command.Parameters.Add(new NpgsqlParameter<DateTimeOffset> { TypedValue = holdTime });
-        command.Parameters.Add(new NpgsqlParameter<long[]> { TypedValue = [.. codes.Select(line => places[line.item.Key])] });
+        command.Parameters.Add(new NpgsqlParameter<long[]> { TypedValue = [.. codes.Select(line => places[line.item.Record.Key])] });
         command.Parameters.Add(new NpgsqlParameter<short[]> { TypedValue = [.. codes.Select(line => (short)line.code.Kind)] });
         command.Parameters.Add(new NpgsqlParameter<string[]> { TypedValue = [.. codes.Select(line => line.code.Code)] });
         await command.ExecuteNonQueryAsync(ct);

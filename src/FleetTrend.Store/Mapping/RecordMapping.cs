@@ -1,3 +1,4 @@
+using FleetTrend.Records;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 

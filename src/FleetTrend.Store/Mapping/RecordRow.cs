@@ -1,3 +1,5 @@
+using FleetTrend.Records;
+
 namespace FleetTrend.Store.Mapping;
 
 /// <summary>A row of <c>records</c>: the envelope of everything pushed. Rows are added and never changed.</summary>

@@ -16,6 +16,19 @@ public sealed class EnvelopeTests
     }
 
     [Fact]
+    public void The_contract_and_the_domain_have_the_same_kinds_under_the_same_numbers()
+    {
+        Assert.Equal(
+            Enum.GetValues<RecordKind>().Where(kind => kind != RecordKind.Unspecified).Select(kind => (int)kind),
+            Enum.GetValues<Records.RecordKind>().Where(kind => kind != Records.RecordKind.Retraction).Select(kind => (int)kind)); // none asks for it
+        Assert.Equal(
+            Record.Descriptor.Oneofs[0].Fields.Select(field => field.FieldNumber), Valid.All().Select(record => (int)record.ContentCase));
+        Assert.Equal(
+            Enum.GetValues<Records.RecordKind>(),
+            Valid.All().Select(record => RecordRules.Parse(record, Valid.Known()).Content!.RecordKind));
+    }
+
+    [Fact]
     public void A_record_without_key_is_refused()
     {
         var record = Valid.Reading();

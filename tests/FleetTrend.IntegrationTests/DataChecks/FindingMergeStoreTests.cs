@@ -116,6 +116,6 @@ public sealed class FindingMergeStoreTests(PostgresFixture postgres)
         return services;
     }
 
-    private static NewRecord OfTablet(string id, string registration, string location) =>
+    private static NewRecord.ToStore OfTablet(string id, string registration, string location) =>
         Record(id, 1, Crack(id, registration, location: location).Content, Tablet);
 }

@@ -55,7 +55,7 @@ public sealed class HistoryReaderTests(PostgresFixture postgres)
             SameEventAs = "f-0",
             Note = "Übergang, grau",
         };
-        object[] others =
+        RecordContent[] others =
         [
             new MeterReading("ZZ-A01", Day, Hours.From(9_999_999.9)),
             new MeterChange("ZZ-A01", Day, Hours.From(0.1), Hours.Zero),
@@ -76,7 +76,7 @@ public sealed class HistoryReaderTests(PostgresFixture postgres)
                 PartHours = Hours.From(3.5), Note = "set of four",
             },
         ];
-        object[] all = [airframe, inspection, finding, .. others];
+        RecordContent[] all = [airframe, inspection, finding, .. others];
 
         var results = await process.GetRequiredService<RecordWriter>().SaveAsync([.. all.Select((content, i) => Record($"r-{i}", 1, content))], default);
 

@@ -72,7 +72,7 @@ public sealed class OldRowsTests(PostgresFixture postgres)
         var code = new SourceCode(Source, CodeKind.Location, "EX3");
         var released = Crack("released", "ZZ-A01");
         var retracted = Crack("retracted", "ZZ-A01");
-        NewRecord Held(string id) => Record(id, 1, new HeldContent("ZZ-A01", [1], [code]));
+        NewRecord Held(string id) => new NewRecord.ToHold(new RecordKey(StoreFixture.Source, id, 1), new HeldContent("ZZ-A01", [1], [code]), new byte[32]);
         await writer.SaveAsync([Held("released"), Held("retracted"), Held("waiting")], default);
         await writer.SaveAsync([Aircraft("ZZ-A01"), Retraction("retracted", 2)], default);
         await ExecuteAsync(store, "update held_records set content_hash = content_hash, release_time = clock_timestamp() - interval '3 days' "

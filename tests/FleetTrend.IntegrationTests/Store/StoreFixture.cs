@@ -62,7 +62,7 @@ public sealed class StoreFixture : IAsyncDisposable
         await _database.DisposeAsync();
     }
 
-    public static NewRecord Aircraft(string registration, string? id = null, int revision = 1) =>
+    public static NewRecord.ToStore Aircraft(string registration, string? id = null, int revision = 1) =>
         Record(id ?? $"aircraft-{registration}", revision, new Airframe
         {
             Registration = registration,
@@ -70,7 +70,7 @@ public sealed class StoreFixture : IAsyncDisposable
             Assignments = [new Assignment(new DateOnly(2024, 1, 1), "Invented Field", TypeGroup)],
         });
 
-    public static NewRecord Crack(string id, string registration, double hours = 812.4, int revision = 1, string location = Weld) =>
+    public static NewRecord.ToStore Crack(string id, string registration, double hours = 812.4, int revision = 1, string location = Weld) =>
         Record(id, revision, new Finding
         {
             Registration = registration,
@@ -82,10 +82,10 @@ public sealed class StoreFixture : IAsyncDisposable
             Method = LookMethod.DyePenetrant,
         });
 
-    public static NewRecord Retraction(string id, int revision) => Record(id, revision, new Retraction("entered twice"));
+    public static NewRecord.ToStore Retraction(string id, int revision) => Record(id, revision, new Retraction("entered twice"));
 
     /// <summary>The hash only has to tell contents apart; intake has its own.</summary>
-    public static NewRecord Record(string id, int revision, object content, string source = Source) =>
+    public static NewRecord.ToStore Record(string id, int revision, RecordContent content, string source = Source) =>
         new(new RecordKey(source, id, revision), content, System.Security.Cryptography.SHA256.HashData(
-            System.Text.Encoding.UTF8.GetBytes(content.ToString()!)));
+            System.Text.Encoding.UTF8.GetBytes(content.ToString())));
 }
