@@ -8,7 +8,7 @@ internal static class Minimum
 
     /// <summary>The least value met inside an interval; the argument is found to about the root of the digits, the value to nearly all.</summary>
     /// <remarks>Source: Brent 1973, Algorithms for Minimization without Derivatives, chapter 5.</remarks>
-    internal static double Of(Func<double, double> function, double low, double high)
+    internal static double Find(Func<double, double> function, double low, double high)
     {
         var best = low + (Golden * (high - low));
         var (second, third) = (best, best);

@@ -45,9 +45,9 @@ internal static class LifeRaces
         return () =>
         {
             var fit = LifeFit.Fit(LifeDistribution.Weibull, lives).Value;
-            double[] values = [fit.Law.Shape, fit.Law.Scale, fit.LogLikelihood];
+            double[] values = [fit.Model.Shape, fit.Model.Scale, fit.LogLikelihood];
             return withErrors
-                ? [.. values, fit.Law.Shape * Math.Sqrt(fit.LogCovariance.LogShape), fit.Law.Scale * Math.Sqrt(fit.LogCovariance.LogScale)]
+                ? [.. values, fit.Model.Shape * Math.Sqrt(fit.LogCovariance.LogShape), fit.Model.Scale * Math.Sqrt(fit.LogCovariance.LogScale)]
                 : values;
         };
     }

@@ -22,7 +22,7 @@ internal static class BaseComparison
     private static void Write(TextWriter output)
     {
         output.WriteLine($"Gaskets at six places of each aircraft, looks every 70 to 130 h over 800 to 2,400 h, half of the first parts with 0 to 800 h on them;");
-        output.WriteLine("scale 900 h and shape 2.2 where nothing else is said. Aircraft differ in hazard by a gamma law of the stated coefficient of variation.");
+        output.WriteLine("scale 900 h and shape 2.2 where nothing else is said. Aircraft differ in hazard by a gamma distribution of the stated coefficient of variation.");
         output.WriteLine($"{Sets} pairs of bases a row (error of a share of 5 %: 0.7 points). Before: likelihood ratio of shape and scale together, parts independent,");
         output.WriteLine("and the interval of the ratio of medians from the standard errors. After: `EarlyAndMedianContrast`, called at q = 0.05 over its two tests");
         output.WriteLine("(Benjamini and Hochberg); a test that its few early failures could never call (Tarone 1990) is not counted.");
@@ -68,7 +68,7 @@ internal static class BaseComparison
             }
 
             var course = EarlyAndMedianContrast.Course(LifeDistribution.Weibull, [.. a.Concat(b).SelectMany(u => u)]);
-            var contrast = EarlyAndMedianContrast.Of(LifeDistribution.Weibull, course, a, b, Age);
+            var contrast = EarlyAndMedianContrast.Estimate(LifeDistribution.Weibull, course, a, b, Age);
             var (isEarly, isMedian) = Called(contrast);
             if (isEarly) Interlocked.Increment(ref early);
             if (isMedian) Interlocked.Increment(ref median);

@@ -13,7 +13,7 @@ internal static class ComparisonSize
     {
         output.WriteLine($"Lives as above, {Sets} pairs of groups per row; share of pairs called different at 5 %.");
         output.WriteLine();
-        output.WriteLine("| lives per group | same law | scale of the second group 25 % less |");
+        output.WriteLine("| lives per group | same distribution | scale of the second group 25 % less |");
         output.WriteLine("| ---: | ---: | ---: |");
         foreach (var size in (int[])[20, 60, 300]) output.WriteLine($"| {size} | {Called(size, 1)} | {Called(size, 0.75)} |");
     }

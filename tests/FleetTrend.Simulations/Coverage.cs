@@ -16,7 +16,7 @@ internal sealed record Coverage(Study Study, int Runs, int Intervals, int Covere
     public bool IsAsStated => Share is >= 0.93 and <= 0.97;
 
     /// <summary>Draws the study's data sets; the seed of each follows from the study's words and the run alone.</summary>
-    public static Coverage Of(Study study, int runs)
+    public static Coverage Estimate(Study study, int runs)
     {
         var count = Math.Max(50, (int)(runs * study.Share));
         var (intervals, covered, below, none) = (0, 0, 0, 0);

@@ -28,7 +28,7 @@ internal static class FewFailureCoverage
         output.WriteLine();
         output.WriteLine("The same sets when each limit was sought along the profile from the last point, which ended in local maxima: scale 53.2, 71.8, 85.6, 92.6");
         output.WriteLine("and 95.4 %, median 71.8, 91.2, 90.1, 94.6 and 95.6 %; the other columns were as above. A row holds sets of one number of failures, which");
-        output.WriteLine("tells of the law too, so that it need not meet 95 % by itself.");
+        output.WriteLine("tells of the distribution too, so that it need not meet 95 % by itself.");
     }
 
     private static IEnumerable<LifeFit> Fits(int size)
@@ -42,7 +42,7 @@ internal static class FewFailureCoverage
 
     private static string Row(string failures, LifeFit[] fits)
     {
-        var truth = new LifeLaw(LifeDistribution.Weibull, Scale, Shape);
+        var truth = new LifeModel(LifeDistribution.Weibull, Scale, Shape);
         return $"| {failures} | {fits.Length} | {Held(f => f.Shape.Interval, Shape)} | {Held(f => f.Scale.Interval, Scale)} "
             + $"| {Held(f => f.Quantile(0.5).Interval, truth.Quantile(0.5))} | {Held(f => f.Quantile(0.1).Interval, truth.Quantile(0.1))} "
             + $"| {Held(f => f.ConditionalFailure(500, 100).Interval, truth.ConditionalFailure(500, 100))} |";

@@ -28,7 +28,7 @@ internal static class LifeCoverage
     private static string Row(int size)
     {
         var random = new Random(20251100 + size);
-        var truth = new LifeLaw(LifeDistribution.Weibull, LookedAtLives.Scale, LookedAtLives.Shape);
+        var truth = new LifeModel(LifeDistribution.Weibull, LookedAtLives.Scale, LookedAtLives.Shape);
         var (fitted, failures) = (0, 0L);
         var held = new int[4];
         double biasShape = 0, biasScale = 0;
@@ -37,8 +37,8 @@ internal static class LifeCoverage
             if (!LifeFit.Fit(LifeDistribution.Weibull, LookedAtLives.Draw(random, size)).TryGetValue(out var fit)) continue;
             fitted++;
             failures += fit.Failures;
-            biasShape += Math.Log(fit.Law.Shape / truth.Shape);
-            biasScale += Math.Log(fit.Law.Scale / truth.Scale);
+            biasShape += Math.Log(fit.Model.Shape / truth.Shape);
+            biasScale += Math.Log(fit.Model.Scale / truth.Scale);
             Count(0, fit.Shape.Interval, truth.Shape);
             Count(1, fit.Scale.Interval, truth.Scale);
             Count(2, fit.Quantile(0.1).Interval, truth.Quantile(0.1));

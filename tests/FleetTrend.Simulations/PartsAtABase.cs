@@ -20,7 +20,7 @@ internal sealed record PartsAtABase(double Scale, double Shape)
     /// <summary>Places of the part on an aircraft.</summary>
     public int Places { get; init; } = 6;
 
-    /// <summary>The lives of each aircraft, whose hazards differ by a gamma law of mean one with this coefficient of variation.</summary>
+    /// <summary>The lives of each aircraft, whose hazards differ by a gamma distribution of mean one with this coefficient of variation.</summary>
     public Life[][] Draw(Random random, int aircraft, double variation) =>
         [.. Enumerable.Range(0, aircraft).Select(_ => OfAircraft(random, variation))];
 

@@ -14,10 +14,10 @@ internal static class RateStudies
         "all alike: every true ratio is one, in the middle of what shrinkage expects, so it is held more often than stated; no better one is known";
 
     private const string LawTakenAsKnown =
-        "the law is itself estimated, and on the boundary there is no interval at all; the law integrated over, uniform shrinkage, is the better one";
+        "the distribution is itself estimated, and on the boundary there is no interval at all; the distribution integrated over, uniform shrinkage, is the better one";
 
     private const string SmallSpread =
-        "a spread so small that it is hard to tell from none pulls ratios towards one; the law integrated over, uniform shrinkage, is the better one";
+        "a spread so small that it is hard to tell from none pulls ratios towards one; the distribution integrated over, uniform shrinkage, is the better one";
 
     private const string FewAircraft =
         "few aircraft that differ little: the prior allows for more difference than there is, so it holds more often than stated; half-Cauchy is the nearer one";
@@ -58,13 +58,13 @@ internal static class RateStudies
             : [],
     };
 
-    /// <summary>Expected events from 1 to 12 per unit; truth is each unit's own rate over the mean. Without a prior the law is the fitted one.</summary>
+    /// <summary>Expected events from 1 to 12 per unit; truth is each unit's own rate over the mean. Without a prior the distribution is the fitted one.</summary>
     private static Study Posterior(int units, double shape, RatePrior? prior) => new()
     {
         Quantity = "posterior ratio",
         Setting = $"{units} aircraft, 1 to 12 events expected each, " + (double.IsInfinity(shape) ? "all alike" : $"frailty shape {shape}"),
-        Method = prior is null ? "law of rates taken as known"
-            : "law of rates integrated over, " + (prior == RatePrior.Weak ? "half-Cauchy" : "uniform shrinkage"),
+        Method = prior is null ? "distribution of rates taken as known"
+            : "distribution of rates integrated over, " + (prior == RatePrior.Weak ? "half-Cauchy" : "uniform shrinkage"),
         Share = prior is null ? 1 : 0.4,
         Reason = double.IsInfinity(shape) ? AllAlike
             : prior is null ? LawTakenAsKnown

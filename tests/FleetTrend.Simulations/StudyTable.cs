@@ -11,14 +11,14 @@ internal static class StudyTable
 
     private static void Write(TextWriter output)
     {
-        output.WriteLine($"{Runs} sets a row, four tenths of them where the law of rates is integrated over (one set holds an interval for every aircraft). \"Below\": intervals wholly below the truth.");
+        output.WriteLine($"{Runs} sets a row, four tenths of them where the distribution of rates is integrated over (one set holds an interval for every aircraft). \"Below\": intervals wholly below the truth.");
         output.WriteLine("\"No interval\": sets that gave a typed reason instead. The last column says why a row lies outside 93 to 97 %, and which is the better one.");
         output.WriteLine();
         output.WriteLine("| interval of | data | method | coverage | below | no interval | outside, because |");
         output.WriteLine("| --- | --- | --- | ---: | ---: | ---: | --- |");
         foreach (var study in GroupStudies.All.Concat(RecurrenceStudies.All).Concat(RateStudies.All))
         {
-            var coverage = Coverage.Of(study, Runs);
+            var coverage = Coverage.Estimate(study, Runs);
             var below = coverage.Intervals == 0 ? 0 : (double)coverage.Below / coverage.Intervals;
             output.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,

@@ -22,6 +22,6 @@ public sealed class ReadmeSnippetTests
             reason => reason.Explanation);
 
         Assert.EndsWith("3 failures of 4 lives", text, StringComparison.Ordinal);
-        Assert.Equal(0.9, fit.Value.Law.Survival(fit.Value.Quantile(0.1).Value), 9);
+        Assert.Equal(0.9, fit.Value.Model.Survival(fit.Value.Quantile(0.1).Value), 9);
     }
 }

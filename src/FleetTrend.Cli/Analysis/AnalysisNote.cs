@@ -9,5 +9,5 @@ namespace FleetTrend.Cli.Analysis;
 internal sealed record AnalysisNote(string About, string Reason, string Explanation)
 {
     /// <summary>From a typed reason.</summary>
-    public static AnalysisNote Of(string about, NotEstimable reason) => new(about, reason.Kind.ToString(), reason.Explanation);
+    public static AnalysisNote Describe(string about, NotEstimable reason) => new(about, reason.Kind.ToString(), reason.Explanation);
 }

@@ -13,7 +13,7 @@ internal static class JsonOutput
     };
 
     /// <summary>One JSON document. JSON has no infinities: an end that the data do not limit is null.</summary>
-    public static string Of<T>(T result) => JsonSerializer.Serialize(result, Options);
+    public static string Write<T>(T result) => JsonSerializer.Serialize(result, Options);
 
     /// <summary>The number, or null for an infinity.</summary>
     public static double? Finite(double value) => double.IsFinite(value) ? value : null;

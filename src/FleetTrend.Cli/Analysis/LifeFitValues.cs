@@ -40,19 +40,19 @@ internal sealed record LifeFitValues
     public required IReadOnlyList<LifeQuantileRow> Quantiles { get; init; }
 
     /// <summary>From a fit.</summary>
-    public static LifeFitValues Of(LifeFit fit)
+    public static LifeFitValues Build(LifeFit fit)
     {
         var isLognormal = fit.Distribution == LifeDistribution.Lognormal;
         return new LifeFitValues
         {
             Distribution = Name(fit.Distribution),
-            Shape = isLognormal ? null : fit.Law.Shape,
-            Scale = isLognormal ? null : fit.Law.Scale,
-            Mu = isLognormal ? fit.Law.Mu : null,
-            Sigma = isLognormal ? fit.Law.Sigma : null,
+            Shape = isLognormal ? null : fit.Model.Shape,
+            Scale = isLognormal ? null : fit.Model.Scale,
+            Mu = isLognormal ? fit.Model.Mu : null,
+            Sigma = isLognormal ? fit.Model.Sigma : null,
             LogLikelihood = fit.LogLikelihood,
             Aic = fit.Aic,
-            Intervals = fit.Parameters.ToDictionary(p => p.Name, p => Range.Of(p.Interval), StringComparer.Ordinal),
+            Intervals = fit.Parameters.ToDictionary(p => p.Name, p => Range.Build(p.Interval), StringComparer.Ordinal),
             Quantiles = [.. Probabilities.Select(p => Quantile(fit, p))],
         };
     }

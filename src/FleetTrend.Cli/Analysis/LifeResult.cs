@@ -22,7 +22,7 @@ internal sealed class LifeResult : IAnalysisResult
         Failures = lives.Where(l => l.Failed).Sum(l => (long)l.Count);
         var estimate = TurnbullEstimate.Estimate(lives);
         if (!estimate.IsEstimated)
-            Notes.Add(AnalysisNote.Of("nonparametric", estimate.Reason));
+            Notes.Add(AnalysisNote.Describe("nonparametric", estimate.Reason));
         Nonparametric = estimate.IsEstimated
             ? [.. estimate.Value.Masses.Select(m => new LifeMassRow(m.Lower, JsonOutput.Finite(m.Upper), m.Mass, m.Cdf))]
             : [];
@@ -32,9 +32,9 @@ internal sealed class LifeResult : IAnalysisResult
             if (fit.IsEstimated)
                 fits.Add(fit.Value);
             else
-                Notes.Add(AnalysisNote.Of($"fits.{LifeFitValues.Name(distribution)}", fit.Reason));
+                Notes.Add(AnalysisNote.Describe($"fits.{LifeFitValues.Name(distribution)}", fit.Reason));
         }
-        Fits = [.. fits.Select(LifeFitValues.Of)];
+        Fits = [.. fits.Select(LifeFitValues.Build)];
     }
 
     /// <summary>Lives, counts included.</summary>
@@ -58,10 +58,10 @@ internal sealed class LifeResult : IAnalysisResult
     public List<AnalysisNote> Notes { get; } = [];
 
     /// <summary>Analyses the lives.</summary>
-    public static LifeResult Of(IReadOnlyList<Life> lives, double confidence) => new(lives, confidence);
+    public static LifeResult Estimate(IReadOnlyList<Life> lives, double confidence) => new(lives, confidence);
 
     /// <inheritdoc/>
-    public string Json() => JsonOutput.Of(this);
+    public string Json() => JsonOutput.Write(this);
 
     /// <inheritdoc/>
     public IEnumerable<IRenderable> Tables()
@@ -75,19 +75,19 @@ internal sealed class LifeResult : IAnalysisResult
             {
                 var first = ReferenceEquals(parameter.Name, fit.Parameters[0].Name);
                 table.Row(
-                    first ? LifeFitValues.Name(fit.Distribution) : "", parameter.Name, Words.Of(parameter.Value), Words.Of(parameter.Interval),
-                    first ? Words.Of(fit.Aic) : "", first ? Words.Of(fit.LogLikelihood) : "");
+                    first ? LifeFitValues.Name(fit.Distribution) : "", parameter.Name, Words.Format(parameter.Value), Words.Format(parameter.Interval),
+                    first ? Words.Format(fit.Aic) : "", first ? Words.Format(fit.LogLikelihood) : "");
             }
-            foreach (var quantile in LifeFitValues.Of(fit).Quantiles)
-                table.Row("", $"age by which {Words.Percent(quantile.P)} fail", Words.Of(quantile.Value), $"{Words.Of(quantile.Lower ?? 0)} to {Words.Of(quantile.Upper ?? double.PositiveInfinity)}", "", "");
+            foreach (var quantile in LifeFitValues.Build(fit).Quantiles)
+                table.Row("", $"age by which {Words.Percent(quantile.P)} fail", Words.Format(quantile.Value), $"{Words.Format(quantile.Lower ?? 0)} to {Words.Format(quantile.Upper ?? double.PositiveInfinity)}", "", "");
         }
         yield return table;
         var masses = Words.Table("Non-parametric estimate (Turnbull)", "after", "by", "mass", "failed by then");
         var every = Math.Max(1, (int)Math.Ceiling(Nonparametric.Count / (double)PrintedMasses));
         foreach (var m in Nonparametric.Where((_, i) => (Nonparametric.Count - 1 - i) % every == 0))
-            masses.Row(Words.Of(m.Lower), m.Upper is { } u ? Words.Of(u) : "later", Words.Of(m.Mass), Words.Of(m.Cdf));
+            masses.Row(Words.Format(m.Lower), m.Upper is { } u ? Words.Format(u) : "later", Words.Format(m.Mass), Words.Format(m.Cdf));
         yield return masses;
-        foreach (var line in Words.Of(Notes))
+        foreach (var line in Words.Format(Notes))
             yield return line;
         yield return new Text("Maximum likelihood on lives known to lie between two looks, with late entry: IEC 61649, Turnbull 1976. Smaller AIC is better; differences below 2 mean little.");
         yield return new Text(Words.Caution);
@@ -98,13 +98,13 @@ internal sealed class LifeResult : IAnalysisResult
     {
         var plot = AnalysisPlot.New("Share failed by age", "age", "share failed");
         var known = Nonparametric.Where(m => m.Upper is not null).ToList();
-        var end = known.Count > 0 ? known[^1].Upper!.Value * 1.05 : fits.Count > 0 ? fits[0].Law.Quantile(0.9) : 1;
+        var end = known.Count > 0 ? known[^1].Upper!.Value * 1.05 : fits.Count > 0 ? fits[0].Model.Quantile(0.9) : 1;
         AnalysisPlot.Steps(plot, [.. known.Select(m => (m.Upper!.Value, m.Cdf))], end, Colors.Black, 2, "non-parametric, at the later end");
         ScottPlot.Color[] colors = [Colors.Blue, Colors.Red, Colors.Gray, Colors.Green];
         for (var k = 0; k < fits.Count; k++)
         {
             double[] ages = [.. Enumerable.Range(1, 200).Select(i => end * i / 200)];
-            AnalysisPlot.Curve(plot, ages, Array.ConvertAll(ages, fits[k].Law.Cdf), colors[k], 1, LifeFitValues.Name(fits[k].Distribution));
+            AnalysisPlot.Curve(plot, ages, Array.ConvertAll(ages, fits[k].Model.Cdf), colors[k], 1, LifeFitValues.Name(fits[k].Distribution));
         }
         plot.ShowLegend(Alignment.UpperLeft);
         return plot;

@@ -6,9 +6,9 @@ namespace FleetTrend.Cli.Analysis;
 internal sealed record PowerLawValues(double Exponent, double? ExponentUnbiased, double Scale, PowerLawIntervals Intervals)
 {
     /// <summary>From a fit.</summary>
-    public static PowerLawValues Of(PowerLawProcess fit) => new(
+    public static PowerLawValues Build(PowerLawProcess fit) => new(
         fit.Exponent, fit.ExponentUnbiased.IsEstimated ? fit.ExponentUnbiased.Value : null, fit.Scale,
         new PowerLawIntervals(
-            Range.Of(fit.ExponentInterval), Range.Of(fit.ScaleInterval),
+            Range.Build(fit.ExponentInterval), Range.Build(fit.ScaleInterval),
             fit.IntervalMethod == PowerLawInterval.ExactChiSquare ? "exact chi-square" : "profile likelihood", fit.ExponentInterval.Confidence));
 }

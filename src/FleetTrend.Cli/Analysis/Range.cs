@@ -6,5 +6,5 @@ namespace FleetTrend.Cli.Analysis;
 internal sealed record Range(double? Lower, double? Upper)
 {
     /// <summary>From an interval.</summary>
-    public static Range Of(Interval interval) => new(JsonOutput.Finite(interval.Lower), JsonOutput.Finite(interval.Upper));
+    public static Range Build(Interval interval) => new(JsonOutput.Finite(interval.Lower), JsonOutput.Finite(interval.Upper));
 }

@@ -21,11 +21,11 @@ internal sealed class RateResult : IAnalysisResult
         Pooled = RateEstimate.Estimate(events, exposure, confidence)
             .Match(r => new PooledRate(r.Rate, r.Interval.Lower, JsonOutput.Finite(r.Interval.Upper)), reason => Missing<PooledRate>("pooled", reason));
         CountExposure[] pairs = [.. counts.Select(c => new CountExposure(c.Events, c.ExposureHours))];
-        var law = pairs.Length == 1
+        var between = pairs.Length == 1
             ? new NotEstimable(NotEstimableKind.NoInformation, events, "One unit has no others to differ from.")
             : HierarchicalRates.Estimate(pairs, confidence, RatePrior.UniformShrinkage);
-        BetweenUnits = law.Match(l => new RatesBetweenUnits(l.MeanRate, l.CoefficientOfVariation), reason => Missing<RatesBetweenUnits>("betweenUnits", reason));
-        Units = Measured(counts, law);
+        BetweenUnits = between.Match(l => new RatesBetweenUnits(l.MeanRate, l.CoefficientOfVariation), reason => Missing<RatesBetweenUnits>("betweenUnits", reason));
+        Units = Measured(counts, between);
     }
 
     /// <summary>All units together.</summary>
@@ -45,10 +45,10 @@ internal sealed class RateResult : IAnalysisResult
     public List<AnalysisNote> Notes { get; } = [];
 
     /// <summary>Analyses the units.</summary>
-    public static RateResult Of(IReadOnlyList<UnitCount> counts, double confidence) => new(counts, confidence);
+    public static RateResult Estimate(IReadOnlyList<UnitCount> counts, double confidence) => new(counts, confidence);
 
     /// <inheritdoc/>
-    public string Json() => JsonOutput.Of(this);
+    public string Json() => JsonOutput.Write(this);
 
     /// <inheritdoc/>
     public IEnumerable<IRenderable> Tables()
@@ -59,27 +59,27 @@ internal sealed class RateResult : IAnalysisResult
         foreach (var u in Units)
         {
             table.Row(
-                u.Unit, $"{u.Events}", Words.Of(u.Exposure), Optional(u.Rate), Range(u.Lower, u.Upper), Optional(u.ShrunkRate),
+                u.Unit, $"{u.Events}", Words.Format(u.Exposure), Optional(u.Rate), Range(u.Lower, u.Upper), Optional(u.ShrunkRate),
                 Range(u.ShrunkLower, u.ShrunkUpper), Optional(u.PValue), Optional(u.QValue));
         }
         yield return table;
         if (Pooled is { } pooled)
         {
             yield return new Text(
-                $"Pooled: {Words.Of(pooled.Rate)} per unit of exposure ({Range(pooled.Lower, pooled.Upper)}, {Words.Percent(confidence)}), "
-                + $"{Units.Sum(u => u.Events)} events in {Words.Of(Units.Sum(u => u.Exposure))}.");
+                $"Pooled: {Words.Format(pooled.Rate)} per unit of exposure ({Range(pooled.Lower, pooled.Upper)}, {Words.Percent(confidence)}), "
+                + $"{Units.Sum(u => u.Events)} events in {Words.Format(Units.Sum(u => u.Exposure))}.");
         }
         if (BetweenUnits is { } between)
         {
             yield return new Text(
-                $"Between units: mean rate {Words.Of(between.MeanRate)}, coefficient of variation {Words.Of(between.CoefficientOfVariation)} (posterior means).");
+                $"Between units: mean rate {Words.Format(between.MeanRate)}, coefficient of variation {Words.Format(between.CoefficientOfVariation)} (posterior means).");
         }
-        foreach (var line in Words.Of(Notes))
+        foreach (var line in Words.Format(Notes))
             yield return line;
         yield return new Text(
             "Limits: exact Poisson (Garwood 1936). p: chance of so many events or more at the others' rate, exact given the total; "
             + "q: false discovery rate over the units (Benjamini and Hochberg 1995). Shrunk: median and equal-tailed limits of one posterior, "
-            + $"averaged over the laws of rates that the counts allow (George, Makov and Smith 1993; {RatePrior.UniformShrinkage.Description}).");
+            + $"averaged over the distributions of rates that the counts allow (George, Makov and Smith 1993; {RatePrior.UniformShrinkage.Description}).");
         yield return new Text(Words.Caution);
     }
 
@@ -100,12 +100,12 @@ internal sealed class RateResult : IAnalysisResult
         return plot;
     }
 
-    private RateRow[] Measured(IReadOnlyList<UnitCount> counts, Outcome<HierarchicalRates> law)
+    private RateRow[] Measured(IReadOnlyList<UnitCount> counts, Outcome<HierarchicalRates> between)
     {
         var test = LeaveOneOutTest.Test([new NormStratum("all", counts)]);
         var q = FalseDiscovery.QValues([.. test.Standings.Select(s => s.UpperPValue)]);
         var standing = test.Standings.Zip(q).ToDictionary(s => s.First.Unit, s => (P: s.First.UpperPValue, Q: s.Second), StringComparer.Ordinal);
-        var shrunk = law.TryGetValue(out var rates) ? rates.Units : null;
+        var shrunk = between.TryGetValue(out var rates) ? rates.Units : null;
         foreach (var unit in test.NotComparable)
             Notes.Add(new AnalysisNote("units", nameof(NotEstimableKind.NothingObserved), $"Unit {unit} has no exposure or no others to be compared with."));
         return [.. counts.Select((c, i) =>
@@ -123,11 +123,11 @@ internal sealed class RateResult : IAnalysisResult
     private T? Missing<T>(string about, NotEstimable reason)
         where T : class
     {
-        Notes.Add(AnalysisNote.Of(about, reason));
+        Notes.Add(AnalysisNote.Describe(about, reason));
         return null;
     }
 
-    private static string Optional(double? value) => value is { } v ? Words.Of(v) : "not known";
+    private static string Optional(double? value) => value is { } v ? Words.Format(v) : "not known";
 
-    private static string Range(double? lower, double? upper) => lower is { } l ? $"{Words.Of(l)} to {Optional(upper)}" : "not known";
+    private static string Range(double? lower, double? upper) => lower is { } l ? $"{Words.Format(l)} to {Optional(upper)}" : "not known";
 }

@@ -28,7 +28,7 @@ internal sealed class RecurrenceResult : IAnalysisResult
         MeanCumulative = [.. (mean?.Points ?? []).Select(p => new MeanCumulativeRow(p.Time, p.Value, p.StandardError, p.Lower, p.Upper))];
         if (mean is { Variance: McfVariance.Poisson })
             Notes.Add(new AnalysisNote("meanCumulative", "SingleUnit", "One unit shows no spread between units: its standard errors are Poisson."));
-        PowerLaw = PowerLawProcess.Fit(units, confidence).Match(PowerLawValues.Of, r => Missing<PowerLawValues>("powerLaw", r));
+        PowerLaw = PowerLawProcess.Fit(units, confidence).Match(PowerLawValues.Build, r => Missing<PowerLawValues>("powerLaw", r));
         Laplace = LaplaceTest.Test(units).Match(t => new LaplaceValues(t.Statistic, t.PValue), r => Missing<LaplaceValues>("laplace", r));
         Rate = RateEstimate.Estimate(Events, Exposure, confidence)
             .Match(r => new RateValues(r.Rate, r.Interval.Lower, r.Interval.Upper), r => Missing<RateValues>("rate", r));
@@ -67,37 +67,37 @@ internal sealed class RecurrenceResult : IAnalysisResult
     public List<AnalysisNote> Notes { get; } = [];
 
     /// <summary>Analyses the units.</summary>
-    public static RecurrenceResult Of(IReadOnlyList<RecurrenceUnit> units, double confidence) => new(units, confidence);
+    public static RecurrenceResult Estimate(IReadOnlyList<RecurrenceUnit> units, double confidence) => new(units, confidence);
 
     /// <inheritdoc/>
-    public string Json() => JsonOutput.Of(this);
+    public string Json() => JsonOutput.Write(this);
 
     /// <inheritdoc/>
     public IEnumerable<IRenderable> Tables()
     {
-        yield return new Text($"{Events} events on {Units} units in {Words.Of(Exposure)} of exposure.");
+        yield return new Text($"{Events} events on {Units} units in {Words.Format(Exposure)} of exposure.");
         if (Rate is { } rate)
-            yield return new Text($"Rate: {Words.Of(rate.Value)} ({Words.Of(rate.Lower)} to {Words.Of(rate.Upper)}, {Words.Percent(confidence)}, exact Poisson).");
-        if (PowerLaw is { } law)
+            yield return new Text($"Rate: {Words.Format(rate.Value)} ({Words.Format(rate.Lower)} to {Words.Format(rate.Upper)}, {Words.Percent(confidence)}, exact Poisson).");
+        if (PowerLaw is { } process)
         {
             yield return new Text(
-                $"Power law: exponent {Words.Of(law.Exponent)} ({Words.Of(law.Intervals.Exponent)}, "
-                + $"{law.Intervals.Method}), scale {Words.Of(law.Scale)}; above 1 the rate rises with age, below 1 it falls.");
+                $"Power law: exponent {Words.Format(process.Exponent)} ({Words.Format(process.Intervals.Exponent)}, "
+                + $"{process.Intervals.Method}), scale {Words.Format(process.Scale)}; above 1 the rate rises with age, below 1 it falls.");
         }
         if (Laplace is { } laplace)
         {
-            var p = laplace.PValue < 0.001 ? "below 0.001" : Words.Of(laplace.PValue); // the normal law is rough further out
-            yield return new Text($"Laplace trend test: {Words.Of(laplace.Statistic)}, p {p} (two-sided, approximate).");
+            var p = laplace.PValue < 0.001 ? "below 0.001" : Words.Format(laplace.PValue); // the normal approximation is rough further out
+            yield return new Text($"Laplace trend test: {Words.Format(laplace.Statistic)}, p {p} (two-sided, approximate).");
         }
         var table = Words.Table("Mean cumulative number of events per unit", "age", "at risk", "mean", "error", Words.Percent(confidence));
         var points = mean?.Points ?? [];
         var every = Math.Max(1, (int)Math.Ceiling(points.Count / (double)PrintedPoints));
         foreach (var p in points.Where((_, i) => (points.Count - 1 - i) % every == 0))
-            table.Row(Words.Of(p.Time), $"{p.AtRisk}", Words.Of(p.Value), Words.Of(p.StandardError), $"{Words.Of(p.Lower)} to {Words.Of(p.Upper)}");
+            table.Row(Words.Format(p.Time), $"{p.AtRisk}", Words.Format(p.Value), Words.Format(p.StandardError), $"{Words.Format(p.Lower)} to {Words.Format(p.Upper)}");
         yield return table;
         if (every > 1)
             yield return new Text($"One of every {every} ages is printed; --json has all {points.Count}.");
-        foreach (var line in Words.Of(Notes))
+        foreach (var line in Words.Format(Notes))
             yield return line;
         yield return new Text("Mean cumulative function: Nelson 1995; standard errors from the spread between units, Lawless and Nadeau 1995; limits on the logarithm with Student's t.");
         yield return new Text(Words.Caution);
@@ -120,7 +120,7 @@ internal sealed class RecurrenceResult : IAnalysisResult
     private T? Missing<T>(string about, NotEstimable reason)
         where T : class
     {
-        Notes.Add(AnalysisNote.Of(about, reason));
+        Notes.Add(AnalysisNote.Describe(about, reason));
         return null;
     }
 }

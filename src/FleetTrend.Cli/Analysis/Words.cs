@@ -13,21 +13,21 @@ internal static class Words
         + "and the licensed person who signs come first. A low rate is no evidence that an aircraft is sound.";
 
     /// <summary>Five significant digits; infinity in words.</summary>
-    public static string Of(double value) =>
+    public static string Format(double value) =>
         double.IsInfinity(value) ? "no limit" : value.ToString("G5", CultureInfo.InvariantCulture);
 
     /// <summary>Lower and upper end; null is no limit.</summary>
-    public static string Of(Range range) =>
-        $"{Of(range.Lower ?? double.NegativeInfinity)} to {Of(range.Upper ?? double.PositiveInfinity)}";
+    public static string Format(Range range) =>
+        $"{Format(range.Lower ?? double.NegativeInfinity)} to {Format(range.Upper ?? double.PositiveInfinity)}";
 
     /// <summary>Lower and upper end.</summary>
-    public static string Of(Interval interval) => $"{Of(interval.Lower)} to {Of(interval.Upper)}";
+    public static string Format(Interval interval) => $"{Format(interval.Lower)} to {Format(interval.Upper)}";
 
     /// <summary>0.95 as "95 %".</summary>
     public static string Percent(double share) => (100 * share).ToString("0.###", CultureInfo.InvariantCulture) + " %";
 
     /// <summary>Notes as lines.</summary>
-    public static IEnumerable<Text> Of(IEnumerable<AnalysisNote> notes) =>
+    public static IEnumerable<Text> Format(IEnumerable<AnalysisNote> notes) =>
         notes.Select(n => new Text($"{n.About}: {n.Explanation}"));
 
     /// <summary>A table with a title and columns, numbers to the right.</summary>

@@ -10,7 +10,7 @@ internal sealed class AnalyzeLifeCommand : Command<AnalyzeSettings>
     public static int Run(AnalyzeSettings settings, TextWriter output, TextWriter error)
     {
         var (table, lives) = LifeFile.Read(settings.File);
-        return AnalyzeRun.Print(table, () => LifeResult.Of(lives, settings.Confidence), settings, output, error);
+        return AnalyzeRun.Print(table, () => LifeResult.Estimate(lives, settings.Confidence), settings, output, error);
     }
 
     /// <inheritdoc/>

@@ -10,7 +10,7 @@ internal sealed class AnalyzeRateCommand : Command<AnalyzeSettings>
     public static int Run(AnalyzeSettings settings, TextWriter output, TextWriter error)
     {
         var (table, units) = RateFile.Read(settings.File);
-        return AnalyzeRun.Print(table, () => RateResult.Of(units, settings.Confidence), settings, output, error);
+        return AnalyzeRun.Print(table, () => RateResult.Estimate(units, settings.Confidence), settings, output, error);
     }
 
     /// <inheritdoc/>

@@ -10,7 +10,7 @@ internal sealed class AnalyzeRecurrenceCommand : Command<AnalyzeSettings>
     public static int Run(AnalyzeSettings settings, TextWriter output, TextWriter error)
     {
         var (table, units) = RecurrenceFile.Read(settings.File);
-        return AnalyzeRun.Print(table, () => RecurrenceResult.Of(units, settings.Confidence), settings, output, error);
+        return AnalyzeRun.Print(table, () => RecurrenceResult.Estimate(units, settings.Confidence), settings, output, error);
     }
 
     /// <inheritdoc/>

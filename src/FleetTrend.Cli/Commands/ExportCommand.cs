@@ -90,7 +90,7 @@ internal sealed class ExportCommand : AsyncCommand<ExportCommand.Settings>
         IReadOnlyList<FileRows> files = [.. FileSet.All.Where(writer.Counts.ContainsKey).Select(f => new FileRows(f.Name, writer.Counts[f]))];
         if (settings.Json)
         {
-            await output.WriteLineAsync(Analysis.JsonOutput.Of(new { settings.Folder, AsOf = asOf, Files = files }));
+            await output.WriteLineAsync(Analysis.JsonOutput.Write(new { settings.Folder, AsOf = asOf, Files = files }));
             return ExitCode.Done;
         }
 

@@ -102,9 +102,9 @@ internal sealed class ImportCommand : AsyncCommand<ImportCommand.Settings>
         }
 
         rejects.Complete();
-        var summary = ImportSummary.Of(settings, run, rejects);
+        var summary = ImportSummary.Build(settings, run, rejects);
         if (settings.Json)
-            await output.WriteLineAsync(Analysis.JsonOutput.Of(summary));
+            await output.WriteLineAsync(Analysis.JsonOutput.Write(summary));
         else
             summary.Print(Terminal.On(output));
         return rejects.Any ? ExitCode.Failed : ExitCode.Done;

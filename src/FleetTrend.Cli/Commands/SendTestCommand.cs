@@ -59,7 +59,7 @@ internal sealed class SendTestCommand : AsyncCommand<SendTestCommand.Settings>
         var code = CodeOf(checks);
         if (settings.Json)
         {
-            await output.WriteLineAsync(Analysis.JsonOutput.Of(new
+            await output.WriteLineAsync(Analysis.JsonOutput.Write(new
             {
                 settings.Address,
                 Checks = checks.Select(c => new CheckValues(c.Name, c.Verdict.ToString().ToLowerInvariant(), c.Found, c.Advice)),

@@ -19,7 +19,7 @@ internal static partial class FileWords
         .ToDictionary(pair => pair.Name, pair => pair.Word, StringComparer.Ordinal);
 
     /// <summary>A refusal of the server as a person at a file reads it.</summary>
-    public static string Of(string text) =>
+    public static string Translate(string text) =>
         JsonDay().Replace(ContractName().Replace(text, name => ByContract.GetValueOrDefault(name.Value, name.Value)), day => DayOf(day));
 
     private static string DayOf(Match day) => string.Create(CultureInfo.InvariantCulture,

@@ -97,6 +97,6 @@ internal sealed class ImportRun(RecordFolder folder, ChannelBase channel, PushOp
     {
         Counts[record.Row.Form].Add(outcome.State);
         if (outcome.State == RecordState.Refused)
-            rejects.Add(record, outcome.Error is null ? faults : Refusals.Of(record, outcome.Error));
+            rejects.Add(record, outcome.Error is null ? faults : Refusals.List(record, outcome.Error));
     }
 }

@@ -16,7 +16,7 @@ internal sealed record ImportSummary(
     internal sealed record FileSummary(string File, int Rows, int Accepted, int Unchanged, int Held, int Valid, int Refused);
 
     /// <summary>Sums up a run.</summary>
-    public static ImportSummary Of(ImportCommand.Settings settings, ImportRun run, Rejects rejects) => new(
+    public static ImportSummary Build(ImportCommand.Settings settings, ImportRun run, Rejects rejects) => new(
         settings.Folder,
         settings.ValidateOnly,
         [.. run.Counts.Select(c => new FileSummary(

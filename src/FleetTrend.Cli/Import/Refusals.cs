@@ -9,13 +9,13 @@ namespace FleetTrend.Cli.Import;
 internal static partial class Refusals
 {
     /// <summary>One fault per broken rule.</summary>
-    public static IReadOnlyList<Fault> Of(FileRecord record, Status error)
+    public static IReadOnlyList<Fault> List(FileRecord record, Status error)
     {
         var violations = error.GetDetail<BadRequest>()?.FieldViolations;
         var reason = error.GetDetail<ErrorInfo>()?.Reason ?? ((Code)error.Code).ToString();
         return violations is { Count: > 0 }
             ? [.. violations.Select(v => Place(record, v.Field) is var (row, column)
-                ? new Fault(row, column, v.Reason.Length > 0 ? v.Reason : reason, FileWords.Of(v.Description))
+                ? new Fault(row, column, v.Reason.Length > 0 ? v.Reason : reason, FileWords.Translate(v.Description))
                 : throw new InvalidOperationException(v.Field))]
             : [new Fault(record.Row, "", reason, error.Message)];
     }

@@ -34,7 +34,7 @@ internal sealed partial class KeyConsole(KeyStore keys, SourceStore sources, Tex
             ?? throw new InvalidOperationException($"The source {source} is gone; sources never go.");
         if (json)
         {
-            output.WriteLine(JsonOutput.Of(new { key = Fields(made.Key), keyText = made.Text, registeredSource = registers ? source : null }));
+            output.WriteLine(JsonOutput.Write(new { key = Fields(made.Key), keyText = made.Text, registeredSource = registers ? source : null }));
             return ExitCode.Done;
         }
 
@@ -60,7 +60,7 @@ internal sealed partial class KeyConsole(KeyStore keys, SourceStore sources, Tex
         }
 
         if (json)
-            output.WriteLine(JsonOutput.Of(new { keys = all.Select(Fields) }));
+            output.WriteLine(JsonOutput.Write(new { keys = all.Select(Fields) }));
         else if (all.Count == 0)
             output.WriteLine("There are no keys. 'fleettrend keys create' makes one.");
         else
@@ -74,7 +74,7 @@ internal sealed partial class KeyConsole(KeyStore keys, SourceStore sources, Tex
         if (await keys.RevokeAsync(id, write: true, ct) is not { } key)
             return Refuse($"key '{(KeyText.TryParse(id, out var text) ? text.Id : id)}': must be the identifier of a key, as 'fleettrend keys list' shows it");
         if (json)
-            output.WriteLine(JsonOutput.Of(new { key = Fields(key) }));
+            output.WriteLine(JsonOutput.Write(new { key = Fields(key) }));
         else
             Print([key]);
         return ExitCode.Done;

@@ -32,23 +32,23 @@ internal static class FileSet
     public static readonly FileForm TypeGroups = new("type_groups.csv", TypeGroup.Descriptor, [Key(TypeGroup.Descriptor)]);
 
     /// <summary>Inspections.</summary>
-    public static readonly FileForm Inspections = Of("inspections.csv", "inspection", Examined);
+    public static readonly FileForm Inspections = Form("inspections.csv", "inspection", Examined);
 
     /// <summary>Aircraft.</summary>
-    public static readonly FileForm Aircraft = Of("aircraft.csv", "aircraft");
+    public static readonly FileForm Aircraft = Form("aircraft.csv", "aircraft");
 
     /// <summary>Files of records, in the order in which they are pushed: what others refer to comes first.</summary>
     public static readonly IReadOnlyList<FileForm> Records =
     [
         Aircraft,
-        Of("readings.csv", "meter_reading"),
-        Of("meter_changes.csv", "meter_change"),
-        Of("installations.csv", "installation"),
-        Of("removals.csv", "removal"),
+        Form("readings.csv", "meter_reading"),
+        Form("meter_changes.csv", "meter_change"),
+        Form("installations.csv", "installation"),
+        Form("removals.csv", "removal"),
         Inspections,
-        Of("findings.csv", "finding"),
-        Of("actions.csv", "action"),
-        Of("retractions.csv", "retraction"),
+        Form("findings.csv", "finding"),
+        Form("actions.csv", "action"),
+        Form("retractions.csv", "retraction"),
     ];
 
     /// <summary>Files whose rows are lines of things of other files.</summary>
@@ -73,7 +73,7 @@ internal static class FileSet
 
     private static Column Key(Google.Protobuf.Reflection.MessageDescriptor message) => new("name", message.FindFieldByName("name"));
 
-    private static FileForm Of(string name, string field, params IReadOnlyList<string> added)
+    private static FileForm Form(string name, string field, params IReadOnlyList<string> added)
     {
         var envelope = Record.Descriptor.FindFieldByName(field);
         return new FileForm(name, envelope.MessageType, RecordKeys, added) { Field = envelope };

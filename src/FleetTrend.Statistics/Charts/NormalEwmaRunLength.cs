@@ -1,4 +1,4 @@
-using FleetTrend.Statistics.Watch;
+using FleetTrend.Statistics.Monitoring;
 using MathNet.Numerics;
 using MathNet.Numerics.Integration;
 using MathNet.Numerics.LinearAlgebra;

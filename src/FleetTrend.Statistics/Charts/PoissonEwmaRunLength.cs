@@ -1,4 +1,4 @@
-using FleetTrend.Statistics.Watch;
+using FleetTrend.Statistics.Monitoring;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace FleetTrend.Statistics.Charts;
@@ -33,29 +33,29 @@ public static class PoissonEwmaRunLength
 
         var half = width * Math.Sqrt(weight * expected / (2 - weight));
         var (low, size) = (expected - half, 2 * half / cells);
-        var law = CusumRunLength.CountChances(mean);
+        var distribution = CusumRunLength.CountChances(mean);
         var moves = Matrix<double>.Build.Dense(cells, cells);
         for (var cell = 0; cell < cells; cell++)
         {
             // Where the average moves to, in cells above the lower limit.
-            var (from, to) = (Place(cell), Place(cell + 1));
-            for (var count = 0; count < law.Length; count++)
+            var (from, to) = (Position(cell), Position(cell + 1));
+            for (var count = 0; count < distribution.Length; count++)
             {
                 var step = weight * count / size;
                 if (move == CellMove.Midpoint)
-                    Add(moves, cell, (from + to) / 2 + step, law[count]);
+                    Add(moves, cell, (from + to) / 2 + step, distribution[count]);
                 else
-                    Share(moves, cell, from + step, to + step, law[count]);
+                    Share(moves, cell, from + step, to + step, distribution[count]);
             }
         }
         return RunLengthEquation.Solve(moves).Then<double>(lengths => lengths[cells / 2]);
 
-        double Place(double edge) => ((1 - weight) * (low + edge * size) - low) / size;
+        double Position(double edge) => ((1 - weight) * (low + edge * size) - low) / size;
     }
 
-    private static void Add(Matrix<double> moves, int cell, double place, double chance)
+    private static void Add(Matrix<double> moves, int cell, double position, double chance)
     {
-        var target = Math.Ceiling(place) - 1;
+        var target = Math.Ceiling(position) - 1;
         if (target >= 0 && target < moves.ColumnCount)
             moves[cell, (int)target] += chance;
     }

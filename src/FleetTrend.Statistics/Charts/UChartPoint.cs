@@ -5,7 +5,7 @@ namespace FleetTrend.Statistics.Charts;
 /// <summary>One unit on a chart of rates.</summary>
 public sealed record UChartPoint
 {
-    /// <summary>Its place among the units given, from zero.</summary>
+    /// <summary>Its index among the units given, from zero.</summary>
     public required int Position { get; init; }
 
     /// <summary>Its events and exposure.</summary>

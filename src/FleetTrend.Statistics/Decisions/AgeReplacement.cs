@@ -1,4 +1,3 @@
-using FleetTrend.Statistics.Lives;
 using MathNet.Numerics;
 
 namespace FleetTrend.Statistics.Decisions;
@@ -39,13 +38,13 @@ public sealed record AgeReplacement(double Age, double CostPerHour, double RunTo
         {
             var age = Math.Exp(logAge);
             var hazard = life.Shape / age * life.CumulativeHazard(age);
-            return hazard * MeanUpTo(life, age) + Accurate.ExpMinusOne(-life.CumulativeHazard(age)) - target;
+            return hazard * MeanUpTo(life, age) + ElementaryFunctions.ExpM1(-life.CumulativeHazard(age)) - target;
         }
 
         var high = Math.Log(life.Scale * ScalesBeyondUse);
         if (Gap(high) < 0)
             return new AgeReplacement(double.PositiveInfinity, toFailure, toFailure, 1);
-        var best = Math.Exp(Crossing.Find(Gap, Math.Log(life.Scale) - 700 / life.Shape, high));
+        var best = Math.Exp(RootSearch.Find(Gap, Math.Log(life.Scale) - 700 / life.Shape, high));
         return new AgeReplacement(best, CostPerHourAt(life, plannedCost, failureCost, best), toFailure, life.FailsWithin(0, best));
     }
 

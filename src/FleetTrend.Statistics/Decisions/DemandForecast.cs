@@ -31,7 +31,7 @@ public sealed class DemandForecast
     /// <param name="serviceLevel">The chance, in (0, 1).</param>
     /// <returns>The stock and the chance it reaches.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The level is outside (0, 1).</exception>
-    /// <remarks>Source: quantile of the forecast law.</remarks>
+    /// <remarks>Source: quantile of the forecast distribution.</remarks>
     public StockLevel Stock(double serviceLevel)
     {
         Confidences.Check(serviceLevel);
@@ -63,10 +63,10 @@ public sealed class DemandForecast
         var mixed = Array.Empty<double>();
         foreach (var life in lives)
         {
-            var law = CountLaw.Zero;
+            var distribution = CountDistribution.Zero;
             foreach (var (part, count) in groups)
-                law = law.Plus(RenewalCount.Of(part, life).Times(count));
-            var own = law.FromZero();
+                distribution = distribution.Plus(RenewalCount.Compute(part, life).Times(count));
+            var own = distribution.FromZero();
             if (own.Length > mixed.Length)
                 Array.Resize(ref mixed, own.Length);
             for (var k = 0; k < own.Length; k++)

@@ -1,5 +1,3 @@
-using FleetTrend.Statistics.Lives;
-
 namespace FleetTrend.Statistics.Decisions;
 
 /// <summary>
@@ -24,7 +22,7 @@ public static class LookInterval
     {
         Check(risk, toleratedHours);
         ArgumentOutOfRangeException.ThrowIfNegative(age);
-        return life.AgeAtHazard(life.CumulativeHazard(age) - Accurate.LogOnePlus(-risk)) - age + toleratedHours;
+        return life.AgeAtHazard(life.CumulativeHazard(age) - ElementaryFunctions.LogP1(-risk)) - age + toleratedHours;
     }
 
     /// <summary>Longest equal interval, from new to an age, of which none has a higher risk than allowed.</summary>
@@ -41,7 +39,7 @@ public static class LookInterval
     {
         Check(risk, toleratedHours);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(lastAge);
-        var allowed = -Accurate.LogOnePlus(-risk);
+        var allowed = -ElementaryFunctions.LogP1(-risk);
         var whole = life.CumulativeHazard(lastAge);
         if (whole <= allowed)
             return lastAge + toleratedHours;

@@ -1,7 +1,7 @@
 namespace FleetTrend.Statistics.Decisions;
 
 /// <summary>
-/// Law of the number of failures at one position in the hours ahead, each failed part being renewed at once: the first
+/// Distribution of the number of failures at one position in the hours ahead, each failed part being renewed at once: the first
 /// from the conditional life, later ones from a new part's, by convolution over a fine division of the hours.
 /// </summary>
 internal static class RenewalCount
@@ -10,10 +10,10 @@ internal static class RenewalCount
     private const int MostFailures = 400;
     private const double Negligible = 1e-10;
 
-    public static CountLaw Of(PartInUse part, WeibullLife life)
+    public static CountDistribution Compute(PartInUse part, WeibullLife life)
     {
         if (part.HoursAhead == 0)
-            return CountLaw.Zero;
+            return CountDistribution.Zero;
         var atLeast = new List<double> { 1, life.FailsWithin(part.Age, part.HoursAhead) };
         var width = part.HoursAhead / Bins;
         var mass = Masses(x => life.FailsWithin(part.Age, x), width);
@@ -35,7 +35,7 @@ internal static class RenewalCount
         var chances = new double[atLeast.Count - 1];
         for (var k = 0; k < chances.Length; k++)
             chances[k] = atLeast[k] - atLeast[k + 1];
-        return CountLaw.Of(chances);
+        return CountDistribution.FromChances(chances);
     }
 
     private static double[] Masses(Func<double, double> failsBy, double width)

@@ -12,7 +12,7 @@ public sealed record StockLevel(int Stock, double Covered)
     /// <param name="serviceLevel">Chance to be reached, in (0, 1).</param>
     /// <returns>The stock and the chance it reaches.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An input is outside its range.</exception>
-    /// <remarks>Source: quantile of the Poisson law (textbook).</remarks>
+    /// <remarks>Source: quantile of the Poisson distribution (textbook).</remarks>
     public static StockLevel ForPoisson(double mean, double serviceLevel)
     {
         CheckDemand(mean, serviceLevel);
@@ -21,11 +21,11 @@ public sealed record StockLevel(int Stock, double Covered)
 
     /// <summary>For demand that spreads more than Poisson.</summary>
     /// <param name="mean">Expected demand, zero or more.</param>
-    /// <param name="size">Size of the negative binomial law, above zero: its variance is mean + mean² / size.</param>
+    /// <param name="size">Size of the negative binomial distribution, above zero: its variance is mean + mean² / size.</param>
     /// <param name="serviceLevel">Chance to be reached, in (0, 1).</param>
     /// <returns>The stock and the chance it reaches.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An input is outside its range.</exception>
-    /// <remarks>Source: quantile of the negative binomial law (textbook).</remarks>
+    /// <remarks>Source: quantile of the negative binomial distribution (textbook).</remarks>
     public static StockLevel ForNegativeBinomial(double mean, double size, double serviceLevel)
     {
         CheckDemand(mean, serviceLevel);

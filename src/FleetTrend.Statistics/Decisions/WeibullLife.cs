@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices;
-using FleetTrend.Statistics.Lives;
 
 namespace FleetTrend.Statistics.Decisions;
 
@@ -38,7 +37,7 @@ public readonly record struct WeibullLife
     /// <param name="age">Age reached, hours, zero or more.</param>
     /// <param name="hours">Further hours, zero or more.</param>
     public double FailsWithin(double age, double hours) =>
-        -Accurate.ExpMinusOne(CumulativeHazard(age) - CumulativeHazard(age + hours));
+        -ElementaryFunctions.ExpM1(CumulativeHazard(age) - CumulativeHazard(age + hours));
 
     /// <summary>Age at which the cumulative hazard reaches a value.</summary>
     internal double AgeAtHazard(double hazard) => Scale * Math.Pow(hazard, 1 / Shape);

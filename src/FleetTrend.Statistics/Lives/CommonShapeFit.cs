@@ -54,17 +54,17 @@ public sealed class CommonShapeFit
     /// </summary>
     public required Outcome<LikelihoodRatio> EqualShapes { get; init; }
 
-    /// <summary>The law of one group.</summary>
-    /// <param name="group">Its place, from zero.</param>
-    public LifeLaw Law(int group) => new(Distribution, Scales[group], Shape);
+    /// <summary>The distribution of one group.</summary>
+    /// <param name="group">Its index, from zero.</param>
+    public LifeModel Model(int group) => new(Distribution, Scales[group], Shape);
 
     /// <summary>
     /// Scale of one group over that of another, and so the ratio of their lives at every share failed, with its profile-likelihood
     /// interval; an end that the data do not limit is 0 or infinite. Source: see the type's remarks.
     /// </summary>
-    /// <param name="over">Place of the group above, from zero.</param>
-    /// <param name="under">Place of the group below, from zero.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A place is outside the groups, or both are the same.</exception>
+    /// <param name="over">Index of the group above, from zero.</param>
+    /// <param name="under">Index of the group below, from zero.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An index is outside the groups, or both are the same.</exception>
     public IntervalEstimate ScaleRatio(int over, int under)
     {
         ArgumentOutOfRangeException.ThrowIfEqual(over, under);
@@ -74,8 +74,8 @@ public sealed class CommonShapeFit
     }
 
     /// <summary>Standard error of the logarithm of <see cref="ScaleRatio"/>, from the observed information.</summary>
-    /// <param name="over">Place of the group above, from zero.</param>
-    /// <param name="under">Place of the group below, from zero.</param>
+    /// <param name="over">Index of the group above, from zero.</param>
+    /// <param name="under">Index of the group below, from zero.</param>
     public double LogRatioStandardError(int over, int under) => top.LogRatioStandardError(over, under);
 
     /// <summary>Fits the groups. Source: see the type's remarks.</summary>
@@ -92,13 +92,13 @@ public sealed class CommonShapeFit
         if (groups.Count < 2) throw new ArgumentException("A comparison needs two groups or more.", nameof(groups));
         if (distribution == LifeDistribution.Exponential)
             throw new ArgumentException("An exponential has no shape to share.", nameof(distribution));
-        var likelihood = new CommonShapeSearch(StandardLaw.Of(distribution), groups);
+        var likelihood = new CommonShapeSearch(StandardDistribution.Select(distribution), groups);
         if (likelihood.Refusal() is { } refusal) return refusal;
         if (likelihood.Maximise() is not { } peak) return LifeFitStart.NoFiniteMaximum(likelihood.Failures);
         return LifeFit.Fit(distribution, [.. groups.SelectMany(g => g)], confidence).Then<CommonShapeFit>(pooled =>
             new CommonShapeFit(distribution, likelihood, peak, confidence)
             {
-                EqualScales = LikelihoodRatio.Of(peak.Value - pooled.LogLikelihood, groups.Count - 1),
+                EqualScales = LikelihoodRatio.Test(peak.Value - pooled.LogLikelihood, groups.Count - 1),
                 EqualShapes = Apart(distribution, groups, peak.Value),
             });
     }
@@ -113,6 +113,6 @@ public sealed class CommonShapeFit
             apart += own.Value.LogLikelihood;
         }
 
-        return LikelihoodRatio.Of(apart - shared, groups.Count - 1);
+        return LikelihoodRatio.Test(apart - shared, groups.Count - 1);
     }
 }

@@ -14,15 +14,15 @@ internal sealed class CommonShapeSearch
     /// <summary>Step of tau in the row of shapes from which the profile is climbed.</summary>
     private const double RowStep = 0.5;
 
-    private readonly StandardLaw law;
+    private readonly StandardDistribution family;
     private readonly IReadOnlyList<IReadOnlyList<Life>> groups;
     private readonly LikelihoodSearch[] searches;
 
-    internal CommonShapeSearch(StandardLaw law, IReadOnlyList<IReadOnlyList<Life>> groups)
+    internal CommonShapeSearch(StandardDistribution family, IReadOnlyList<IReadOnlyList<Life>> groups)
     {
-        this.law = law;
+        this.family = family;
         this.groups = groups;
-        searches = [.. groups.Select(g => new LikelihoodSearch(law, new LifeArrays(g)))];
+        searches = [.. groups.Select(g => new LikelihoodSearch(family, new LifeArrays(g)))];
     }
 
     internal long Lives => searches.Sum(s => s.Lives.Lives);
@@ -61,7 +61,7 @@ internal sealed class CommonShapeSearch
             var factor = Math.Exp(-difference);
             Life[] joined = [.. groups[under], .. groups[over].Select(l => new Life(l.Lower * factor, l.Upper * factor, l.Entry * factor, l.Count))];
             var others = searches.Where((_, g) => g != over && g != under);
-            var value = Climb([new LikelihoodSearch(law, new LifeArrays(joined)), .. others])?.Value ?? double.NegativeInfinity;
+            var value = Climb([new LikelihoodSearch(family, new LifeArrays(joined)), .. others])?.Value ?? double.NegativeInfinity;
             return value - (difference * searches[over].Lives.ExactWeight); // densities are per hour
         }
 
@@ -74,7 +74,7 @@ internal sealed class CommonShapeSearch
                 if (reach > 300) return side * double.PositiveInfinity;
             }
 
-            return Crossing.Find(Excess, estimate, estimate + (side * reach));
+            return RootSearch.Find(Excess, estimate, estimate + (side * reach));
         }
     }
 

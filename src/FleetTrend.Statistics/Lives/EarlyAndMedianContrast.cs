@@ -21,13 +21,13 @@ public sealed record EarlyAndMedianContrast
 
     /// <summary>
     /// Age from which lives count for the medians: 0; or the early age, where early failures differ and the medians differ no longer without
-    /// them. A law fitted through an excess of early failures moves its median too.
+    /// them. A distribution fitted through an excess of early failures moves its median too.
     /// </summary>
     public double MedianFrom { get; }
 
     /// <summary>Compares two sets.</summary>
-    /// <param name="distribution">Family of the medians' laws, with two parameters.</param>
-    /// <param name="course">Law of both sets together, whose course the early hours follow; see <see cref="Course"/>.</param>
+    /// <param name="distribution">Family of the medians' distributions, with two parameters.</param>
+    /// <param name="course">Distribution of both sets together, whose course the early hours follow; see <see cref="Course"/>.</param>
     /// <param name="first">Units of the first set, each with its lives.</param>
     /// <param name="second">Units of the second set.</param>
     /// <param name="age">The early age, hours, above 0.</param>
@@ -35,9 +35,9 @@ public sealed record EarlyAndMedianContrast
     /// <exception cref="ArgumentException">The family has one parameter only.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The age is not above 0 and finite, or the confidence not in (0, 1).</exception>
     /// <remarks>Source: <see cref="EarlyFailureContrast"/>, <see cref="LifeContrast"/>.</remarks>
-    public static EarlyAndMedianContrast Of(
+    public static EarlyAndMedianContrast Estimate(
         LifeDistribution distribution,
-        LifeLaw course,
+        LifeModel course,
         IReadOnlyList<IReadOnlyList<Life>> first,
         IReadOnlyList<IReadOnlyList<Life>> second,
         double age,
@@ -57,11 +57,11 @@ public sealed record EarlyAndMedianContrast
             : new EarlyAndMedianContrast(early, median.Value with { PValue = Math.Max(median.Value.PValue, late.Value.PValue) }, 0);
     }
 
-    /// <summary>The law whose course the early hours follow: of the family, or of constant hazard where that has no fit.</summary>
+    /// <summary>The distribution whose course the early hours follow: of the family, or of constant hazard where that has no fit.</summary>
     /// <param name="distribution">The family.</param>
     /// <param name="lives">The lives of all sets that are compared.</param>
-    public static LifeLaw Course(LifeDistribution distribution, IReadOnlyList<Life> lives) =>
-        LifeFit.Fit(distribution, lives).Match(fit => fit.Law, _ => new LifeLaw(LifeDistribution.Exponential, 1000));
+    public static LifeModel Course(LifeDistribution distribution, IReadOnlyList<Life> lives) =>
+        LifeFit.Fit(distribution, lives).Match(fit => fit.Model, _ => new LifeModel(LifeDistribution.Exponential, 1000));
 
     private static IReadOnlyList<IReadOnlyList<Life>> From(IReadOnlyList<IReadOnlyList<Life>> units, double age) =>
         [.. units.Select(u => (IReadOnlyList<Life>)[.. u.Select(l => From(l, age)).OfType<Life>()])];

@@ -44,7 +44,7 @@ public sealed record EarlyFailureContrast
 
     /// <summary>Compares two sets; the reason where neither had an early failure.</summary>
     /// <param name="first">Estimate of the first set.</param>
-    /// <param name="second">Estimate of the second set, to the same age by the same law.</param>
+    /// <param name="second">Estimate of the second set, to the same age by the same distribution.</param>
     /// <param name="confidence">Confidence of the interval, in (0, 1).</param>
     /// <exception cref="ArgumentException">The ages differ.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The confidence is not in (0, 1).</exception>

@@ -4,12 +4,12 @@ namespace FleetTrend.Statistics.Lives;
 
 /// <summary>
 /// The chance that a new part fails before an early age, such as the next look, where the hazard up to that age is free and only its course
-/// within those hours, and what comes later, follow a law.
+/// within those hours, and what comes later, follow a distribution.
 /// </summary>
 /// <remarks>
-/// A law fitted to all ages says little about its own tail: parts that were fitted badly fail early and leave the rest alone. Here the
-/// hazard of the law up to the age is multiplied by a factor, the most likely one for the lives: failures in the early hours over the hazard
-/// of the law that the lives passed there; a failure between two looks counts by the chance that it was early (EM). Limits are those of a
+/// A distribution fitted to all ages says little about its own tail: parts that were fitted badly fail early and leave the rest alone. Here the
+/// hazard of the distribution up to the age is multiplied by a factor, the most likely one for the lives: failures in the early hours over the hazard
+/// of the distribution that the lives passed there; a failure between two looks counts by the chance that it was early (EM). Limits are those of a
 /// count of that size (Garwood 1936), divided by the dispersion between units where that is above 1.
 /// Source: EM, Dempster, Laird and Rubin 1977; piecewise proportional hazard, Friedman 1982; dispersion, McCullagh and Nelder 1989.
 /// </remarks>
@@ -29,9 +29,9 @@ public sealed record EarlyFailures
         var spread = Failures > 0 && units.Count > 1 ? Math.Max(1, Squares / Failures) : 1;
         var tail = (1 - confidence) / 2;
         Chance = new IntervalEstimate(
-            Of(Failures), new Interval(Of(spread * Quantile.Gamma(tail, Failures / spread)), Of(spread * Quantile.Gamma(1 - tail, (Failures / spread) + 1)), confidence));
+            ShareFailed(Failures), new Interval(ShareFailed(spread * Quantile.Gamma(tail, Failures / spread)), ShareFailed(spread * Quantile.Gamma(1 - tail, (Failures / spread) + 1)), confidence));
 
-        double Of(double failures) => Accurate.OneMinusExpOfMinus(hazard * failures / Exposure);
+        double ShareFailed(double failures) => ElementaryFunctions.OneMinusExp(hazard * failures / Exposure);
     }
 
     /// <summary>The early age, hours.</summary>
@@ -43,7 +43,7 @@ public sealed record EarlyFailures
     /// <summary>Chance that a new part fails before the age.</summary>
     public IntervalEstimate Chance { get; }
 
-    /// <summary>Hazard of the law that the lives passed in the early hours.</summary>
+    /// <summary>Hazard of the distribution that the lives passed in the early hours.</summary>
     internal double Exposure { get; }
 
     /// <summary>Units with lives.</summary>
@@ -53,20 +53,20 @@ public sealed record EarlyFailures
     internal double Squares { get; }
 
     /// <summary>Estimates the chance. Source: see the type's remarks.</summary>
-    /// <param name="law">The law; where several sets are compared, the same for all.</param>
+    /// <param name="model">The distribution; where several sets are compared, the same for all.</param>
     /// <param name="units">Units (aircraft), each with its lives.</param>
     /// <param name="age">The early age, hours, above 0.</param>
     /// <param name="confidence">Confidence of the interval, in (0, 1).</param>
     /// <returns>The estimate; or the reason: no life was followed before the age.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The age is not above 0 and finite, or the confidence not in (0, 1).</exception>
     public static Outcome<EarlyFailures> Estimate(
-        LifeLaw law, IReadOnlyList<IReadOnlyList<Life>> units, double age, double confidence = 0.95)
+        LifeModel model, IReadOnlyList<IReadOnlyList<Life>> units, double age, double confidence = 0.95)
     {
         Confidences.Check(confidence);
         if (!(age > 0 && double.IsFinite(age))) throw new ArgumentOutOfRangeException(nameof(age), age, "An early age is above 0 and finite.");
         List<IReadOnlyList<Life>> watched = [.. units.Where(u => u.Count > 0)];
-        // A law whose hazard there is next to nothing has no course to lend: a constant hazard then.
-        var course = law.CumulativeHazard(age) > 1e-200 ? law : new LifeLaw(LifeDistribution.Exponential, age);
+        // A distribution whose hazard there is next to nothing has no course to lend: a constant hazard then.
+        var course = model.CumulativeHazard(age) > 1e-200 ? model : new LifeModel(LifeDistribution.Exponential, age);
         var factor = 1.0;
         List<(double Failures, double Exposure)> counts = [];
         for (var step = 0; step < StepsMax; step++)
@@ -84,13 +84,13 @@ public sealed record EarlyFailures
         return new EarlyFailures(age, course.CumulativeHazard(age), counts, confidence);
     }
 
-    private static (double Failures, double Exposure) Count(IReadOnlyList<Life> lives, LifeLaw law, double age, double factor)
+    private static (double Failures, double Exposure) Count(IReadOnlyList<Life> lives, LifeModel model, double age, double factor)
     {
         double failures = 0, exposure = 0;
         foreach (var life in lives)
         {
-            var entered = law.CumulativeHazard(Math.Min(life.Entry, age));
-            var good = law.CumulativeHazard(Math.Min(life.Lower, age));
+            var entered = model.CumulativeHazard(Math.Min(life.Entry, age));
+            var good = model.CumulativeHazard(Math.Min(life.Lower, age));
             exposure += life.Count * (good - entered);
             if (!life.Failed || life.Lower >= age) continue;
             if (life.IsExact)
@@ -100,12 +100,12 @@ public sealed record EarlyFailures
             }
 
             // Hazard from the last good look to the end of the early hours, and from there to the look that found it failed.
-            var early = factor * (law.CumulativeHazard(Math.Min(life.Upper, age)) - good);
-            var late = life.Upper > age ? law.CumulativeHazard(life.Upper) - law.CumulativeHazard(age) : 0;
-            var share = early + late > 0 ? Accurate.OneMinusExpOfMinus(early) / Accurate.OneMinusExpOfMinus(early + late) : 0;
+            var early = factor * (model.CumulativeHazard(Math.Min(life.Upper, age)) - good);
+            var late = life.Upper > age ? model.CumulativeHazard(life.Upper) - model.CumulativeHazard(age) : 0;
+            var share = early + late > 0 ? ElementaryFunctions.OneMinusExp(early) / ElementaryFunctions.OneMinusExp(early + late) : 0;
             failures += life.Count * share;
             // Mean hazard passed within the early hours, given that it failed in between (a martingale's difference has mean zero).
-            var passed = early > 0 ? share - (early * Math.Exp(-early - late) / Accurate.OneMinusExpOfMinus(early + late)) : 0;
+            var passed = early > 0 ? share - (early * Math.Exp(-early - late) / ElementaryFunctions.OneMinusExp(early + late)) : 0;
             exposure += factor > 0 ? life.Count * passed / factor : 0;
         }
 

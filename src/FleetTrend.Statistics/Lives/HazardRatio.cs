@@ -5,7 +5,7 @@ using MathNet.Numerics;
 namespace FleetTrend.Statistics.Lives;
 
 /// <summary>
-/// How many times likelier one group is to fail than another at every age, whatever the law of life: the proportional-hazards model for
+/// How many times likelier one group is to fail than another at every age, whatever the distribution of life: the proportional-hazards model for
 /// two groups, for failure ages known exactly, right censoring and late entry.
 /// </summary>
 public sealed record HazardRatio

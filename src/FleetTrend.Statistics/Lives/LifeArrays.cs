@@ -213,7 +213,7 @@ internal sealed class LifeArrays
 
             weight.AsSpan(count).Clear();
             Vectors.LogInPlace(lower);
-            Vectors.LogOnePlusInPlace(ratio);
+            Vectors.LogP1InPlace(ratio);
             return new IntervalTerms(lower, ratio, weight, count);
         }
     }

@@ -51,7 +51,7 @@ public sealed record LifeComparison
     }
 
     /// <summary>
-    /// Likelihood-ratio test of one law for all groups against a law of its own, of the same family, for each.
+    /// Likelihood-ratio test of one distribution for all groups against a distribution of its own, of the same family, for each.
     /// Source: Wilks 1938; Meeker and Escobar 1998, section 8.6.
     /// </summary>
     /// <exception cref="ArgumentException">There are fewer than two groups.</exception>
@@ -69,7 +69,7 @@ public sealed record LifeComparison
         }
 
         var freedom = (groups.Count - 1) * pooled.Value.FittedParameters;
-        return LikelihoodRatio.Of(apart - pooled.Value.LogLikelihood, freedom);
+        return LikelihoodRatio.Test(apart - pooled.Value.LogLikelihood, freedom);
     }
 
     private static void RequireGroups(IReadOnlyList<IReadOnlyList<Life>> groups)

@@ -64,7 +64,7 @@ public sealed record LifeContrast
     {
         if (distribution == LifeDistribution.Exponential)
             throw new ArgumentException("A contrast needs a family with two parameters.", nameof(distribution));
-        return Side.Of(distribution, first, confidence).Then(a => Side.Of(distribution, second, confidence).Then<LifeContrast>(b =>
+        return Side.Build(distribution, first, confidence).Then(a => Side.Build(distribution, second, confidence).Then<LifeContrast>(b =>
             a.Units + b.Units < 3
                 ? new NotEstimable(NotEstimableKind.NoInformation, a.Fit.Failures + b.Fit.Failures, "One unit against one cannot tell unit from set.")
                 : new LifeContrast(a, b, confidence)));
@@ -73,28 +73,28 @@ public sealed record LifeContrast
     /// <summary>One set: its fit, the variance of its ln median if lives were independent, and that by the jackknife over units.</summary>
     private sealed record Side(LifeFit Fit, double LogMedian, double Variance, double Jackknife, int Units)
     {
-        public static Outcome<Side> Of(LifeDistribution distribution, IReadOnlyList<IReadOnlyList<Life>> units, double confidence) =>
-            LifeFit.Fit(distribution, [.. units.SelectMany(u => u)], confidence).Then(fit => Of(fit, units));
+        public static Outcome<Side> Build(LifeDistribution distribution, IReadOnlyList<IReadOnlyList<Life>> units, double confidence) =>
+            LifeFit.Fit(distribution, [.. units.SelectMany(u => u)], confidence).Then(fit => Build(fit, units));
 
-        private static Outcome<Side> Of(LifeFit fit, IReadOnlyList<IReadOnlyList<Life>> units)
+        private static Outcome<Side> Build(LifeFit fit, IReadOnlyList<IReadOnlyList<Life>> units)
         {
-            var law = StandardLaw.Of(fit.Distribution);
-            var logMedian = Math.Log(fit.Law.Quantile(0.5));
-            var ofTau = fit.Law.Mu - logMedian; // ln median = ln scale + z/shape, so this is its derivative in ln shape
+            var family = StandardDistribution.Select(fit.Distribution);
+            var logMedian = Math.Log(fit.Model.Quantile(0.5));
+            var ofTau = fit.Model.Mu - logMedian; // ln median = ln scale + z/shape, so this is its derivative in ln shape
             List<LikelihoodPoint> points =
-                [.. units.Where(u => u.Count > 0).Select(u => law.LogLikelihood(new LifeArrays(u), fit.Law.Mu, Math.Log(fit.Law.Shape)))];
+                [.. units.Where(u => u.Count > 0).Select(u => family.LogLikelihood(new LifeArrays(u), fit.Model.Mu, Math.Log(fit.Model.Shape)))];
             var all = points.Aggregate((a, b) => a + b);
             var without = new double[points.Count];
             for (var i = 0; i < points.Count; i++)
             {
                 if (Step(all, points[i], ofTau) is not { } step)
-                    return new NotEstimable(NotEstimableKind.TooFewEvents, fit.Failures, "Without one of the units the law cannot be fitted.");
+                    return new NotEstimable(NotEstimableKind.TooFewEvents, fit.Failures, "Without one of the units the distribution cannot be fitted.");
                 without[i] = step;
             }
 
             var mean = without.Average();
             var jackknife = points.Count == 1 ? 0 : (points.Count - 1.0) / points.Count * without.Sum(x => (x - mean) * (x - mean));
-            return new Side(fit, logMedian, fit.LogCovariance.Of(1, ofTau), jackknife, points.Count);
+            return new Side(fit, logMedian, fit.LogCovariance.Variance(1, ofTau), jackknife, points.Count);
         }
 
         /// <summary>How far one Newton step moves ln median when a unit is left out; null where the rest alone has no peak near.</summary>

@@ -13,7 +13,7 @@ public sealed class LifeFit
 {
     private readonly LikelihoodSearch search;
     private readonly LikelihoodSearch.Peak peak;
-    private readonly StandardLaw law;
+    private readonly StandardDistribution family;
     private readonly LogCovariance covariance;
     private readonly Lazy<LikelihoodRegion> region;
     private readonly Lazy<LifeParameter> scale;
@@ -29,8 +29,8 @@ public sealed class LifeFit
         Distribution = distribution;
         IsShapeGiven = isShapeGiven;
         Confidence = confidence;
-        law = StandardLaw.Of(distribution);
-        Law = new LifeLaw(distribution, Math.Exp(peak.Mu), isShapeGiven && peak.Tau == 0 ? 1 : Math.Exp(peak.Tau));
+        family = StandardDistribution.Select(distribution);
+        Model = new LifeModel(distribution, Math.Exp(peak.Mu), isShapeGiven && peak.Tau == 0 ? 1 : Math.Exp(peak.Tau));
         region = new Lazy<LikelihoodRegion>(() => isShapeGiven
             ? LikelihoodRegion.AtShape(search, peak, confidence)
             : LikelihoodRegion.Around(search, peak, covariance.LogShape, confidence));
@@ -47,8 +47,8 @@ public sealed class LifeFit
     /// <summary>Confidence of every interval.</summary>
     public double Confidence { get; }
 
-    /// <summary>The fitted law: survival, hazard, mean and the rest, without intervals.</summary>
-    public LifeLaw Law { get; }
+    /// <summary>The fitted distribution: survival, hazard, mean and the rest, without intervals.</summary>
+    public LifeModel Model { get; }
 
     /// <summary>Lives in the data, counts included.</summary>
     public long Lives => search.Lives.Lives;
@@ -79,8 +79,8 @@ public sealed class LifeFit
 
     /// <summary>sigma = 1/shape.</summary>
     public LifeParameter Sigma => new(
-        "sigma", Law.Sigma, Law.Sigma * Math.Sqrt(covariance.LogShape),
-        new Interval(1 / Shape.Interval.Upper, 1 / Shape.Interval.Lower, Confidence), Wald(Law.Sigma, 0, 1));
+        "sigma", Model.Sigma, Model.Sigma * Math.Sqrt(covariance.LogShape),
+        new Interval(1 / Shape.Interval.Upper, 1 / Shape.Interval.Lower, Confidence), Wald(Model.Sigma, 0, 1));
 
     /// <summary>The family's customary parameters: shape and scale; mu and sigma for the lognormal; scale for the exponential.</summary>
     public IReadOnlyList<LifeParameter> Parameters => Distribution switch
@@ -132,8 +132,8 @@ public sealed class LifeFit
     /// <exception cref="ArgumentOutOfRangeException">The probability is not in (0, 1).</exception>
     public IntervalEstimate Quantile(double probability)
     {
-        var value = Law.Quantile(probability);
-        var z = law.ZOfLogSurvival(Accurate.LogOnePlus(-probability));
+        var value = Model.Quantile(probability);
+        var z = family.ZOfLogSurvival(ElementaryFunctions.LogP1(-probability));
         var (lower, upper) = region.Value.Limits(LogAge, rises: true);
         return new IntervalEstimate(value, new Interval(Math.Exp(lower), Math.Exp(upper), Confidence));
 
@@ -151,28 +151,28 @@ public sealed class LifeFit
     /// <exception cref="ArgumentOutOfRangeException">The probability is not in (0, 1).</exception>
     public IntervalEstimate QuantileWald(double probability)
     {
-        var value = Law.Quantile(probability);
-        var weight = -law.ZOfLogSurvival(Accurate.LogOnePlus(-probability)) / Law.Shape;
+        var value = Model.Quantile(probability);
+        var weight = -family.ZOfLogSurvival(ElementaryFunctions.LogP1(-probability)) / Model.Shape;
         return new IntervalEstimate(value, Wald(value, 1, weight));
     }
 
     /// <summary>Probability of surviving beyond <paramref name="age"/> hours, with its interval. Source: profile of S(age), as for quantiles.</summary>
     public IntervalEstimate Survival(double age)
     {
-        var value = Law.Survival(age);
+        var value = Model.Survival(age);
         if (age == 0) return new IntervalEstimate(1, new Interval(1, 1, Confidence));
         var (lower, upper) = ZLimits(age);
         return new IntervalEstimate(
-            value, Ordered(Math.Exp(law.LogSurvival(upper).Value), Math.Exp(law.LogSurvival(lower).Value)));
+            value, Ordered(Math.Exp(family.LogSurvival(upper).Value), Math.Exp(family.LogSurvival(lower).Value)));
     }
 
     /// <summary>Probability of having failed by <paramref name="age"/> hours, with its interval. Source: as <see cref="Survival"/>.</summary>
     public IntervalEstimate Cdf(double age)
     {
-        var value = Law.Cdf(age);
+        var value = Model.Cdf(age);
         if (age == 0) return new IntervalEstimate(0, new Interval(0, 0, Confidence));
         var (lower, upper) = ZLimits(age);
-        return new IntervalEstimate(value, Ordered(Math.Exp(law.LogCdf(lower).Value), Math.Exp(law.LogCdf(upper).Value)));
+        return new IntervalEstimate(value, Ordered(Math.Exp(family.LogCdf(lower).Value), Math.Exp(family.LogCdf(upper).Value)));
     }
 
     /// <summary>
@@ -184,19 +184,19 @@ public sealed class LifeFit
     {
         if (!(ahead > 0 && double.IsFinite(ahead))) throw new ArgumentOutOfRangeException(nameof(ahead), ahead, "Hours ahead are above 0 and finite.");
         if (age == 0) return Cdf(ahead);
-        var value = Law.ConditionalFailure(age, ahead);
-        var between = new ConditionalHazard(law, Math.Log(age), Math.Log(age + ahead));
+        var value = Model.ConditionalFailure(age, ahead);
+        var between = new ConditionalHazard(family, Math.Log(age), Math.Log(age + ahead));
         var (lower, upper) = region.Value.Limits(between.At, rises: false);
         return new IntervalEstimate(
-            value, Ordered(Accurate.OneMinusExpOfMinus(Math.Exp(lower)), Accurate.OneMinusExpOfMinus(Math.Exp(upper))));
+            value, Ordered(ElementaryFunctions.OneMinusExp(Math.Exp(lower)), ElementaryFunctions.OneMinusExp(Math.Exp(upper))));
     }
 
     private static Outcome<LifeFit> FitBoth(LifeDistribution distribution, IReadOnlyList<Life> lives, double confidence)
     {
         var arrays = new LifeArrays(lives);
         if (LifeFitStart.Refusal(arrays) is { } refusal) return refusal;
-        var likelihood = new LikelihoodSearch(StandardLaw.Of(distribution), arrays);
-        return LifeFitStart.Peak(likelihood, lives) is { } top && LogCovariance.Of(top.Point) is { } covariance
+        var likelihood = new LikelihoodSearch(StandardDistribution.Select(distribution), arrays);
+        return LifeFitStart.Peak(likelihood, lives) is { } top && LogCovariance.Invert(top.Point) is { } covariance
             ? new LifeFit(distribution, likelihood, top, covariance, isShapeGiven: false, confidence)
             : LifeFitStart.NoFiniteMaximum(arrays.Failures);
     }
@@ -206,7 +206,7 @@ public sealed class LifeFit
     {
         var arrays = new LifeArrays(lives);
         if (LifeFitStart.ScaleRefusal(arrays) is { } refusal) return refusal;
-        var likelihood = new LikelihoodSearch(StandardLaw.Of(distribution), arrays);
+        var likelihood = new LikelihoodSearch(StandardDistribution.Select(distribution), arrays);
         if (likelihood.GreatestAt(Math.Log(shape), arrays.MeanLogAge()) is not { } top) return LifeFitStart.NoFiniteMaximum(arrays.Failures);
         return new LifeFit(distribution, likelihood, top, new LogCovariance(-1 / top.Point.MuMu, 0, 0), isShapeGiven: true, confidence);
     }
@@ -215,17 +215,17 @@ public sealed class LifeFit
     {
         var (lower, upper) = region.Value.Limits((mu, _) => new LikelihoodPoint(mu, 1, 0, 0, 0, 0), rises: true);
         return new LifeParameter(
-            "scale", Law.Scale, Law.Scale * StandardError(1, 0), new Interval(Math.Exp(lower), Math.Exp(upper), Confidence),
-            Wald(Law.Scale, 1, 0));
+            "scale", Model.Scale, Model.Scale * StandardError(1, 0), new Interval(Math.Exp(lower), Math.Exp(upper), Confidence),
+            Wald(Model.Scale, 1, 0));
     }
 
     private LifeParameter FitShape()
     {
-        if (IsShapeGiven) return new LifeParameter("shape", Law.Shape, 0, Wald(Law.Shape, 0, 0), Wald(Law.Shape, 0, 0));
+        if (IsShapeGiven) return new LifeParameter("shape", Model.Shape, 0, Wald(Model.Shape, 0, 0), Wald(Model.Shape, 0, 0));
         var (lower, upper) = region.Value.Taus();
         return new LifeParameter(
-            "shape", Law.Shape, Law.Shape * StandardError(0, 1), new Interval(Math.Exp(lower), Math.Exp(upper), Confidence),
-            Wald(Law.Shape, 0, 1));
+            "shape", Model.Shape, Model.Shape * StandardError(0, 1), new Interval(Math.Exp(lower), Math.Exp(upper), Confidence),
+            Wald(Model.Shape, 0, 1));
     }
 
     /// <summary>Limits of z = shape (ln age - mu).</summary>
@@ -241,7 +241,7 @@ public sealed class LifeFit
         }
     }
 
-    private double StandardError(double ofMu, double ofTau) => Math.Sqrt(covariance.Of(ofMu, ofTau));
+    private double StandardError(double ofMu, double ofTau) => Math.Sqrt(covariance.Variance(ofMu, ofTau));
 
     /// <summary>Normal interval on the logarithm of a quantity whose logarithm has these derivatives in mu and tau.</summary>
     private Interval Wald(double value, double ofMu, double ofTau)

@@ -22,7 +22,7 @@ internal static class LifeFitStart
     {
         if (ScaleRefusal(lives) is { } refusal) return refusal;
 
-        // When one age lies in every life's range, the likelihood rises for ever as the law closes in on that age.
+        // When one age lies in every life's range, the likelihood rises for ever as the distribution closes in on that age.
         return lives.LatestGood <= lives.EarliestFailed
             ? new NotEstimable(
                 NotEstimableKind.NoFiniteMaximum,
@@ -55,14 +55,14 @@ internal static class LifeFitStart
         $"With {failures} failures in these looks the likelihood has no maximum at a finite shape and scale.");
 
     /// <summary>
-    /// The greatest maximum, or null where there is none: a plateau or a hill lower than what lies on the way to a degenerate law is no
+    /// The greatest maximum, or null where there is none: a plateau or a hill lower than what lies on the way to a degenerate distribution is no
     /// maximum. It is climbed to from the best of a range of shapes, with many lives from the maximum on a sample; where that leaves the
     /// shape uncertain, as few failures do, every hill over a close row of shapes is tried.
     /// </summary>
     internal static LikelihoodSearch.Peak? Peak(LikelihoodSearch search, IReadOnlyList<Life> lives)
     {
         var peak = OfSample(search, lives) ?? OfBestShape(search);
-        if (peak is not null && LogCovariance.Of(peak.Point) is { LogShape: < KnownShapeVariance }) return IsHeld(peak) ? peak : null;
+        if (peak is not null && LogCovariance.Invert(peak.Point) is { LogShape: < KnownShapeVariance }) return IsHeld(peak) ? peak : null;
 
         var tops = Row(search, peak?.Mu ?? search.Lives.MeanLogAge());
         for (var i = 1; i < tops.Count - 1; i++)
@@ -99,14 +99,14 @@ internal static class LifeFitStart
 
     /// <summary>With late entries only, survival may fall like a power of age all along: then the scale runs off to nothing.</summary>
     private static bool IsHeld(LikelihoodSearch.Peak peak) =>
-        LogCovariance.Of(peak.Point) is { } covariance && covariance.LogScale * Math.Exp(2 * peak.Tau) <= ScaleVarianceMax;
+        LogCovariance.Invert(peak.Point) is { } covariance && covariance.LogScale * Math.Exp(2 * peak.Tau) <= ScaleVarianceMax;
 
     /// <summary>The maximum from that on a sample of many lives, or null.</summary>
     private static LikelihoodSearch.Peak? OfSample(LikelihoodSearch search, IReadOnlyList<Life> lives)
     {
         if (lives.Count <= 2 * SampleMax) return null;
         var sample = new LifeArrays(lives, lives.Count / SampleMax);
-        return sample.Failures > 50 && OfBestShape(new LikelihoodSearch(search.Law, sample)) is { } near ? search.Maximise(near.Mu, near.Tau) : null;
+        return sample.Failures > 50 && OfBestShape(new LikelihoodSearch(search.Family, sample)) is { } near ? search.Maximise(near.Mu, near.Tau) : null;
     }
 
     /// <summary>The maximum from the first start that leads to one, starts in order of their likelihood.</summary>

@@ -1,7 +1,7 @@
 namespace FleetTrend.Statistics.Lives;
 
 /// <summary>
-/// Makes sets of lives like a given one from a fitted law: same entries, same ends of watch where they were seen, looks spaced like the
+/// Makes sets of lives like a given one from a fitted distribution: same entries, same ends of watch where they were seen, looks spaced like the
 /// intervals that were seen. Only with that can a bootstrap repeat what the looks did to the data.
 /// </summary>
 /// <remarks>
@@ -10,14 +10,14 @@ namespace FleetTrend.Statistics.Lives;
 /// </remarks>
 internal sealed class LifeResampling
 {
-    private readonly LifeLaw law;
+    private readonly LifeModel model;
     private readonly Life[] lives;
     private readonly double[] widths;
     private readonly double[] watched; // hours from entry to last look of lives still good, in order
 
-    internal LifeResampling(LifeLaw law, IReadOnlyList<Life> source)
+    internal LifeResampling(LifeModel model, IReadOnlyList<Life> source)
     {
-        this.law = law;
+        this.model = model;
         lives = [.. source.Where(l => l.Count > 0)];
         widths = [.. lives.Where(l => l.Failed && !l.IsExact).Select(l => l.Upper - l.Lower)];
         watched = [.. lives.Where(l => !l.Failed).Select(l => l.Lower - l.Entry).Order()];
@@ -37,7 +37,7 @@ internal sealed class LifeResampling
 
     private Life Draw(Life like, Random random)
     {
-        var age = Math.Max(like.Entry, law.AgeOfCumulativeHazard(law.CumulativeHazard(like.Entry) - Math.Log(1 - random.NextDouble())));
+        var age = Math.Max(like.Entry, model.AgeOfCumulativeHazard(model.CumulativeHazard(like.Entry) - Math.Log(1 - random.NextDouble())));
         var end = EndOfWatch(like, random);
         if (like.IsExact || widths.Length == 0) return age <= end && age > like.Entry ? Life.FailedAt(age, like.Entry) : Life.GoodAt(end, like.Entry);
 

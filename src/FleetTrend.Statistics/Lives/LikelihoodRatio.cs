@@ -9,7 +9,7 @@ namespace FleetTrend.Statistics.Lives;
 public sealed record LikelihoodRatio(double Statistic, int DegreesOfFreedom, double PValue)
 {
     /// <summary>The test of a gain in log-likelihood. Source: Wilks 1938.</summary>
-    internal static LikelihoodRatio Of(double gain, int degreesOfFreedom)
+    internal static LikelihoodRatio Test(double gain, int degreesOfFreedom)
     {
         var statistic = Math.Max(0, 2 * gain);
         return new LikelihoodRatio(

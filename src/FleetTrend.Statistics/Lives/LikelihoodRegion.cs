@@ -113,7 +113,7 @@ internal sealed class LikelihoodRegion
     private LikelihoodSearch.Peak Tip(LikelihoodSearch.Peak inside, LikelihoodSearch.Peak outside)
     {
         var best = inside;
-        Crossing.Find(Excess, inside.Tau, outside.Tau);
+        RootSearch.Find(Excess, inside.Tau, outside.Tau);
         return best;
 
         double Excess(double tau)
@@ -178,7 +178,7 @@ internal sealed class LikelihoodRegion
             {
                 var (left, right) = (Math.Max(0, j - 1), Math.Min(steps, j + 1));
                 if (values[j] < values[left] || values[j] < values[right]) continue;
-                best = Math.Max(best, Touch(j) is { } touch ? side * touch : -Minimum.Of(x => -Value(Tau(x), slices[j].Top), left, right));
+                best = Math.Max(best, Touch(j) is { } touch ? side * touch : -Minimum.Find(x => -Value(Tau(x), slices[j].Top), left, right));
             }
 
             return side * best;

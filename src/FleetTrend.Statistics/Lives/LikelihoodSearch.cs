@@ -2,7 +2,7 @@ namespace FleetTrend.Statistics.Lives;
 
 /// <summary>Maximises the log-likelihood of lives over (mu, tau), or over mu alone, by Newton steps kept inside a trust region.</summary>
 /// <remarks>Source: Levenberg-Marquardt damping, Nocedal and Wright, Numerical Optimization, 2006, chapter 4.</remarks>
-internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
+internal sealed class LikelihoodSearch(StandardDistribution family, LifeArrays lives)
 {
     /// <summary>Beyond a shape of exp(7) = 1100 or its inverse no data decide; the search stops there.</summary>
     internal const double TauLimit = 7;
@@ -14,9 +14,9 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
 
     internal LifeArrays Lives => lives;
 
-    internal StandardLaw Law => law;
+    internal StandardDistribution Family => family;
 
-    internal LikelihoodPoint At(double mu, double tau) => law.LogLikelihood(lives, mu, tau);
+    internal LikelihoodPoint At(double mu, double tau) => family.LogLikelihood(lives, mu, tau);
 
     /// <summary>The maximum over mu and tau from a start, or null when the search leaves the limits or does not settle.</summary>
     internal Peak? Maximise(double mu, double tau)
@@ -76,12 +76,12 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
     }
 
     /// <summary>
-    /// The greatest maximum over mu at a given tau, wherever it lies; for laws whose likelihood has one hill that uphill from the start.
+    /// The greatest maximum over mu at a given tau, wherever it lies; for distributions whose likelihood has one hill that uphill from the start.
     /// </summary>
     internal Peak? GreatestAt(double tau, double start)
     {
         var best = MaximiseAt(tau, start);
-        if (law.HasOneHill(lives)) return best;
+        if (family.HasOneHill(lives)) return best;
         var mus = Row(tau);
         var values = Array.ConvertAll(mus, mu => At(mu, tau).Value);
         for (var i = 0; i < mus.Length; i++)
@@ -101,12 +101,12 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
     /// <param name="top">The maximum at that tau.</param>
     /// <param name="level">A log-likelihood not above it.</param>
     /// <param name="side">-1 for the least mu, +1 for the greatest.</param>
-    /// <param name="everyHill">Whether to look beyond the hill of the maximum, where the law can have others.</param>
+    /// <param name="everyHill">Whether to look beyond the hill of the maximum, where the distribution can have others.</param>
     internal double Outermost(Peak top, double level, int side, bool everyHill)
     {
         var fall = Math.Sqrt(Math.Max(0, 2 * (top.Point.Value - level)));
         var (inside, outside) = (top.Mu, side * double.PositiveInfinity);
-        if (everyHill && !law.HasOneHill(lives))
+        if (everyHill && !family.HasOneHill(lives))
         {
             var mus = Row(top.Tau);
             if (side > 0) Array.Reverse(mus);
@@ -134,7 +134,7 @@ internal sealed class LikelihoodSearch(StandardLaw law, LifeArrays lives)
         return double.IsFinite(outside) ? inside : outside;
     }
 
-    /// <summary>A row of mus, a unit of z apart, from where the whole law lies before the first age to where it lies beyond the last.</summary>
+    /// <summary>A row of mus, a unit of z apart, from where the whole distribution lies before the first age to where it lies beyond the last.</summary>
     private double[] Row(double tau)
     {
         var unit = Math.Exp(-tau);

@@ -10,7 +10,7 @@ namespace FleetTrend.Statistics.Lives;
 public readonly record struct LogCovariance(double LogScale, double LogShape, double Mixed)
 {
     /// <summary>Inverse of the negative Hessian, or null where that is not positive definite.</summary>
-    internal static LogCovariance? Of(LikelihoodPoint point)
+    internal static LogCovariance? Invert(LikelihoodPoint point)
     {
         var determinant = (point.MuMu * point.TauTau) - (point.MuTau * point.MuTau);
         return point.MuMu < 0 && determinant > 1e-14 * point.MuMu * point.TauTau
@@ -19,6 +19,6 @@ public readonly record struct LogCovariance(double LogScale, double LogShape, do
     }
 
     /// <summary>Variance of a quantity with these derivatives in ln scale and ln shape.</summary>
-    internal double Of(double ofLogScale, double ofLogShape) =>
+    internal double Variance(double ofLogScale, double ofLogShape) =>
         Math.Max(0, (ofLogScale * ofLogScale * LogScale) + (2 * ofLogScale * ofLogShape * Mixed) + (ofLogShape * ofLogShape * LogShape));
 }

@@ -3,7 +3,7 @@ using MathNet.Numerics.Distributions;
 namespace FleetTrend.Statistics.Lives;
 
 /// <summary>
-/// Intervals and goodness of fit by fitting again to lives drawn from the fitted law: for few failures, where the profile likelihood's
+/// Intervals and goodness of fit by fitting again to lives drawn from the fitted distribution: for few failures, where the profile likelihood's
 /// chi-square is only an approximation.
 /// </summary>
 public static class ParametricBootstrap
@@ -19,11 +19,11 @@ public static class ParametricBootstrap
     /// <returns>The quantity and its interval; a reason when more than one drawn set in ten cannot be fitted.</returns>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than 100 replicates.</exception>
     public static Outcome<IntervalEstimate> Interval(
-        LifeFit fit, IReadOnlyList<Life> lives, Func<LifeLaw, double> quantity, int seed, int replicates = 999)
+        LifeFit fit, IReadOnlyList<Life> lives, Func<LifeModel, double> quantity, int seed, int replicates = 999)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(replicates, 100);
-        var value = quantity(fit.Law);
-        double[] drawn = [.. Refits(fit, lives, seed, replicates).Select(r => quantity(r.Law)).Order()];
+        var value = quantity(fit.Model);
+        double[] drawn = [.. Refits(fit, lives, seed, replicates).Select(r => quantity(r.Model)).Order()];
         if (drawn.Length < 0.9 * replicates)
         {
             return new NotEstimable(
@@ -44,8 +44,8 @@ public static class ParametricBootstrap
     }
 
     /// <summary>
-    /// Whether the lives look as if they came from the fitted law: the largest distance between its cdf and the non-parametric estimate,
-    /// at the ages where that is determined, against the same distance for lives drawn from the law.
+    /// Whether the lives look as if they came from the fitted distribution: the largest distance between its cdf and the non-parametric estimate,
+    /// at the ages where that is determined, against the same distance for lives drawn from the distribution.
     /// Source: Kolmogorov distance with estimated parameters, by simulation as Lilliefors 1967; Stute and others 1993.
     /// </summary>
     /// <param name="fit">The fit.</param>
@@ -58,13 +58,13 @@ public static class ParametricBootstrap
         ArgumentOutOfRangeException.ThrowIfLessThan(replicates, 100);
         return TurnbullEstimate.Estimate(lives).Then<GoodnessOfFit>(estimate =>
         {
-            var distance = Distance(fit.Law, estimate);
+            var distance = Distance(fit.Model, estimate);
             var (larger, used) = (0, 0);
-            foreach (var (law, drawn) in Refits(fit, lives, seed, replicates))
+            foreach (var (model, drawn) in Refits(fit, lives, seed, replicates))
             {
                 if (!TurnbullEstimate.Estimate(drawn).TryGetValue(out var own)) continue;
                 used++;
-                if (Distance(law, own) >= distance) larger++;
+                if (Distance(model, own) >= distance) larger++;
             }
 
             return used < 0.9 * replicates
@@ -74,11 +74,11 @@ public static class ParametricBootstrap
         });
     }
 
-    /// <summary>The largest distance between a law's cdf and the non-parametric estimate. Source: Kolmogorov 1933.</summary>
-    internal static double Distance(LifeLaw law, TurnbullEstimate estimate)
+    /// <summary>The largest distance between a distribution's cdf and the non-parametric estimate. Source: Kolmogorov 1933.</summary>
+    internal static double Distance(LifeModel model, TurnbullEstimate estimate)
     {
         // Late entry: the estimate is conditional on reaching the first age observed.
-        var origin = law.Cdf(estimate.ObservedFrom);
+        var origin = model.Cdf(estimate.ObservedFrom);
         double largest = 0, before = 0;
         foreach (var mass in estimate.Masses)
         {
@@ -89,20 +89,20 @@ public static class ParametricBootstrap
 
         return largest;
 
-        double Conditional(double age) => (law.Cdf(age) - origin) / (1 - origin);
+        double Conditional(double age) => (model.Cdf(age) - origin) / (1 - origin);
     }
 
-    private static IEnumerable<(LifeLaw Law, IReadOnlyList<Life> Lives)> Refits(LifeFit fit, IReadOnlyList<Life> lives, int seed, int replicates)
+    private static IEnumerable<(LifeModel Model, IReadOnlyList<Life> Lives)> Refits(LifeFit fit, IReadOnlyList<Life> lives, int seed, int replicates)
     {
         var random = new Random(seed);
-        var resampling = new LifeResampling(fit.Law, lives);
+        var resampling = new LifeResampling(fit.Model, lives);
         for (var i = 0; i < replicates; i++)
         {
             var drawn = resampling.Draw(random);
             var refit = fit.IsShapeGiven
-                ? LifeFit.FitWithShape(fit.Distribution, fit.Law.Shape, drawn, fit.Confidence)
+                ? LifeFit.FitWithShape(fit.Distribution, fit.Model.Shape, drawn, fit.Confidence)
                 : LifeFit.Fit(fit.Distribution, drawn, fit.Confidence);
-            if (refit.IsEstimated) yield return (refit.Value.Law, drawn);
+            if (refit.IsEstimated) yield return (refit.Value.Model, drawn);
         }
     }
 }

@@ -32,7 +32,7 @@ internal sealed class TurnbullConjugateGradient
         {
             var (first, end) = (freeBefore[problem.First[i]], freeBefore[problem.End[i]]);
             if (end <= first) continue;
-            var gone = Accurate.OneMinusExpOfMinus(cumulative[problem.End[i]] - cumulative[problem.First[i]]);
+            var gone = ElementaryFunctions.OneMinusExp(cumulative[problem.End[i]] - cumulative[problem.First[i]]);
             var value = problem.Weight[i] * (1 - gone) / (gone * gone);
             if (end == first + 1)
             {

@@ -44,7 +44,7 @@ internal sealed class TurnbullNewton
         {
             var (a, b) = (before[first[i]] - 1, before[end[i]] - 1);
             if (b <= a) continue;
-            var gone = Accurate.OneMinusExpOfMinus(cumulative[end[i]] - cumulative[first[i]]);
+            var gone = ElementaryFunctions.OneMinusExp(cumulative[end[i]] - cumulative[first[i]]);
             var stiffness = weight[i] * (1 - gone) / (gone * gone);
             rows[b][^1] += stiffness;
             if (a < 0) continue;

@@ -122,7 +122,7 @@ internal sealed class TurnbullSolver
     /// <summary>ln(1 - e^-d) and 1/(e^d - 1).</summary>
     private static (double Log, double Odds) LogAndOdds(double d)
     {
-        var gone = Accurate.OneMinusExpOfMinus(d);
+        var gone = ElementaryFunctions.OneMinusExp(d);
         return (Math.Log(gone), (1 - gone) / gone);
     }
 
@@ -272,7 +272,7 @@ internal sealed class TurnbullSolver
         for (var i = 0; i < problem.First.Length; i++)
         {
             var (a, b) = (problem.First[i], problem.End[i]);
-            var share = problem.Weight[i] / (survival[a] * Accurate.OneMinusExpOfMinus(cumulative[b] - cumulative[a]));
+            var share = problem.Weight[i] / (survival[a] * ElementaryFunctions.OneMinusExp(cumulative[b] - cumulative[a]));
             per[a] += share;
             per[b] -= share;
         }
@@ -314,9 +314,9 @@ internal sealed class TurnbullSolver
 
         internal double Mass(int candidate) => candidate == cumulative.Length - 1
             ? Math.Exp(-cumulative[candidate])
-            : Math.Exp(-cumulative[candidate]) * Accurate.OneMinusExpOfMinus(cumulative[candidate + 1] - cumulative[candidate]);
+            : Math.Exp(-cumulative[candidate]) * ElementaryFunctions.OneMinusExp(cumulative[candidate + 1] - cumulative[candidate]);
 
         internal double CdfAfter(int candidate) =>
-            candidate == cumulative.Length - 1 ? 1 : Accurate.OneMinusExpOfMinus(cumulative[candidate + 1]);
+            candidate == cumulative.Length - 1 ? 1 : ElementaryFunctions.OneMinusExp(cumulative[candidate + 1]);
     }
 }

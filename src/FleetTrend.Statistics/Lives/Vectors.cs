@@ -26,7 +26,7 @@ internal static class Vectors
     }
 
     /// <summary>ln(1 + x) with x's own relative accuracy.</summary>
-    internal static void LogOnePlusInPlace(double[] values)
+    internal static void LogP1InPlace(double[] values)
     {
         foreach (ref var v in MemoryMarshal.Cast<double, Vector<double>>(values.AsSpan()))
         {
@@ -37,7 +37,7 @@ internal static class Vectors
     }
 
     /// <summary>e^x - 1 with x's own relative accuracy.</summary>
-    internal static Vector<double> ExpMinusOne(Vector<double> x)
+    internal static Vector<double> ExpM1(Vector<double> x)
     {
         var series = Vector<double>.One + (x * (1.0 / 10));
         for (var term = 9; term >= 2; term--) series = Vector<double>.One + (x * series * (1.0 / term));

@@ -34,7 +34,7 @@ public sealed record EqualRatesTest
 
     /// <summary>
     /// Chance of such a chi-square were all rates equal; near the truth where most units expect five events or more, from
-    /// the chi-square law.
+    /// the chi-square distribution.
     /// </summary>
     public double PValue => SpecialFunctions.GammaUpperRegularized(DegreesOfFreedom / 2.0, ChiSquare / 2);
 

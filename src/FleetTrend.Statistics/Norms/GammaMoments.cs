@@ -2,16 +2,16 @@ namespace FleetTrend.Statistics.Norms;
 
 /// <summary>
 /// Mean and variance of units' rates by moments: what the raw rates spread beyond what chance alone gives them. Quick and
-/// without a model of the law; <see cref="GammaPoissonFit"/> uses the counts better.
+/// without a model of the distribution; <see cref="GammaPoissonFit"/> uses the counts better.
 /// </summary>
 /// <param name="Mean">Pooled rate, events per unit of exposure.</param>
 /// <param name="Variance">Variance of rates between units, above zero.</param>
 public sealed record GammaMoments(double Mean, double Variance)
 {
-    /// <summary>Shape of the gamma law with these moments.</summary>
+    /// <summary>Shape of the gamma distribution with these moments.</summary>
     public double Shape => Mean * Mean / Variance;
 
-    /// <summary>Rate parameter of the gamma law with these moments.</summary>
+    /// <summary>Rate parameter of the gamma distribution with these moments.</summary>
     public double Rate => Mean / Variance;
 
     /// <summary>Estimates both moments.</summary>

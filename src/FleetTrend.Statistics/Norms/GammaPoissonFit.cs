@@ -3,8 +3,8 @@ using MathNet.Numerics;
 namespace FleetTrend.Statistics.Norms;
 
 /// <summary>
-/// How much units' rates differ beyond chance: rates as draws of a gamma law, fitted by marginal maximum likelihood. Where
-/// the counts spread no more than chance alone would spread them, the law shrinks to one point (<see cref="NoExtraVariation"/>).
+/// How much units' rates differ beyond chance: rates as draws of a gamma distribution, fitted by marginal maximum likelihood. Where
+/// the counts spread no more than chance alone would spread them, the distribution shrinks to one point (<see cref="NoExtraVariation"/>).
 /// </summary>
 public sealed record GammaPoissonFit
 {
@@ -16,13 +16,13 @@ public sealed record GammaPoissonFit
     /// <summary>Events behind the fit.</summary>
     public required long Events { get; init; }
 
-    /// <summary>Shape of the gamma law; positive infinity without extra variation.</summary>
+    /// <summary>Shape of the gamma distribution; positive infinity without extra variation.</summary>
     public required double Shape { get; init; }
 
     /// <summary>Mean rate of units, events per unit of exposure.</summary>
     public required double Mean { get; init; }
 
-    /// <summary>Rate parameter of the gamma law, shape over mean; positive infinity without extra variation.</summary>
+    /// <summary>Rate parameter of the gamma distribution, shape over mean; positive infinity without extra variation.</summary>
     public double Rate => Shape / Mean;
 
     /// <summary>The boundary: the counts show no variation between units beyond chance.</summary>
@@ -35,7 +35,7 @@ public sealed record GammaPoissonFit
     public double StandardDeviation => Mean * CoefficientOfVariation;
 
     /// <summary>
-    /// Standard errors of the law's parameters; <see cref="NotEstimableKind.OnBoundary"/> without extra variation, or so close to it
+    /// Standard errors of the distribution's parameters; <see cref="NotEstimableKind.OnBoundary"/> without extra variation, or so close to it
     /// that the likelihood is flat.
     /// </summary>
     /// <remarks>Source: inverse of the observed information (Fisher); on the edge see Self and Liang 1987.</remarks>
@@ -58,7 +58,7 @@ public sealed record GammaPoissonFit
     public double EqualRatesPValue =>
         LikelihoodRatio > 0 ? SpecialFunctions.GammaUpperRegularized(0.5, LikelihoodRatio / 2) / 2 : 1;
 
-    /// <summary>Fits the law.</summary>
+    /// <summary>Fits the distribution.</summary>
     /// <param name="units">Units; those without exposure do not enter.</param>
     /// <returns>
     /// The fit, on the boundary too; <see cref="NotEstimableKind.NoEvents"/> without events, and
@@ -92,7 +92,7 @@ public sealed record GammaPoissonFit
     }
 
     /// <summary>
-    /// Gamma posterior of one unit's rate with the fitted law taken as known. It ignores that the law is itself estimated
+    /// Gamma posterior of one unit's rate with the fitted distribution taken as known. It ignores that the distribution is itself estimated
     /// and is too narrow for few units; <see cref="HierarchicalRates"/> carries that uncertainty.
     /// </summary>
     /// <param name="unit">The unit's events and exposure.</param>
@@ -108,12 +108,12 @@ public sealed record GammaPoissonFit
     }
 
     /// <summary>
-    /// Chance of at least this many events on a unit drawn from the law, between-unit spread included: the test for a unit
+    /// Chance of at least this many events on a unit drawn from the distribution, between-unit spread included: the test for a unit
     /// that is odd even among units that differ.
     /// </summary>
     /// <param name="unit">The unit's events and exposure.</param>
     /// <returns>The chance, in [0, 1].</returns>
-    /// <remarks>Source: upper tail of the negative binomial law, the marginal of the gamma-Poisson model.</remarks>
+    /// <remarks>Source: upper tail of the negative binomial distribution, the marginal of the gamma-Poisson model.</remarks>
     public double UpperPValue(CountExposure unit)
     {
         if (unit.Events == 0)
@@ -142,7 +142,7 @@ public sealed record GammaPoissonFit
             var nextSlope = Score(next);
             if (slope > 0 && nextSlope <= 0)
             {
-                var shape = Math.Exp(Crossing.Find(Score, before, next));
+                var shape = Math.Exp(RootSearch.Find(Score, before, next));
                 var value = likelihood.At(likelihood.BestMean(shape), shape);
                 // The margin keeps rounding noise at huge shapes from being taken for extra variation.
                 if (value > best.LogLikelihood + 1e-9 * Math.Max(1, Math.Abs(best.LogLikelihood)))

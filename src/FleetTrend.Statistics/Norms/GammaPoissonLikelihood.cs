@@ -1,10 +1,9 @@
-using FleetTrend.Statistics.Lives;
 using MathNet.Numerics;
 
 namespace FleetTrend.Statistics.Norms;
 
 /// <summary>
-/// Marginal log-likelihood of counts whose rates come from a gamma law, in terms of the law's mean and shape. Sums over
+/// Marginal log-likelihood of counts whose rates come from a gamma distribution, in terms of the distribution's mean and shape. Sums over
 /// events are taken through the number of units with more than j events (<see cref="UnitsAbove"/>), so that a call costs one pass over units and
 /// stays exact for very large shapes, where gamma functions would cancel.
 /// </summary>
@@ -47,7 +46,7 @@ internal sealed class GammaPoissonLikelihood
     {
         var sum = constant + Events * Math.Log(mean) + above.Logarithms(shape);
         foreach (var unit in units)
-            sum -= (shape + unit.Events) * Accurate.LogOnePlus(mean * unit.Exposure / shape);
+            sum -= (shape + unit.Events) * ElementaryFunctions.LogP1(mean * unit.Exposure / shape);
         return sum;
     }
 
@@ -59,7 +58,7 @@ internal sealed class GammaPoissonLikelihood
         if (low == high)
             return PooledRate;
         // The score in log mean is the sum of (x - mt) / (1 + mt / shape): positive at the lowest raw rate, negative at the highest.
-        return Math.Exp(Crossing.Find(
+        return Math.Exp(RootSearch.Find(
             y => MeanScore(Math.Exp(y), shape), Math.Log(Math.Max(low, 1e-12 * high)), Math.Log(high)));
     }
 
@@ -102,7 +101,7 @@ internal sealed class GammaPoissonLikelihood
         foreach (var unit in units)
         {
             var a = mean * unit.Exposure / shape;
-            sum += (shape + unit.Events) / shape * (a / (1 + a)) - Accurate.LogOnePlus(a);
+            sum += (shape + unit.Events) / shape * (a / (1 + a)) - ElementaryFunctions.LogP1(a);
         }
         return sum;
     }

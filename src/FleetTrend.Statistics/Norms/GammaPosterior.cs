@@ -3,10 +3,10 @@ using MathNet.Numerics;
 
 namespace FleetTrend.Statistics.Norms;
 
-/// <summary>A gamma law of a rate.</summary>
+/// <summary>A gamma distribution of a rate.</summary>
 public sealed record GammaPosterior
 {
-    /// <summary>Makes a law.</summary>
+    /// <summary>Makes a distribution.</summary>
     /// <param name="shape">Shape, above zero.</param>
     /// <param name="rate">Rate parameter in units of exposure, above zero.</param>
     /// <param name="confidence">Credibility of <see cref="Interval"/>, in (0, 1).</param>
@@ -41,7 +41,7 @@ public sealed record GammaPosterior
     /// <param name="probability">Chance, in (0, 1).</param>
     /// <returns>Events per unit of exposure.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The chance is outside (0, 1).</exception>
-    /// <remarks>Source: NIST/SEMATECH e-Handbook 8.4.6 (limits of the mean time between failures from the gamma law).</remarks>
+    /// <remarks>Source: NIST/SEMATECH e-Handbook 8.4.6 (limits of the mean time between failures from the gamma distribution).</remarks>
     public double RateNotExceededWith(double probability)
     {
         Confidences.Check(probability);

@@ -3,7 +3,7 @@ using FleetTrend.Statistics.Rates;
 namespace FleetTrend.Statistics.Norms;
 
 /// <summary>
-/// What is believed of one unit's rate before its own counts are seen, as a gamma law: worth <see cref="Shape"/> events in
+/// What is believed of one unit's rate before its own counts are seen, as a gamma distribution: worth <see cref="Shape"/> events in
 /// <see cref="Rate"/> hours. What it says must come from experience that can be shown, and is to be stated beside every result.
 /// </summary>
 public sealed record GammaPrior
@@ -60,15 +60,15 @@ public sealed record GammaPrior
 
         var (low, high) = (Math.Log(SmallestShape), Math.Log(LargestShape));
         if (Gap(low) < 0 || Gap(high) > 0)
-            return new NotEstimable(NotEstimableKind.OnBoundary, 0, "The two times are too close together or too far apart for a gamma law.");
-        var found = Math.Exp(Crossing.Find(Gap, low, high));
+            return new NotEstimable(NotEstimableKind.OnBoundary, 0, "The two times are too close together or too far apart for a gamma distribution.");
+        var found = Math.Exp(RootSearch.Find(Gap, low, high));
         return new GammaPrior(found, medianHours * Quantile.Gamma(0.5, found));
     }
 
     /// <summary>What is believed after the unit's own events and hours.</summary>
     /// <param name="unit">Its events and hours.</param>
     /// <param name="confidence">Credibility of the interval, in (0, 1).</param>
-    /// <returns>The gamma law with the events added to the shape and the hours to the rate parameter.</returns>
+    /// <returns>The gamma distribution with the events added to the shape and the hours to the rate parameter.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The credibility is outside (0, 1).</exception>
     /// <remarks>Source: NIST/SEMATECH e-Handbook 8.4.6; conjugacy of gamma and Poisson.</remarks>
     public GammaPosterior Posterior(CountExposure unit, double confidence = 0.95) =>

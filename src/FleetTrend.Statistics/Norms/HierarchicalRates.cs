@@ -1,8 +1,8 @@
 namespace FleetTrend.Statistics.Norms;
 
 /// <summary>
-/// Units' rates shrunk towards each other, with the uncertainty of the law of rates carried through: the posterior is
-/// averaged over mean and shape of the gamma law. It needs no separate treatment of the boundary: where counts spread no
+/// Units' rates shrunk towards each other, with the uncertainty of the distribution of rates carried through: the posterior is
+/// averaged over mean and shape of the gamma distribution. It needs no separate treatment of the boundary: where counts spread no
 /// more than chance, large shapes get the weight and every unit's ratio comes close to one, with an honest interval.
 /// </summary>
 public sealed class HierarchicalRates
@@ -33,29 +33,29 @@ public sealed class HierarchicalRates
     /// <summary>Posterior mean of the coefficient of variation between units.</summary>
     public double CoefficientOfVariation => nodes.Sum(n => n.Weight / Math.Sqrt(n.Shape));
 
-    /// <summary>Posterior mean of the gamma law's shape; may be huge where no extra variation is likely.</summary>
+    /// <summary>Posterior mean of the gamma distribution's shape; may be huge where no extra variation is likely.</summary>
     public double MeanShape => nodes.Sum(n => n.Weight * n.Shape);
 
-    /// <summary>Posterior mean of the gamma law's rate parameter.</summary>
+    /// <summary>Posterior mean of the gamma distribution's rate parameter.</summary>
     public double MeanRateParameter => nodes.Sum(n => n.Weight * n.Shape / n.Mean);
 
-    /// <summary>Posterior standard deviation of the gamma law's shape.</summary>
+    /// <summary>Posterior standard deviation of the gamma distribution's shape.</summary>
     public double ShapeDeviation => Deviation(n => n.Shape);
 
-    /// <summary>Posterior standard deviation of the gamma law's rate parameter.</summary>
+    /// <summary>Posterior standard deviation of the gamma distribution's rate parameter.</summary>
     public double RateParameterDeviation => Deviation(n => n.Shape / n.Mean);
 
     /// <summary>Estimates all units together.</summary>
     /// <param name="units">Units' events and exposure (hours, or events expected at the norm).</param>
     /// <param name="confidence">Credibility of intervals, in (0, 1).</param>
-    /// <param name="prior">Prior of the law of rates; <see cref="RatePrior.Weak"/> when null.</param>
+    /// <param name="prior">Prior of the distribution of rates; <see cref="RatePrior.Weak"/> when null.</param>
     /// <returns>
     /// The estimate; <see cref="NotEstimableKind.NothingObserved"/> without exposure, <see cref="NotEstimableKind.NoEvents"/>
     /// without events.
     /// </returns>
     /// <remarks>
     /// Source: George, Makov and Smith 1993, Scandinavian Journal of Statistics 20 (the hierarchy), integrated by
-    /// quadrature. Above 5,000 units the law's best point is used, so that time stays linear in units.
+    /// quadrature. Above 5,000 units the distribution's best point is used, so that time stays linear in units.
     /// </remarks>
     public static Outcome<HierarchicalRates> Estimate(
         IReadOnlyList<CountExposure> units, double confidence = 0.95, RatePrior? prior = null)
@@ -67,9 +67,9 @@ public sealed class HierarchicalRates
             return new NotEstimable(NotEstimableKind.NothingObserved, 0, "No unit had exposure.");
         if (likelihood.Events == 0)
             return new NotEstimable(NotEstimableKind.NoEvents, 0, "No unit had an event: their rates cannot be told apart.");
-        var law = RateQuadrature.Nodes(likelihood, prior);
+        var distribution = RateQuadrature.Nodes(likelihood, prior);
         return new HierarchicalRates(
-            law, [.. units.Select(u => new ShrunkRate(u, law, confidence))], prior, likelihood.Events);
+            distribution, [.. units.Select(u => new ShrunkRate(u, distribution, confidence))], prior, likelihood.Events);
     }
 
     private double Deviation(Func<RateNode, double> value)

@@ -20,7 +20,7 @@ public sealed record LeaveOneOutTest
 
     /// <summary>
     /// Tests every unit. Within a stratum, were all rates equal, the unit's count given the stratum's total would be
-    /// binomial with chance unit hours over all hours; over strata the counts add, and their law is found by exact
+    /// binomial with chance unit hours over all hours; over strata the counts add, and their distribution is found by exact
     /// convolution, so that nothing depends on the size of the rates.
     /// </summary>
     /// <param name="strata">The strata; a unit may be in some and not in others.</param>
@@ -63,7 +63,7 @@ public sealed record LeaveOneOutTest
 
     private static UnitStanding Standing(string unit, List<(NormStratum Stratum, UnitCount Count)> own)
     {
-        var law = new ConditionalCount();
+        var distribution = new ConditionalCount();
         var contributions = new List<StratumContribution>(own.Count);
         foreach (var (stratum, count) in own)
         {
@@ -71,7 +71,7 @@ public sealed record LeaveOneOutTest
             var othersEvents = stratum.Events - count.Events;
             var inStratum = new ConditionalCount();
             inStratum.Add(stratum.Events, count.ExposureHours, others);
-            law.Add(stratum.Events, count.ExposureHours, others);
+            distribution.Add(stratum.Events, count.ExposureHours, others);
             contributions.Add(new StratumContribution(
                 stratum.Key, count.Events, count.ExposureHours, othersEvents, others,
                 othersEvents * (count.ExposureHours / others), inStratum.AtLeast(count.Events)));
@@ -80,7 +80,7 @@ public sealed record LeaveOneOutTest
         var observed = own.Sum(o => o.Count.Events);
         return new UnitStanding(
             unit, observed, own.Sum(o => o.Count.ExposureHours), contributions.Sum(c => c.Expected),
-            law.AtLeast(observed), law.AtMost(observed), contributions);
+            distribution.AtLeast(observed), distribution.AtMost(observed), contributions);
     }
 
     private static double Others(NormStratum stratum, UnitCount count)

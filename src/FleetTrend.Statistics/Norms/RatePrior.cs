@@ -1,8 +1,6 @@
-using FleetTrend.Statistics.Lives;
-
 namespace FleetTrend.Statistics.Norms;
 
-/// <summary>What is believed of the law of units' rates before the counts are seen.</summary>
+/// <summary>What is believed of the distribution of units' rates before the counts are seen.</summary>
 public sealed class RatePrior
 {
     private readonly Func<double, double, double> logDensity;
@@ -23,7 +21,7 @@ public sealed class RatePrior
     /// <remarks>Source: half-Cauchy for a spread between groups, Gelman 2006, Bayesian Analysis 1.</remarks>
     public static RatePrior Weak { get; } = new(
         "mean flat on its logarithm; coefficient of variation half-Cauchy, scale 1",
-        (mean, shape) => -Math.Log(mean) - 1.5 * Math.Log(shape) - Accurate.LogOnePlus(1 / shape));
+        (mean, shape) => -Math.Log(mean) - 1.5 * Math.Log(shape) - ElementaryFunctions.LogP1(1 / shape));
 
     /// <summary>
     /// Any mean (flat on its logarithm); the share 1/(1 + shape) of what units differ uniform: little weight on no difference at all, so that a
@@ -32,7 +30,7 @@ public sealed class RatePrior
     /// <remarks>Source: Christiansen and Morris 1997, Journal of the American Statistical Association 92 (from memory).</remarks>
     public static RatePrior UniformShrinkage { get; } = new(
         "mean flat on its logarithm; shrinkage shape/(1 + shape) uniform",
-        (mean, shape) => -Math.Log(mean) - 2 * Accurate.LogOnePlus(shape));
+        (mean, shape) => -Math.Log(mean) - 2 * ElementaryFunctions.LogP1(shape));
 
     /// <summary>What it is.</summary>
     public string Description { get; }

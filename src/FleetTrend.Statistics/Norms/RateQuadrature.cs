@@ -1,7 +1,7 @@
 namespace FleetTrend.Statistics.Norms;
 
 /// <summary>
-/// The posterior of the law of rates as weighted points: equal steps in log shape, and for each in log mean around its
+/// The posterior of the distribution of rates as weighted points: equal steps in log shape, and for each in log mean around its
 /// best value. For a smooth density that falls off at both ends equal steps are as good as any rule.
 /// </summary>
 internal static class RateQuadrature
@@ -13,7 +13,7 @@ internal static class RateQuadrature
     private const double MeanStepsPerDeviation = 1.25;
     private const double SmallestWeight = 1e-8;
 
-    /// <summary>Beyond this many units the law is known so well that its best point stands for it.</summary>
+    /// <summary>Beyond this many units the distribution is known so well that its best point stands for it.</summary>
     private const int UnitsOfCertainty = 5000;
 
     public static RateNode[] Nodes(GammaPoissonLikelihood likelihood, RatePrior prior)

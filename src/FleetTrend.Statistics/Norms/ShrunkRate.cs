@@ -82,11 +82,11 @@ public sealed class ShrunkRate
             low -= 2;
         while (Gap(high) > 0 && high < 700)
             high += 1;
-        return Math.Exp(Crossing.Find(Gap, low, high));
+        return Math.Exp(RootSearch.Find(Gap, low, high));
     }
 
     /// <summary>
-    /// Upper gamma tail. For shapes beyond a million the law is so narrow that the normal form on the cube root (error below
+    /// Upper gamma tail. For shapes beyond a million the distribution is so narrow that the normal form on the cube root (error below
     /// 1e-9 there) replaces a series that would take as many steps as the root of the shape.
     /// </summary>
     private static double UpperGamma(double shape, double x)

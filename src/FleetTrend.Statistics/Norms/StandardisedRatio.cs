@@ -63,13 +63,13 @@ public sealed record StandardisedRatio
 
     private static double Limit(List<StratumContribution> strata, long observed, double ratio, double tail, bool isLower)
     {
-        // The law is exact at any ratio; starting it near the answer keeps the tilt, and so what trimming left out, small.
+        // The distribution is exact at any ratio; starting it near the answer keeps the tilt, and so what trimming left out, small.
         for (var round = 0; round < 20; round++)
         {
-            var law = Law(strata, ratio);
+            var distribution = Distribution(strata, ratio);
             var tilt = isLower
-                ? Root(x => law.AtLeast(observed, x) - tail)
-                : Root(x => tail - law.AtMost(observed, x));
+                ? Root(x => distribution.AtLeast(observed, x) - tail)
+                : Root(x => tail - distribution.AtMost(observed, x));
             ratio *= Math.Exp(tilt);
             if (Math.Abs(tilt) < 0.5)
                 break;
@@ -77,15 +77,15 @@ public sealed record StandardisedRatio
         return ratio;
     }
 
-    private static CountLaw Law(List<StratumContribution> strata, double ratio)
+    private static CountDistribution Distribution(List<StratumContribution> strata, double ratio)
     {
-        var law = CountLaw.Zero;
+        var distribution = CountDistribution.Zero;
         foreach (var s in strata)
         {
             var weighted = ratio * s.ExposureHours;
-            law = law.Plus(CountLaw.Binomial(s.Observed + s.OthersEvents, weighted / (weighted + s.OthersExposureHours)));
+            distribution = distribution.Plus(CountDistribution.Binomial(s.Observed + s.OthersEvents, weighted / (weighted + s.OthersExposureHours)));
         }
-        return law;
+        return distribution;
     }
 
     /// <summary>Root of an increasing function near zero: a bracket of at most two either way, then halving and secants.</summary>

@@ -1,5 +1,3 @@
-using FleetTrend.Statistics.Lives;
-
 namespace FleetTrend.Statistics.Norms;
 
 /// <summary>
@@ -37,7 +35,7 @@ internal sealed class UnitsAbove
 
     /// <summary>Sum of ln(1 + j / shape).</summary>
     internal double Logarithms(double shape) => Sum(
-        j => Accurate.LogOnePlus(j / shape),
+        j => ElementaryFunctions.LogP1(j / shape),
         (a, b) => shape * (LogarithmIntegral(b / shape) - LogarithmIntegral(a / shape)),
         j => (1 / (shape + j), 2 / Cube(shape + j), 24 / (Cube(shape + j) * Square(shape + j))));
 
@@ -83,10 +81,10 @@ internal sealed class UnitsAbove
 
     /// <summary>(1 + u) ln(1 + u) - u, by its series where that would cancel.</summary>
     private static double LogarithmIntegral(double u) =>
-        u < 0.1 ? Series(u, k => 1.0 / (k * (k - 1))) : (1 + u) * Accurate.LogOnePlus(u) - u;
+        u < 0.1 ? Series(u, k => 1.0 / (k * (k - 1))) : (1 + u) * ElementaryFunctions.LogP1(u) - u;
 
     /// <summary>u - ln(1 + u), by its series where that would cancel.</summary>
-    private static double SlopeIntegral(double u) => u < 0.1 ? Series(u, k => 1.0 / k) : u - Accurate.LogOnePlus(u);
+    private static double SlopeIntegral(double u) => u < 0.1 ? Series(u, k => 1.0 / k) : u - ElementaryFunctions.LogP1(u);
 
     /// <summary>Alternating power series from u² on.</summary>
     private static double Series(double u, Func<int, double> coefficient)

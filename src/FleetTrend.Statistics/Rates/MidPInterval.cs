@@ -20,8 +20,8 @@ public static class MidPInterval
         var exact = GarwoodInterval.Estimate(events, confidence);
         var tail = (1 - confidence) / 2;
         // The mid-p limits lie inside the exact ones, and the count lies between them.
-        var lower = events == 0 ? 0 : Crossing.Find(m => tail - AtLeast(events, m), exact.Lower, events);
-        var upper = Crossing.Find(m => 1 - AtLeast(events, m) - tail, Math.Max(events, 1e-12), exact.Upper);
+        var lower = events == 0 ? 0 : RootSearch.Find(m => tail - AtLeast(events, m), exact.Lower, events);
+        var upper = RootSearch.Find(m => 1 - AtLeast(events, m) - tail, Math.Max(events, 1e-12), exact.Upper);
         return new Interval(lower, upper, confidence);
     }
 

@@ -1,10 +1,9 @@
-using FleetTrend.Statistics.Lives;
 using MathNet.Numerics;
 
 namespace FleetTrend.Statistics.Rates;
 
 /// <summary>
-/// Quantiles of the gamma and beta laws to nearly full double precision. The library's own inverses stop at an
+/// Quantiles of the gamma and beta distributions to nearly full double precision. The library's own inverses stop at an
 /// absolute error of about 1e-8, which is too coarse for small rates, so its distribution functions are inverted
 /// here by Newton steps on a logarithmic scale, kept inside a bracket.
 /// </summary>
@@ -24,7 +23,7 @@ internal static class Quantile
         if (probability >= 1)
             return double.PositiveInfinity;
         var logGamma = SpecialFunctions.GammaLn(shape);
-        // For x near zero the law is x^shape / Gamma(shape + 1): it gives the start below one and is exact far below.
+        // For x near zero the distribution is x^shape / Gamma(shape + 1): it gives the start below one and is exact far below.
         var start = (Math.Log(probability) + SpecialFunctions.GammaLn(shape + 1)) / shape;
         if (start < -600)
             return Math.Exp(start);
@@ -70,7 +69,7 @@ internal static class Quantile
         return shape * root * root * root;
     }
 
-    private static double LogOnePlusExp(double y) => y > 0 ? y + Accurate.LogOnePlus(Math.Exp(-y)) : Accurate.LogOnePlus(Math.Exp(y));
+    private static double LogOnePlusExp(double y) => y > 0 ? y + ElementaryFunctions.LogP1(Math.Exp(-y)) : ElementaryFunctions.LogP1(Math.Exp(y));
 
     /// <summary>Root of an increasing function whose derivative is given: Newton, halving where a step leaves the bracket.</summary>
     private static double Solve(Func<double, double> gap, Func<double, double> slope, double start, double low, double high)

@@ -108,33 +108,33 @@ public sealed record RateRatio
         second == 0 ? 1 : MathNet.Numerics.SpecialFunctions.BetaRegularized(second, first + 1.0, 1 - share);
 
     /// <summary>
-    /// The near tail whole, plus of the far tail what is no more likely than the outcome seen. The law has one mode, so
+    /// The near tail whole, plus of the far tail what is no more likely than the outcome seen. The distribution has one mode, so
     /// the far tail's edge is found by bisection. The slack keeps a mirror-image outcome that rounding makes a shade likelier.
     /// </summary>
-    private static double NoMoreLikely(Binomial law, int seen, int total, double share)
+    private static double NoMoreLikely(Binomial distribution, int seen, int total, double share)
     {
         const double slack = 1 + 1e-7;
-        var limit = law.Probability(seen) * slack;
+        var limit = distribution.Probability(seen) * slack;
         var mode = Math.Min(total, (int)Math.Floor((total + 1) * share));
-        if (law.Probability(mode) <= limit)
+        if (distribution.Probability(mode) <= limit)
             return 1;
         if (seen > mode)
         {
-            var far = LastBelow(law, limit, 0, mode);
+            var far = LastBelow(distribution, limit, 0, mode);
             return UpperTail(seen, total - seen, share) + (far < 0 ? 0 : LowerTail(far, total - far, share));
         }
-        var farUp = FirstBelow(law, limit, mode, total);
+        var farUp = FirstBelow(distribution, limit, mode, total);
         return LowerTail(seen, total - seen, share) + (farUp > total ? 0 : UpperTail(farUp, total - farUp, share));
     }
 
-    private static int LastBelow(Binomial law, double limit, int low, int high)
+    private static int LastBelow(Binomial distribution, double limit, int low, int high)
     {
-        if (law.Probability(low) > limit)
+        if (distribution.Probability(low) > limit)
             return low - 1;
         while (high - low > 1)
         {
             var middle = low + (high - low) / 2;
-            if (law.Probability(middle) <= limit)
+            if (distribution.Probability(middle) <= limit)
                 low = middle;
             else
                 high = middle;
@@ -142,14 +142,14 @@ public sealed record RateRatio
         return low;
     }
 
-    private static int FirstBelow(Binomial law, double limit, int low, int high)
+    private static int FirstBelow(Binomial distribution, double limit, int low, int high)
     {
-        if (law.Probability(high) > limit)
+        if (distribution.Probability(high) > limit)
             return high + 1;
         while (high - low > 1)
         {
             var middle = low + (high - low) / 2;
-            if (law.Probability(middle) <= limit)
+            if (distribution.Probability(middle) <= limit)
                 high = middle;
             else
                 low = middle;

@@ -2,7 +2,7 @@ namespace FleetTrend.Statistics.Rates;
 
 /// <summary>
 /// Limits of a weighted sum of Poisson means: of the events expected over several strata at rates that are estimates
-/// themselves. With one weight it is <see cref="GarwoodInterval"/> times the weight, exact; with several it is a gamma law
+/// themselves. With one weight it is <see cref="GarwoodInterval"/> times the weight, exact; with several it is a gamma distribution
 /// matched to the sum, which no set-up is known to drive below its confidence.
 /// </summary>
 public static class WeightedPoissonInterval

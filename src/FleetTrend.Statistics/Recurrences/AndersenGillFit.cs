@@ -86,7 +86,7 @@ public sealed record AndersenGillFit
         return
         [
             .. events.GroupBy(e => e.Time).OrderBy(g => g.Key).Select(g => new PartialLikelihood.Age(
-                g.Key, one.Of(g.Key), two.Of(g.Key), g.Count(e => !e.IsSecond), g.Count(e => e.IsSecond))),
+                g.Key, one.Count(g.Key), two.Count(g.Key), g.Count(e => !e.IsSecond), g.Count(e => e.IsSecond))),
         ];
     }
 
@@ -103,7 +103,7 @@ public sealed record AndersenGillFit
         double First(PartialLikelihood.Age a) => -a.SecondAtRisk * factor / Total(a);
         var ofFirst = new ScoreInfluence(ages, First, a => First(a) / Total(a));
         var ofSecond = new ScoreInfluence(ages, Second, a => Second(a) * factor / Total(a));
-        return first.Select(ofFirst.Of).Concat(second.Select(ofSecond.Of));
+        return first.Select(ofFirst.Sum).Concat(second.Select(ofSecond.Sum));
     }
 
     /// <summary>Sums over a unit's events and windows, by binary search in the event ages.</summary>
@@ -122,7 +122,7 @@ public sealed record AndersenGillFit
                 drift[k + 1] = drift[k] + perEvent(ages[k]) * (ages[k].FirstEvents + ages[k].SecondEvents);
         }
 
-        public double Of(RecurrenceUnit unit) =>
+        public double Sum(RecurrenceUnit unit) =>
             unit.EventTimes.Sum(t => jump[Array.BinarySearch(times, t)]) - unit.Windows.Sum(w => drift[Count(w.Stop)] - drift[Count(w.Start)]);
 
         private int Count(double age)

@@ -10,7 +10,7 @@ namespace FleetTrend.Statistics.Recurrences;
 internal sealed record ConditionalExponent(long Informative, double SumLog)
 {
     /// <summary>Null where it does not exist: a unit entered late or had a gap, or no informative spread is left.</summary>
-    public static ConditionalExponent? Of(IReadOnlyList<RecurrenceUnit> units, Truncation truncation)
+    public static ConditionalExponent? Build(IReadOnlyList<RecurrenceUnit> units, Truncation truncation)
     {
         var (count, sum) = (0L, 0.0);
         foreach (var unit in units)

@@ -21,7 +21,7 @@ public sealed record ExponentHomogeneityTest(
     public static Outcome<ExponentHomogeneityTest> Test(
         IReadOnlyList<RecurrenceUnit> units, Truncation truncation = Truncation.Time)
     {
-        var own = units.Select(u => ConditionalExponent.Of([u], truncation)).OfType<ConditionalExponent>().ToList();
+        var own = units.Select(u => ConditionalExponent.Build([u], truncation)).OfType<ConditionalExponent>().ToList();
         if (own.Count < 2)
         {
             return new NotEstimable(

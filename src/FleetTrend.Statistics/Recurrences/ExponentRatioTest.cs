@@ -23,11 +23,11 @@ public sealed record ExponentRatioTest(double Ratio, long NumeratorFreedom, long
     public static Outcome<ExponentRatioTest> Test(
         IReadOnlyList<RecurrenceUnit> first, IReadOnlyList<RecurrenceUnit> second, Truncation truncation = Truncation.Time)
     {
-        if (ConditionalExponent.Of(first, truncation) is not { } one || ConditionalExponent.Of(second, truncation) is not { } two)
+        if (ConditionalExponent.Build(first, truncation) is not { } one || ConditionalExponent.Build(second, truncation) is not { } two)
         {
             return new NotEstimable(
                 NotEstimableKind.TooFewEvents, first.Concat(second).Sum(u => (long)u.EventTimes.Count),
-                "A group has fewer than two events that can tell a law, or was not watched from age zero.");
+                "A group has fewer than two events that can tell a power law, or was not watched from age zero.");
         }
 
         var ratio = two.Estimate / one.Estimate;

@@ -4,7 +4,7 @@ namespace FleetTrend.Statistics.Recurrences;
 
 /// <summary>
 /// Laplace's trend test of one unit divided by the spread of its gaps: it asks whether the gaps between events have a trend, whatever their
-/// law, where Laplace's own asks whether they come from a constant rate.
+/// distribution, where Laplace's own asks whether they come from a constant rate.
 /// </summary>
 public static class LewisRobinsonTest
 {

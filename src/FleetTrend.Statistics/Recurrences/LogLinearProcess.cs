@@ -1,4 +1,3 @@
-using FleetTrend.Statistics.Lives;
 using FleetTrend.Statistics.Rates;
 
 namespace FleetTrend.Statistics.Recurrences;
@@ -46,7 +45,7 @@ public sealed record LogLinearProcess
         if (times.Length < 2)
             return new NotEstimable(NotEstimableKind.TooFewEvents, times.Length, "Fewer than two events tell nothing about a trend.");
 
-        // Given their number the events are draws from the law of age with density exp(slope t) in the windows: its mean is theirs.
+        // Given their number the events are draws from the distribution of age with density exp(slope t) in the windows: its mean is theirs.
         var unit = windows.Max(w => w.Stop);
         double n = times.Length;
         var mean = times.Sum() / n;
@@ -57,7 +56,7 @@ public sealed record LogLinearProcess
                 NotEstimableKind.NoFiniteMaximum, times.Length, "All events lie at one end of the ages watched: the slope has no limit.");
         }
 
-        var slope = Crossing.Find(Gap, -LargestSlope, LargestSlope) / unit;
+        var slope = RootSearch.Find(Gap, -LargestSlope, LargestSlope) / unit;
         var (logHours, _, variance) = Moments(windows, slope);
         var logRate = Math.Log(n) - logHours;
         var reach = Quantile.NormalTwoSided(confidence) / Math.Sqrt(n * variance);
@@ -101,7 +100,7 @@ public sealed record LogLinearProcess
                 window.Length * window.Length * (1.0 / 12 - x * x / 240));
         }
 
-        var tail = -1 / Accurate.ExpMinusOne(-x); // 1 / (1 - exp(-x))
+        var tail = -1 / ElementaryFunctions.ExpM1(-x); // 1 / (1 - exp(-x))
         return (
             window.Start + window.Length * (tail - 1 / x),
             window.Length * window.Length * (1 / (x * x) - tail * (tail - 1)));
@@ -110,6 +109,6 @@ public sealed record LogLinearProcess
     /// <summary>Logarithm of (exp(x) - 1) / x.</summary>
     private static double LogOfMeanExp(double x) =>
         Math.Abs(x) < 1e-3 ? x / 2 + x * x / 24
-        : x > 0 ? x + Math.Log(-Accurate.ExpMinusOne(-x) / x)
-        : Math.Log(Accurate.ExpMinusOne(x) / x);
+        : x > 0 ? x + Math.Log(-ElementaryFunctions.ExpM1(-x) / x)
+        : Math.Log(ElementaryFunctions.ExpM1(x) / x);
 }

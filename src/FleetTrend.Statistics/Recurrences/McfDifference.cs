@@ -98,11 +98,11 @@ public sealed class McfDifference
         // s being the second group's share of the units at risk; its expectation given the past is taken off.
         var all = MeanCumulativeFunction.Estimate([.. first, .. second]).Value;
         var share = new RiskShare(second);
-        double Second(McfPoint p) => p.AtRisk - share.Of(p.Time);
-        double First(McfPoint p) => -share.Of(p.Time);
+        double Second(McfPoint p) => p.AtRisk - share.Count(p.Time);
+        double First(McfPoint p) => -share.Count(p.Time);
         var ofSecond = new McfInfluence(all.Points, Second);
         var ofFirst = new McfInfluence(all.Points, First);
-        var residuals = second.Select(u => ofSecond.Of(u, all.To)).Concat(first.Select(u => ofFirst.Of(u, all.To))).ToList();
+        var residuals = second.Select(u => ofSecond.Sum(u, all.To)).Concat(first.Select(u => ofFirst.Sum(u, all.To))).ToList();
         var variance = residuals.Sum(r => r * r);
         var score = residuals.Sum();
         var statistic = variance > 0 ? score / Math.Sqrt(variance) : 0;
@@ -118,8 +118,8 @@ public sealed class McfDifference
         if (grid.Length == 0)
             return 0;
         var (influenceA, influenceB) = (new McfInfluence(a.Points, _ => 1), new McfInfluence(b.Points, _ => 1));
-        var paths = first.Select(u => Array.ConvertAll(grid, t => influenceA.Of(u, t)))
-            .Concat(second.Select(u => Array.ConvertAll(grid, t => influenceB.Of(u, t))));
+        var paths = first.Select(u => Array.ConvertAll(grid, t => influenceA.Sum(u, t)))
+            .Concat(second.Select(u => Array.ConvertAll(grid, t => influenceB.Sum(u, t))));
         return McfBand.Quantile(paths, grid.Length, confidence, simulations, seed);
     }
 

@@ -21,7 +21,7 @@ internal sealed class McfInfluence
     }
 
     /// <summary>Influence of one unit up to and including an age.</summary>
-    public double Of(RecurrenceUnit unit, double until)
+    public double Sum(RecurrenceUnit unit, double until)
     {
         var sum = 0.0;
         foreach (var time in unit.EventSpan)

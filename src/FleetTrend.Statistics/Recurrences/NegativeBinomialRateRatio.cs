@@ -4,7 +4,7 @@ using MathNet.Numerics;
 namespace FleetTrend.Statistics.Recurrences;
 
 /// <summary>
-/// Events per hour of one group over those of another where units of a group differ in rate by a gamma law: negative binomial regression of
+/// Events per hour of one group over those of another where units of a group differ in rate by a gamma distribution: negative binomial regression of
 /// the counts on the group.
 /// </summary>
 public sealed record NegativeBinomialRateRatio
@@ -21,7 +21,7 @@ public sealed record NegativeBinomialRateRatio
     public required double StandardError { get; init; }
 
     /// <summary>
-    /// Shape of the gamma law of the units' rates: the variance of a count with mean m is m + m^2 / theta. Positive infinity where the
+    /// Shape of the gamma distribution of the units' rates: the variance of a count with mean m is m + m^2 / theta. Positive infinity where the
     /// counts spread no more than chance alone would spread them.
     /// </summary>
     public required double Theta { get; init; }
@@ -66,7 +66,7 @@ public sealed record NegativeBinomialRateRatio
         var low = 1.0;
         while (Slope(low) <= 0 && low > 1e-12)
             low /= 4;
-        return Math.Exp(Crossing.Find(y => Slope(Math.Exp(y)), Math.Log(low), Math.Log(LargestTheta)));
+        return Math.Exp(RootSearch.Find(y => Slope(Math.Exp(y)), Math.Log(low), Math.Log(LargestTheta)));
 
         double Slope(double theta) => SlopeOf(one, theta) + SlopeOf(two, theta);
     }
@@ -83,7 +83,7 @@ public sealed record NegativeBinomialRateRatio
             var mean = rate * u.Hours;
             // The sum of 1 / (theta + j) over the events is the difference of digammas, without its cancellation.
             var harmonic = Enumerable.Range(0, u.Events).Sum(j => 1 / (theta + j));
-            return harmonic - Lives.Accurate.LogOnePlus(mean / theta) + (mean - u.Events) / (theta + mean);
+            return harmonic - ElementaryFunctions.LogP1(mean / theta) + (mean - u.Events) / (theta + mean);
         });
     }
 
@@ -97,7 +97,7 @@ public sealed record NegativeBinomialRateRatio
             low /= 2;
         while (Gap(high) > 0)
             high *= 2;
-        return low == high ? low : Crossing.Find(Gap, low, high);
+        return low == high ? low : RootSearch.Find(Gap, low, high);
 
         double Gap(double rate) => group.Units.Sum(u => (u.Events - rate * u.Hours) / (1 + rate * u.Hours / theta));
     }
@@ -111,7 +111,7 @@ public sealed record NegativeBinomialRateRatio
         var common = (u.Events > 0 ? u.Events * Math.Log(mean) : 0) - SpecialFunctions.GammaLn(u.Events + 1.0);
         if (double.IsInfinity(theta))
             return common - mean;
-        var rising = Enumerable.Range(0, u.Events).Sum(j => Lives.Accurate.LogOnePlus(j / theta));
-        return common + rising - (theta + u.Events) * Lives.Accurate.LogOnePlus(mean / theta);
+        var rising = Enumerable.Range(0, u.Events).Sum(j => ElementaryFunctions.LogP1(j / theta));
+        return common + rising - (theta + u.Events) * ElementaryFunctions.LogP1(mean / theta);
     });
 }

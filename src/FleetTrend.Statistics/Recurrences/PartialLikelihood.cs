@@ -22,7 +22,7 @@ internal sealed class PartialLikelihood(IEnumerable<PartialLikelihood.Age> ages,
     internal double? Maximise()
     {
         if (!(FirstEvents > 0 && SecondEvents > 0)) return null;
-        return Crossing.Find(b => At(b).Score, -60, 60);
+        return RootSearch.Find(b => At(b).Score, -60, 60);
     }
 
     /// <summary>Slope and minus the curvature at b.</summary>

@@ -9,7 +9,7 @@ namespace FleetTrend.Statistics.Recurrences;
 /// <param name="Simulations">Simulated samples behind the chance.</param>
 public sealed record PowerLawGoodnessOfFit(double Statistic, long Events, double PValue, int Simulations)
 {
-    /// <summary>Beyond this many events the statistic's law no longer changes (AMSAA TR-138 Table 2 stands still from 60 on).</summary>
+    /// <summary>Beyond this many events the statistic's distribution no longer changes (AMSAA TR-138 Table 2 stands still from 60 on).</summary>
     private const int LargestSample = 300;
 
     /// <summary>The test for units watched from age zero without a gap.</summary>
@@ -18,7 +18,7 @@ public sealed record PowerLawGoodnessOfFit(double Statistic, long Events, double
     /// <param name="simulations">Samples to simulate, one or more.</param>
     /// <param name="seed">Seed of the simulation: the same seed gives the same chance.</param>
     /// <returns>
-    /// The test; <see cref="NotEstimableKind.NoInformation"/> with late entry or gaps, where the statistic's law would
+    /// The test; <see cref="NotEstimableKind.NoInformation"/> with late entry or gaps, where the statistic's distribution would
     /// depend on the unknown exponent; <see cref="NotEstimableKind.TooFewEvents"/> below two informative events.
     /// </returns>
     /// <remarks>Source: Crow 1975, AMSAA Technical Report 138, section 3.7 (pooled ages over end, unbiased exponent).</remarks>
@@ -32,8 +32,8 @@ public sealed record PowerLawGoodnessOfFit(double Statistic, long Events, double
             return new NotEstimable(
                 NotEstimableKind.NoInformation, events, "Defined only for units watched from age zero without a gap.");
         }
-        if (ConditionalExponent.Of(units, truncation) is not { } exponent)
-            return new NotEstimable(NotEstimableKind.TooFewEvents, events, "Fewer than two events that can tell a law.");
+        if (ConditionalExponent.Build(units, truncation) is not { } exponent)
+            return new NotEstimable(NotEstimableKind.TooFewEvents, events, "Fewer than two events that can tell a power law.");
 
         var ratios = new List<double>();
         foreach (var unit in units.Where(u => u.EventTimes.Count > 0))

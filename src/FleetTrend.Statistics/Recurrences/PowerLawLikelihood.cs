@@ -1,5 +1,3 @@
-using FleetTrend.Statistics.Lives;
-
 namespace FleetTrend.Statistics.Recurrences;
 
 /// <summary>
@@ -146,7 +144,7 @@ internal sealed class PowerLawLikelihood
 
     private static double Difference(double logStart, double logStop, double exponent) =>
         double.IsFinite(logStart)
-            ? -Math.Exp(exponent * logStop) * Accurate.ExpMinusOne(exponent * (logStart - logStop))
+            ? -Math.Exp(exponent * logStop) * ElementaryFunctions.ExpM1(exponent * (logStart - logStop))
             : Math.Exp(exponent * logStop);
 
     /// <summary>Derivative by the exponent b of the logarithm of stop^b - start^b, less 1/b.</summary>
@@ -159,11 +157,11 @@ internal sealed class PowerLawLikelihood
         var x = exponent * width;
         var rest = x < 0.01
             ? -0.5 + x * (1.0 / 12 - x * x / 720)
-            : 1 / Accurate.ExpMinusOne(x) - 1 / x;
+            : 1 / ElementaryFunctions.ExpM1(x) - 1 / x;
         return logStop + width * rest;
     }
 
     /// <summary>Root between two exponents, on a logarithmic scale.</summary>
     private static double Root(Func<double, double> function, double low, double high) =>
-        Math.Exp(Crossing.Find(y => function(Math.Exp(y)), Math.Log(low), Math.Log(high)));
+        Math.Exp(RootSearch.Find(y => function(Math.Exp(y)), Math.Log(low), Math.Log(high)));
 }

@@ -100,7 +100,7 @@ public sealed record PowerLawProcess
         var fit = Fitted(likelihood, windows.Sum(w => w.Length), confidence);
         if (!fit.IsEstimated)
             return fit;
-        return ConditionalExponent.Of(units, truncation) is not { } conditional
+        return ConditionalExponent.Build(units, truncation) is not { } conditional
             ? fit.Value with { ExponentUnbiased = fit.Value.Exponent * (fit.Value.Events - 1) / fit.Value.Events }
             : fit.Value with
             {

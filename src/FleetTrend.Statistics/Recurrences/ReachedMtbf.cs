@@ -33,7 +33,7 @@ public sealed record ReachedMtbf(double Exponent, double Lambda, double Hours, I
             return new NotEstimable(
                 NotEstimableKind.TooFewEvents, (long)n, $"The limits at this confidence need more than {z * z / 2:F0} events.");
         }
-        if (ConditionalExponent.Of([unit], Truncation.Time) is not { } conditional)
+        if (ConditionalExponent.Build([unit], Truncation.Time) is not { } conditional)
             return new NotEstimable(NotEstimableKind.NoFiniteMaximum, (long)n, "All events lie at the end of observation.");
         var exponent = conditional.Unbiased;
         var reached = end / (n * exponent);

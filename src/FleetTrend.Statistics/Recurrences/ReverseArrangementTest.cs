@@ -4,7 +4,7 @@ namespace FleetTrend.Statistics.Recurrences;
 
 /// <summary>
 /// The reverse-arrangement test of one unit: a pair of gaps between events of which the later is longer is a reversal;
-/// many reversals speak for improvement. It asks nothing of the gaps' law.
+/// many reversals speak for improvement. It asks nothing of the gaps' distribution.
 /// </summary>
 public sealed record ReverseArrangementTest
 {
@@ -36,14 +36,14 @@ public sealed record ReverseArrangementTest
     /// <summary>Standardised reversals with the handbook's correction of one half.</summary>
     public double Statistic => (Reversals - ExpectedReversals + 0.5) / Math.Sqrt(ReversalVariance);
 
-    /// <summary>Chance of at least this statistic by the normal law, for many events.</summary>
+    /// <summary>Chance of at least this statistic by the normal distribution, for many events.</summary>
     public double NormalImprovingPValue => SpecialFunctions.Erfc(Statistic / Math.Sqrt(2)) / 2;
 
     /// <summary>The test on one unit's event ages.</summary>
     /// <param name="eventTimes">Ages of the events, hours, in ascending order, counted from a start at zero.</param>
     /// <returns>The test, or <see cref="NotEstimableKind.TooFewEvents"/> below four events.</returns>
     /// <exception cref="ArgumentException">The ages do not ascend.</exception>
-    /// <remarks>Source: NIST/SEMATECH e-Handbook 8.2.3.4; exact law by counting permutations by inversions.</remarks>
+    /// <remarks>Source: NIST/SEMATECH e-Handbook 8.2.3.4; exact distribution by counting permutations by inversions.</remarks>
     public static Outcome<ReverseArrangementTest> Test(IReadOnlyList<double> eventTimes)
     {
         if (eventTimes.Count < 4)
@@ -70,19 +70,19 @@ public sealed record ReverseArrangementTest
     /// <summary>The k-th gap adds 0 to k - 1 reversals, each equally likely and independent of the others.</summary>
     private static double AtLeast(int reversals, int gaps)
     {
-        double[] law = [1];
+        double[] distribution = [1];
         for (var k = 2; k <= gaps; k++)
         {
-            var next = new double[law.Length + k - 1];
+            var next = new double[distribution.Length + k - 1];
             var window = 0.0;
             for (var r = 0; r < next.Length; r++)
             {
-                window += r < law.Length ? law[r] : 0;
-                window -= r >= k ? law[r - k] : 0;
+                window += r < distribution.Length ? distribution[r] : 0;
+                window -= r >= k ? distribution[r - k] : 0;
                 next[r] = window / k;
             }
-            law = next;
+            distribution = next;
         }
-        return Math.Clamp(law.Skip(reversals).Sum(), 0, 1);
+        return Math.Clamp(distribution.Skip(reversals).Sum(), 0, 1);
     }
 }

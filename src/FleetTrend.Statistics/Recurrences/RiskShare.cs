@@ -16,7 +16,7 @@ internal sealed class RiskShare
     }
 
     /// <summary>Windows with start below the age, less those with stop below it.</summary>
-    public int Of(double age) => Below(starts, age) - Below(stops, age);
+    public int Count(double age) => Below(starts, age) - Below(stops, age);
 
     private static int Below(double[] sorted, double age)
     {

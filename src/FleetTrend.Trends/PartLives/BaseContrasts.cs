@@ -20,11 +20,11 @@ internal static class BaseContrasts
 
     /// <summary>The contrast with its p-values, or null where nothing can be compared; what it finds is settled with all others.</summary>
     public static BaseContrast? Of(
-        string law, LifeLaw course, FittedLives here, FittedLives elsewhere, TrendParameters parameters)
+        string law, LifeModel course, FittedLives here, FittedLives elsewhere, TrendParameters parameters)
     {
         if (here.Count == 0 || elsewhere.Count == 0) return null;
         var (distribution, age) = (LifeFits.Family(law), parameters.LookAheadHours);
-        var contrast = EarlyAndMedianContrast.Of(
+        var contrast = EarlyAndMedianContrast.Estimate(
             distribution, course, here.Aircraft, elsewhere.Aircraft, age, parameters.Confidence);
         Outcome<LifeContrast> median = Math.Min(here.Failures, elsewhere.Failures) < parameters.MinimumFailuresForFit
             ? new NotEstimable(NotEstimableKind.TooFewEvents, here.Failures, "Too few failures.")

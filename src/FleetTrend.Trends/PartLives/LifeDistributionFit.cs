@@ -46,8 +46,8 @@ public sealed record LifeDistributionFit
     {
         if (First.Value is not { } first || Second.Value is not { } second) return null;
         var law = Distribution == Lognormal
-            ? new LifeLaw(LifeDistribution.Lognormal, Math.Exp(first), 1 / second)
-            : new LifeLaw(LifeDistribution.Weibull, second, first);
+            ? new LifeModel(LifeDistribution.Lognormal, Math.Exp(first), 1 / second)
+            : new LifeModel(LifeDistribution.Weibull, second, first);
         return law.Cdf(hours);
     }
 }

@@ -52,7 +52,7 @@ internal static class PartLifeTrends
     }
 
     private static PartLifeTrend Shown(
-        PartLifeTrend trend, string? law, LifeLaw course, FittedLives lives, TrendParameters parameters) => trend with
+        PartLifeTrend trend, string? law, LifeModel course, FittedLives lives, TrendParameters parameters) => trend with
         {
             Law = law,
             EarlyFailures = LifeFigures.Early(

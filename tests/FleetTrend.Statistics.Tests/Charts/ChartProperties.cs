@@ -1,7 +1,7 @@
 using CsCheck;
 using FleetTrend.Statistics.Charts;
 using FleetTrend.Statistics.Norms;
-using FleetTrend.Statistics.Watch;
+using FleetTrend.Statistics.Monitoring;
 
 namespace FleetTrend.Statistics.Tests.Charts;
 
@@ -47,9 +47,9 @@ public sealed class ChartProperties
     {
         if (!GammaPrior.FromMtbf(median, share * median, chance).TryGetValue(out var prior))
             return;
-        var law = prior.Posterior(new CountExposure(0, 0));
-        Assert.Equal(0.5, law.Above(1 / median), 1e-9);
-        Assert.Equal(chance, law.Above(1 / (share * median)), 1e-9);
+        var distribution = prior.Posterior(new CountExposure(0, 0));
+        Assert.Equal(0.5, distribution.Above(1 / median), 1e-9);
+        Assert.Equal(chance, distribution.Above(1 / (share * median)), 1e-9);
     });
 
     [Fact] // A higher limit waits longer, a larger shift less long, both sides together less long than one.

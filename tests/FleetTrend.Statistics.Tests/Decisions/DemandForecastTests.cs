@@ -6,7 +6,7 @@ public sealed class DemandForecastTests
 {
     private static readonly WeibullLife Life = new(2.5, 400);
 
-    [Fact] // 400,000 simulated positions in R, seed 20240606: the law of failures in 1,000 h from new, and in 200 h at age 600.
+    [Fact] // 400,000 simulated positions in R, seed 20240606: the distribution of failures in 1,000 h from new, and in 200 h at age 600.
     public void One_position_with_renewal()
     {
         var reference = ReferenceCase.Load("renewal-demand");
@@ -44,7 +44,7 @@ public sealed class DemandForecastTests
         Assert.True(unknown.Interval.Upper - unknown.Interval.Lower > known.Interval.Upper - known.Interval.Lower);
     }
 
-    [Fact] // Quantiles of the Poisson and negative binomial laws in R.
+    [Fact] // Quantiles of the Poisson and negative binomial distributions in R.
     public void Stock_for_a_service_level()
     {
         var reference = ReferenceCase.Load("stock-levels");

@@ -62,7 +62,7 @@ public sealed class CommonShapeFitTests
         Assert.Equal(0, fit.EqualScales.Statistic, 1e-7);
         Assert.Equal(0, fit.EqualShapes.Value.Statistic, 1e-7);
         Assert.Equal(2, fit.EqualScales.DegreesOfFreedom);
-        Assert.Equal(alone.Law.Quantile(0.1), fit.Law(1).Quantile(0.1), 1e-6);
+        Assert.Equal(alone.Model.Quantile(0.1), fit.Model(1).Quantile(0.1), 1e-6);
     }
 
     [Fact]

@@ -4,7 +4,7 @@ namespace FleetTrend.Statistics.Tests.Lives;
 
 public sealed class EarlyFailuresTests
 {
-    private static readonly LifeLaw WearOut = new(LifeDistribution.Weibull, 900, 3);
+    private static readonly LifeModel WearOut = new(LifeDistribution.Weibull, 900, 3);
 
     [Theory] // By hand: looked at once at the age, the likelihood is p^2 (1 - p)^8, largest at p = 2/10, whatever the course of the hazard.
     [InlineData(LifeDistribution.Weibull, 900, 3)]
@@ -12,7 +12,7 @@ public sealed class EarlyFailuresTests
     [InlineData(LifeDistribution.Exponential, 77, 1)]
     public void Seen_at_one_look_the_chance_is_the_share(LifeDistribution distribution, double scale, double shape)
     {
-        var early = EarlyFailures.Estimate(new LifeLaw(distribution, scale, shape), Single(2, 8), 100).Value;
+        var early = EarlyFailures.Estimate(new LifeModel(distribution, scale, shape), Single(2, 8), 100).Value;
         Assert.Equal(0.2, early.Chance.Value, 9);
         Assert.Equal(2, early.Failures, 9);
     }
@@ -21,16 +21,16 @@ public sealed class EarlyFailuresTests
     public void With_exact_ages_it_is_failures_over_hours()
     {
         Life[][] units = [[Life.FailedAt(40), Life.FailedAt(90)], [Life.GoodAt(700), Life.GoodAt(50)]];
-        var early = EarlyFailures.Estimate(new LifeLaw(LifeDistribution.Exponential, 900), units, 100).Value;
+        var early = EarlyFailures.Estimate(new LifeModel(LifeDistribution.Exponential, 900), units, 100).Value;
         Assert.Equal(1 - Math.Exp(-100 * 2 / 280.0), early.Chance.Value, 9);
     }
 
-    [Fact] // By hand: constant hazard r to 100 h and none of the law's beyond; a failure in (50, 150] is early with chance (1 - e^-50r)/(1 - e^-50r-d).
+    [Fact] // By hand: constant hazard r to 100 h and none of the distribution's beyond; a failure in (50, 150] is early with chance (1 - e^-50r)/(1 - e^-50r-d).
     public void A_failure_across_the_age_counts_by_its_chance_of_being_early()
     {
         Life[][] units = [[Life.FailedBetween(50, 150)], [Life.GoodAt(100)]];
-        var law = new LifeLaw(LifeDistribution.Exponential, 200);
-        var early = EarlyFailures.Estimate(law, units, 100).Value;
+        var model = new LifeModel(LifeDistribution.Exponential, 200);
+        var early = EarlyFailures.Estimate(model, units, 100).Value;
         var hazard = -Math.Log(1 - early.Chance.Value) / 100;
         // The derivative of ln(1 - e^(-50r - 50/200)) - 50r - 100r in r is zero at the maximum: 1/(e^(50r + 1/4) - 1) = 3.
         Assert.Equal(Math.Max(0, (Math.Log(4 / 3.0) - 0.25) / 50), hazard, 6);
@@ -44,7 +44,7 @@ public sealed class EarlyFailuresTests
         Assert.Equal(1 - Math.Exp(-3.6889 / 20), early.Chance.Interval.Upper, 4);
     }
 
-    [Fact] // The law's own tail is another matter: it gives 0.14 % by 100 h, and the lives say a quarter.
+    [Fact] // The distribution's own tail is another matter: it gives 0.14 % by 100 h, and the lives say a quarter.
     public void The_tail_of_the_law_does_not_matter() =>
         Assert.Equal(0.25, EarlyFailures.Estimate(WearOut, Single(5, 15), 100).Value.Chance.Value, 9);
 

@@ -25,7 +25,7 @@ internal sealed class ExhaustiveProfile
         latest = Math.Log(lives.Max(l => l.Failed ? l.Upper : l.Lower));
     }
 
-    /// <summary>z that a share of lives reaches: the quantile function of the standard law.</summary>
+    /// <summary>z that a share of lives reaches: the quantile function of the standard distribution.</summary>
     public double Z(double share) => distribution switch
     {
         LifeDistribution.Weibull => Math.Log(-Math.Log(1 - share)),
@@ -46,7 +46,7 @@ internal sealed class ExhaustiveProfile
     public double OfAge(double age, double z, double step) =>
         Along(b => Math.Log(age) - (z / b), step);
 
-    /// <summary>Profile of the chance to fail between two ages, for the laws whose mu then has a closed form.</summary>
+    /// <summary>Profile of the chance to fail between two ages, for the distributions whose mu then has a closed form.</summary>
     public double OfChance(double chance, double age, double later, double step)
     {
         var hazard = Hazard(chance);

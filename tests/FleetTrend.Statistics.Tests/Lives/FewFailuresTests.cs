@@ -41,15 +41,15 @@ public sealed class FewFailuresTests
         for (var seed = 0; seed < SetsPerCase; seed++)
         {
             var lives = Draw(seed + (failures * 100_000), failures);
-            var law = (seed % 10) switch
+            var distribution = (seed % 10) switch
             {
                 < 6 => LifeDistribution.Weibull,
                 < 9 => LifeDistribution.Lognormal,
                 _ => LifeDistribution.Loglogistic,
             };
-            if (!LifeFit.Fit(law, lives).TryGetValue(out var fit)) continue;
+            if (!LifeFit.Fit(distribution, lives).TryGetValue(out var fit)) continue;
             checkedFits++;
-            wrong.AddRange(Wrong(fit, new ExhaustiveProfile(law, lives)).Select(w => $"seed {seed}, {law}: {w}"));
+            wrong.AddRange(Wrong(fit, new ExhaustiveProfile(distribution, lives)).Select(w => $"seed {seed}, {distribution}: {w}"));
         }
 
         Assert.True(wrong.Count == 0, $"{wrong.Count} wrong in {checkedFits} fits: {string.Join("; ", wrong.Take(8))}");

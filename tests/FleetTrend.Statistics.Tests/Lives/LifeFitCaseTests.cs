@@ -11,7 +11,7 @@ public sealed class LifeFitCaseTests
     {
         var source = ReferenceCase.Load("nist-8.4.1.3-weibull-54");
         var fit = Weibull(source.Lives());
-        source.Equal(fit.Law.Mean, "mean_life");
+        source.Equal(fit.Model.Mean, "mean_life");
         Assert.Equal(source.Published("scale"), fit.Scale.Value, 1e-3);
         Assert.Equal(source.Published("shape"), fit.Shape.Value, 2e-4);
     }
@@ -54,7 +54,7 @@ public sealed class LifeFitCaseTests
         Assert.Equal(source.Published("loglik"), fit.LogLikelihood, 0.05);
         Assert.Equal(source.Published("b10_days"), fit.Quantile(0.1).Value, 0.05);
         Assert.Equal(source.Published("median_days"), fit.Quantile(0.5).Value, 0.05);
-        var expected = counts.Select((n, i) => 167 * (fit.Law.Survival(days[i]) - fit.Law.Survival(days[i + 1]))).ToArray();
+        var expected = counts.Select((n, i) => 167 * (fit.Model.Survival(days[i]) - fit.Model.Survival(days[i + 1]))).ToArray();
         source.Equal(counts.Zip(expected).Sum(p => (p.First - p.Second) * (p.First - p.Second) / p.Second), "pearson");
         source.Equal(2 * counts.Zip(expected).Sum(p => p.First * Math.Log(p.First / p.Second)), "deviance");
         var inMonths = Weibull(source.Lives());

@@ -54,10 +54,10 @@ public sealed class LifeFitTests
         Assert.Equal(source.Published("shape"), weibull.Shape.Value, 5);
         Assert.Equal(source.Published("loglik"), weibull.LogLikelihood, 3);
         Assert.Equal(source.Published("aic"), weibull.Aic, 2);
-        Assert.Equal(source.Published("mean_life"), weibull.Law.Mean, 3);
-        Assert.Equal(source.Published("sd_life"), weibull.Law.StandardDeviation, 3);
-        source.Equal(weibull.Law.Mean, "mean_life");
-        source.Equal(weibull.Law.StandardDeviation, "sd_life");
+        Assert.Equal(source.Published("mean_life"), weibull.Model.Mean, 3);
+        Assert.Equal(source.Published("sd_life"), weibull.Model.StandardDeviation, 3);
+        source.Equal(weibull.Model.Mean, "mean_life");
+        source.Equal(weibull.Model.StandardDeviation, "sd_life");
         var lognormal = LifeFit.Fit(LifeDistribution.Lognormal, source.Lives()).Value;
         Assert.Equal(source.Published("lognormal_aic"), lognormal.Aic, 2);
         source.Equal(lognormal.Mu.StandardError, "lognormal_se_mu");
@@ -184,8 +184,8 @@ public sealed class LifeFitTests
         Assert.Equal(0, fit.Shape.StandardError);
         Assert.Equal(1, fit.FittedParameters);
         Assert.Equal(fit.Scale.Interval.Lower * Math.Sqrt(-Math.Log(0.9)), fit.Quantile(0.1).Interval.Lower, 8);
-        Assert.Equal(fit.Law.ConditionalFailure(1000, 500), fit.ConditionalFailure(1000, 500).Value, 12);
-        Assert.True(fit.ConditionalFailure(1000, 500).Interval.Contains(fit.Law.ConditionalFailure(1000, 500)));
+        Assert.Equal(fit.Model.ConditionalFailure(1000, 500), fit.ConditionalFailure(1000, 500).Value, 12);
+        Assert.True(fit.ConditionalFailure(1000, 500).Interval.Contains(fit.Model.ConditionalFailure(1000, 500)));
     }
 
     internal static void AssertWeibull(ReferenceCase source, LifeFit fit, params string[] path)

@@ -30,7 +30,7 @@ public sealed class LifeRobustnessTests
         foreach (var distribution in (LifeDistribution[])[LifeDistribution.Weibull, LifeDistribution.Lognormal, LifeDistribution.Loglogistic])
         {
             var outcome = LifeFit.Fit(distribution, lives);
-            Assert.False(outcome.IsEstimated, $"{what}: {distribution} gave {(outcome.IsEstimated ? outcome.Value.Law : null)}");
+            Assert.False(outcome.IsEstimated, $"{what}: {distribution} gave {(outcome.IsEstimated ? outcome.Value.Model : null)}");
             Assert.Equal(kind, outcome.Reason.Kind);
         }
     }
@@ -46,7 +46,7 @@ public sealed class LifeRobustnessTests
         Assert.True(fit.Shape.Interval.Lower < shape && fit.Shape.Interval.Upper > shape);
     }
 
-    // By hand: as the shape goes to nothing the law has half the lives fail at once and half never. Four of eight failed, each seen once, so
+    // By hand: as the shape goes to nothing the distribution has half the lives fail at once and half never. Four of eight failed, each seen once, so
     // that this has log-likelihood 8 ln(1/2), less than 1.92 below the maximum: no limit of any age, however small or large.
     [Fact]
     public void Single_looks_at_eight_lives_do_not_limit_the_scale()
@@ -66,7 +66,7 @@ public sealed class LifeRobustnessTests
         }
     }
 
-    // By hand: with late entry and a shape b next to nothing the law is survival (entry/t)^k, whose likelihood stays within the interval here.
+    // By hand: with late entry and a shape b next to nothing the distribution is survival (entry/t)^k, whose likelihood stays within the interval here.
     [Fact]
     public void Late_entries_that_fit_a_power_of_age_do_not_limit_the_shape_from_below()
     {
@@ -156,7 +156,7 @@ public sealed class LifeRobustnessTests
         Assert.Equal(1, turnbull.Masses[^1].Cdf);
     }
 
-    // Definition: at any age a probability with limits around it, far beyond the scale of a steep law too, where survival itself is 0.
+    // Definition: at any age a probability with limits around it, far beyond the scale of a steep distribution too, where survival itself is 0.
     [Theory]
     [InlineData(LifeDistribution.Weibull)]
     [InlineData(LifeDistribution.Lognormal)]

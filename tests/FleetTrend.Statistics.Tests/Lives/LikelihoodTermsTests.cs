@@ -11,7 +11,7 @@ public sealed class LikelihoodTermsTests
         var source = ReferenceCase.Load("weibull-terms");
         var (mu, tau) = (Math.Log(source.Parameter("scale")), Math.Log(source.Parameter("shape")));
         var points = source.Lives()
-            .Select(l => StandardLaw.Of(LifeDistribution.Weibull).LogLikelihood(new LifeArrays([l]), mu, tau)).ToList();
+            .Select(l => StandardDistribution.Select(LifeDistribution.Weibull).LogLikelihood(new LifeArrays([l]), mu, tau)).ToList();
         source.Equal(points.Select(p => p.Value), "loglik");
         source.Equal(points.Select(p => p.Mu), "score_logscale");
         source.Equal(points.Select(p => p.Tau), "score_logshape");
@@ -26,10 +26,10 @@ public sealed class LikelihoodTermsTests
     {
         foreach (var width in (double[])[1 / 8.0, 1 / 1024.0, 1 / 1048576.0])
         {
-            var law = new LifeLaw(distribution, 900, 2.2);
+            var model = new LifeModel(distribution, 900, 2.2);
             var interval = new LifeArrays([new Life(700 - (width / 2), 700 + (width / 2))]);
-            var value = StandardLaw.Of(distribution).LogLikelihood(interval, law.Mu, Math.Log(2.2)).Value;
-            Assert.Equal(Math.Log(law.Density(700) * width), value, width > 0.1 ? 7 : 9);
+            var value = StandardDistribution.Select(distribution).LogLikelihood(interval, model.Mu, Math.Log(2.2)).Value;
+            Assert.Equal(Math.Log(model.Density(700) * width), value, width > 0.1 ? 7 : 9);
         }
     }
 
@@ -57,10 +57,10 @@ public sealed class LikelihoodTermsTests
     private static void AssertDerivatives(LifeDistribution distribution, LifeArrays lives, double mu, double tau)
     {
         const double H = 1e-5;
-        var law = StandardLaw.Of(distribution);
-        var at = law.LogLikelihood(lives, mu, tau);
-        var (left, right) = (law.LogLikelihood(lives, mu - H, tau), law.LogLikelihood(lives, mu + H, tau));
-        var (below, above) = (law.LogLikelihood(lives, mu, tau - H), law.LogLikelihood(lives, mu, tau + H));
+        var family = StandardDistribution.Select(distribution);
+        var at = family.LogLikelihood(lives, mu, tau);
+        var (left, right) = (family.LogLikelihood(lives, mu - H, tau), family.LogLikelihood(lives, mu + H, tau));
+        var (below, above) = (family.LogLikelihood(lives, mu, tau - H), family.LogLikelihood(lives, mu, tau + H));
         Near((right.Value - left.Value) / (2 * H), at.Mu, at.Value);
         Near((above.Value - below.Value) / (2 * H), at.Tau, at.Value);
         Near((right.Mu - left.Mu) / (2 * H), at.MuMu, at.Mu);

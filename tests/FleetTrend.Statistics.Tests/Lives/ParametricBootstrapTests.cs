@@ -11,12 +11,12 @@ public sealed class ParametricBootstrapTests
     public void With_many_lives_the_interval_is_near_the_profile_interval()
     {
         var fit = LifeFit.Fit(LifeDistribution.Weibull, Lives).Value;
-        var bootstrap = ParametricBootstrap.Interval(fit, Lives, law => law.Shape, seed: 7, replicates: 400).Value;
+        var bootstrap = ParametricBootstrap.Interval(fit, Lives, model => model.Shape, seed: 7, replicates: 400).Value;
         var width = fit.Shape.Interval.Upper - fit.Shape.Interval.Lower;
         Assert.Equal(fit.Shape.Value, bootstrap.Value);
         Assert.Equal(fit.Shape.Interval.Lower, bootstrap.Interval.Lower, 0.15 * width);
         Assert.Equal(fit.Shape.Interval.Upper, bootstrap.Interval.Upper, 0.15 * width);
-        Assert.Equal(bootstrap, ParametricBootstrap.Interval(fit, Lives, law => law.Shape, seed: 7, replicates: 400).Value);
+        Assert.Equal(bootstrap, ParametricBootstrap.Interval(fit, Lives, model => model.Shape, seed: 7, replicates: 400).Value);
     }
 
     // Known truth: lives drawn from a Weibull of shape 2.5 are no exponential lives.
@@ -39,7 +39,7 @@ public sealed class ParametricBootstrapTests
         double[] looks = [.. source.Column("lower").Skip(1)];
         var byHand = looks.Zip(source.ExpectedAll("cdf")).Max(p =>
             Math.Abs(p.Second - (1 - Math.Exp(-Math.Pow(p.First / source.Expected("scale"), source.Expected("shape"))))));
-        Assert.Equal(byHand, ParametricBootstrap.Distance(fit.Law, TurnbullEstimate.Estimate(source.Lives()).Value), 6);
+        Assert.Equal(byHand, ParametricBootstrap.Distance(fit.Model, TurnbullEstimate.Estimate(source.Lives()).Value), 6);
     }
 
     [Fact]
@@ -48,6 +48,6 @@ public sealed class ParametricBootstrapTests
         Life[] few = [Life.FailedAt(300), Life.GoodAt(500)];
         var fit = LifeFit.Fit(LifeDistribution.Weibull, few).Value;
         Assert.Equal(
-            NotEstimableKind.TooFewEvents, ParametricBootstrap.Interval(fit, few, law => law.Shape, seed: 1, replicates: 100).Reason!.Kind);
+            NotEstimableKind.TooFewEvents, ParametricBootstrap.Interval(fit, few, model => model.Shape, seed: 1, replicates: 100).Reason!.Kind);
     }
 }

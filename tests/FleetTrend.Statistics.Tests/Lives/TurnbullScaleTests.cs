@@ -9,7 +9,7 @@ public sealed class TurnbullScaleTests
     private const double Shape = 2.2;
     private const double Scale = 900;
 
-    // The maximum is told by its gap (Turnbull 1976: no derivative in a mass is above 0 there), and by the law that the lives were drawn from:
+    // The maximum is told by its gap (Turnbull 1976: no derivative in a mass is above 0 there), and by the distribution that the lives were drawn from:
     // at 900 h a share 1 - 1/e has failed, held to five standard errors of 50,000 exact ages, 5 root(0.23/50,000) = 0.011.
     [Theory]
     [InlineData(0.1, false)]

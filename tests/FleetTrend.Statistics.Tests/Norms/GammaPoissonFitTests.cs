@@ -67,7 +67,7 @@ public sealed class GammaPoissonFitTests
         Assert.Equal(2000, fit.Mean, 1e-9);
     }
 
-    [Fact] // Twelve welds of a simulated fleet, seed 20240602: exact limits of each rate and the law of rates, in R.
+    [Fact] // Twelve welds of a simulated fleet, seed 20240602: exact limits of each rate and the distribution of rates, in R.
     public void Simulated_welds()
     {
         var reference = ReferenceCase.Load("sim2-cracks-locations");
@@ -106,7 +106,7 @@ public sealed class GammaPoissonFitTests
         reference.Equal(Enumerable.Range(0, 60).Where(i => q[i] <= 0.05).Select(i => i + 1.0), "flagged_poisson");
     }
 
-    [Fact] // Aircraft 17 against the law of the other fifty-nine at their pooled rate, in R.
+    [Fact] // Aircraft 17 against the distribution of the other fifty-nine at their pooled rate, in R.
     public void Simulated_aircraft_17_left_out()
     {
         var reference = ReferenceCase.Load("sim2-cracks-aircraft");
@@ -145,7 +145,7 @@ public sealed class GammaPoissonFitTests
         Assert.Equal(NotEstimableKind.NoInformation, GammaPoissonFit.Fit([new(3, 10)]).Reason?.Kind);
     }
 
-    /// <summary>The law, its errors, and each unit's posterior.</summary>
+    /// <summary>The distribution, its errors, and each unit's posterior.</summary>
     private static List<GammaPosterior> Equal(ReferenceCase reference, GammaPoissonFit fit, List<CountExposure> units)
     {
         reference.Equal(fit.Shape, "shape");

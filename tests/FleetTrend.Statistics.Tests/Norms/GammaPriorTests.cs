@@ -13,9 +13,9 @@ public sealed class GammaPriorTests
         reference.Equal(prior.Rate, "rate");
         Assert.Equal(reference.Published("shape"), prior.Shape, 6);
         Assert.Equal(reference.Published("rate"), prior.Rate, 3);
-        var law = prior.Posterior(new CountExposure(0, 0));
-        reference.Equal(1 - law.Above(1.0 / 600), "at_median");
-        reference.Equal(1 - law.Above(1.0 / 250), "at_low");
+        var distribution = prior.Posterior(new CountExposure(0, 0));
+        reference.Equal(1 - distribution.Above(1.0 / 600), "at_median");
+        reference.Equal(1 - distribution.Above(1.0 / 250), "at_low");
         // The page's own check uses rounded values of parameters and rates.
         var rounded = new GammaPosterior(2.863, 1522.46);
         reference.Equal([1 - rounded.Above(0.001667), 1 - rounded.Above(0.004)], "rounded");
@@ -27,21 +27,21 @@ public sealed class GammaPriorTests
     {
         var reference = ReferenceCase.Load("nist-8.4.6-bayes-mtbf");
         var prior = new GammaPrior(reference.Parameter("prior_shape"), reference.Parameter("prior_rate"));
-        var law = prior.Posterior(new CountExposure((int)reference.Parameter("failures"), reference.Parameter("hours")), 0.9);
-        reference.Equal(law.Shape, "shape");
-        reference.Equal(law.Rate, "rate");
-        reference.Equal(1 / law.RateNotExceededWith(0.5), "median");
-        reference.Equal(1 / law.Mean, "reciprocal_mean");
-        reference.Equal(1 / law.RateNotExceededWith(0.8), "lower_80");
-        reference.Equal(1 / law.RateNotExceededWith(0.9), "lower_90");
-        reference.Equal([1 / law.Interval.Upper, 1 / law.Interval.Lower], "interval_90");
-        reference.Equal(1 - law.Above(1.0 / 600), "above_600");
-        Assert.Equal(reference.Published("median"), Math.Round(1 / law.RateNotExceededWith(0.5)));
-        Assert.Equal(reference.Published("reciprocal_mean"), Math.Floor(1 / law.Mean));
-        Assert.Equal(reference.Published("lower_80"), Math.Round(1 / law.RateNotExceededWith(0.8)));
+        var distribution = prior.Posterior(new CountExposure((int)reference.Parameter("failures"), reference.Parameter("hours")), 0.9);
+        reference.Equal(distribution.Shape, "shape");
+        reference.Equal(distribution.Rate, "rate");
+        reference.Equal(1 / distribution.RateNotExceededWith(0.5), "median");
+        reference.Equal(1 / distribution.Mean, "reciprocal_mean");
+        reference.Equal(1 / distribution.RateNotExceededWith(0.8), "lower_80");
+        reference.Equal(1 / distribution.RateNotExceededWith(0.9), "lower_90");
+        reference.Equal([1 / distribution.Interval.Upper, 1 / distribution.Interval.Lower], "interval_90");
+        reference.Equal(1 - distribution.Above(1.0 / 600), "above_600");
+        Assert.Equal(reference.Published("median"), Math.Round(1 / distribution.RateNotExceededWith(0.5)));
+        Assert.Equal(reference.Published("reciprocal_mean"), Math.Floor(1 / distribution.Mean));
+        Assert.Equal(reference.Published("lower_80"), Math.Round(1 / distribution.RateNotExceededWith(0.8)));
     }
 
-    [Fact] // Times too close together, or too far apart, for a gamma law in range.
+    [Fact] // Times too close together, or too far apart, for a gamma distribution in range.
     public void Quantiles_without_a_law_are_a_typed_reason()
     {
         Assert.Equal(NotEstimableKind.OnBoundary, GammaPrior.FromMtbf(600, 599.9999).Reason?.Kind);

@@ -39,7 +39,7 @@ public sealed class HierarchicalRatesTests
         });
     }
 
-    [Fact] // The law being estimated widens intervals: they hold the plug-in intervals' width (Carlin and Louis, from memory).
+    [Fact] // The distribution being estimated widens intervals: they hold the plug-in intervals' width (Carlin and Louis, from memory).
     public void Intervals_are_wider_than_with_a_known_law()
     {
         var reference = ReferenceCase.Load("pump-failures");
@@ -71,7 +71,7 @@ public sealed class HierarchicalRatesTests
         Assert.True(rates.Units[0].ExceedanceProbability(1.5) < 0.05);
     }
 
-    [Fact] // A unit without exposure knows only the law: its posterior is wider than any other.
+    [Fact] // A unit without exposure knows only the distribution: its posterior is wider than any other.
     public void A_unit_without_exposure_has_the_law_itself()
     {
         var rates = HierarchicalRates.Estimate([new(9, 100), new(2, 100), new(5, 100), new(0, 0)]).Value;

@@ -66,7 +66,7 @@ public sealed class NormProperties
         }
     });
 
-    [Fact] // Expected hours or other units of exposure: the law's shape does not care, its mean follows.
+    [Fact] // Expected hours or other units of exposure: the distribution's shape does not care, its mean follows.
     public void A_gamma_poisson_law_rescales() => GenUnits.Sample(
         units =>
         {

@@ -56,7 +56,7 @@ public sealed class PowerLawProcessTests
         reference.Equal(fit.LogLikelihood, "log_likelihood");
         reference.Equal([fit.ExponentWaldInterval.Lower, fit.ExponentWaldInterval.Upper], "exponent_wald_90");
         reference.Equal(fit.Intensity(reference.Parameter("end")), "intensity");
-        reference.Equal(units.Select(u => ConditionalExponent.Of([u], Truncation.Time)!.SumLog), "sum_log");
+        reference.Equal(units.Select(u => ConditionalExponent.Build([u], Truncation.Time)!.SumLog), "sum_log");
         reference.Equal(PowerLawGoodnessOfFit.Test(units).Value.Statistic, "cramer_von_mises");
         Assert.Equal(reference.Published("cramer_von_mises"), PowerLawGoodnessOfFit.Test(units).Value.Statistic, 6e-4);
         var homogeneity = ExponentHomogeneityTest.Test(units).Value;
@@ -74,7 +74,7 @@ public sealed class PowerLawProcessTests
         reference.Equal(fit.Exponent, "failure_truncated", "exponent");
         reference.Equal(fit.Lambda, "failure_truncated", "lambda");
         reference.Equal(fit.ExponentUnbiased.Value, "failure_truncated", "unbiased");
-        var conditional = ConditionalExponent.Of(units, Truncation.Event)!;
+        var conditional = ConditionalExponent.Build(units, Truncation.Event)!;
         reference.Equal(conditional.Estimate, "failure_truncated", "conditional");
         reference.Equal(conditional.Informative, "failure_truncated", "informative");
     }

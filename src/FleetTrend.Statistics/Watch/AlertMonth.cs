@@ -1,9 +1,0 @@
-using System.Runtime.InteropServices;
-
-namespace FleetTrend.Statistics.Watch;
-
-/// <summary>Events and hours of one month.</summary>
-/// <param name="Events">Events counted.</param>
-/// <param name="Hours">Hours flown.</param>
-[StructLayout(LayoutKind.Auto)]
-public readonly record struct AlertMonth(int Events, double Hours);
