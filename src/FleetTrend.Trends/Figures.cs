@@ -1,3 +1,4 @@
+using FleetTrend.Records.Words;
 using FleetTrend.Statistics;
 using FleetTrend.Statistics.Norms;
 using FleetTrend.Statistics.Rates;
@@ -49,7 +50,7 @@ internal static class Figures
                 Events = events,
                 ExposureHours = hours,
                 Method = Garwood,
-                NotEnoughData = $"not enough data: {events} events in no watched hours",
+                NotEnoughData = $"not enough data: {NumberWords.Count(events, "event", "events")} in no watched hours",
             });
     }
 
@@ -86,6 +87,6 @@ internal static class Figures
             Events = failures,
             Lives = lives,
             Method = method,
-            NotEnoughData = double.IsFinite(value) ? null : $"not enough data: {failures} failures do not limit it",
+            NotEnoughData = double.IsFinite(value) ? null : $"not enough data: {NumberWords.Count(failures, "failure does", "failures do")} not limit it",
         };
 }

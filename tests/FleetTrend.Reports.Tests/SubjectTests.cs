@@ -49,7 +49,7 @@ public sealed class SubjectTests
             QValue = 0.001 * i,
         })).ToArray();
         var subject = Subject(Inputs(ReportScope.WholeFleet, many));
-        Assert.StartsWith("9 new flags, whole fleet: ZZ-A01 has 4.7 times the cracks of its like", subject);
+        Assert.StartsWith("9 new flags, whole fleet: ZZ-A01 has 4.7 times the cracks of similar aircraft", subject);
         Assert.EndsWith(" more", subject);
         Assert.InRange(subject.Length, 1, 160);
     }

@@ -39,6 +39,13 @@ public partial class CodeTests
             HandWritten.Where(f => f.StartsWith("src/FleetTrend.Statistics/", StringComparison.Ordinal) && Estimator().IsMatch(Repository.Read(f))),
             file => Assert.Contains("Source:", Repository.Read(file), StringComparison.Ordinal));
 
+    // Two places that word the same thing come to disagree: "welded" and "weld-repaired", "3 Sep 2025" and 2025-09-03.
+    [Fact]
+    public void Only_the_modules_of_words_say_how_numbers_days_and_locations_read() =>
+        Assert.All(
+            HandWritten.Where(f => Wordy().IsMatch(f) && !f.Contains("/Words/", StringComparison.Ordinal)),
+            file => Assert.False(OwnWords().IsMatch(Repository.Read(file)), file));
+
     [Fact]
     public void Every_reason_for_a_refusal_is_in_the_guide_for_integrators()
     {
@@ -54,6 +61,14 @@ public partial class CodeTests
 
     [GeneratedRegex("(Manager|Helper|Helpers|Util|Utils|Processor|Engine|Calculator|(?<!Grpc)Service)$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex EmptyName();
+
+    [GeneratedRegex(@"^src/FleetTrend\.(Observations|Trends|Reports|Worker|Api/Pages)/", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Wordy();
+
+    [GeneratedRegex(
+        @"#,0|\bd MMM\b|Replace\('-', ' '\)|== 1 \? \$?""|Condition\.Crack => ""|ActionKind\.StopDrilled => """,
+        RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex OwnWords();
 
     [GeneratedRegex(@"NotImplementedException|\bTODO\b|\bFIXME\b|\bHACK\b|Skip\s*=\s*""|Thread\.Sleep", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Unfinished();

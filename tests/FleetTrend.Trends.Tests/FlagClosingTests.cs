@@ -39,7 +39,7 @@ public sealed class FlagClosingTests
         Assert.Equal(10 * p, flag.QValue!.Value, 12);
         Assert.Equal((4, 500.0), (flag.Drivers![0].Observed, flag.Drivers[0].ExposureHours));
         Assert.Equal(Day(600), flag.SinceDate);
-        Assert.Contains("Counted is what came after 2025-05-15, when the flag before was closed.", flag.Statement, StringComparison.Ordinal);
+        Assert.Contains("Counted is what came after 15 May 2025, when the flag before was closed.", flag.Statement, StringComparison.Ordinal);
         // The standing is the level, year in, year out: it keeps the whole past.
         Assert.Equal(9, snapshot.Airframes.Single(s => s.Registration == "ZZ-00").Observed);
     }
@@ -113,7 +113,7 @@ public sealed class FlagClosingTests
         Assert.Empty(Compute(later, (subject, 10)).Flags);
         var flag = Assert.Single(Compute(later, (subject, 9)).Flags);
         Assert.Equal((subject, Day(9)), (flag.Subject, flag.CountedAfterDate));
-        Assert.Contains("parts that went in after 2024-01-10", flag.Statement, StringComparison.Ordinal);
+        Assert.Contains("parts that went in after 10 Jan 2024", flag.Statement, StringComparison.Ordinal);
     }
 
     private static FleetBuilder[] Cracking(ActionKind? action = null, int crackedOthers = 9) =>

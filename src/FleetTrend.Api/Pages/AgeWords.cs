@@ -1,3 +1,5 @@
+using FleetTrend.Records.Words;
+
 namespace FleetTrend.Api.Pages;
 
 /// <summary>How long ago something was, in words.</summary>
@@ -12,5 +14,5 @@ internal static class AgeWords
         _ => Count((int)age.TotalDays, "day"),
     };
 
-    private static string Count(int count, string unit) => count == 1 ? $"1 {unit}" : $"{count} {unit}s";
+    private static string Count(int count, string unit) => NumberWords.Count(count, unit, unit + "s");
 }

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using FleetTrend.Records.Words;
 using FleetTrend.Statistics.Lives;
 using ScottPlot;
 using Spectre.Console;
@@ -68,7 +69,7 @@ internal sealed class LifeResult : IAnalysisResult
     {
         yield return new Text($"{Failures} failures among {Lives} lives.");
         var table = Words.Table(
-            $"Fitted distributions, {Words.Percent(confidence)} profile-likelihood limits", "distribution", "parameter", "value", "limits", "AIC", "log-likelihood");
+            $"Fitted distributions, {NumberWords.PercentInFull(confidence)} profile-likelihood limits", "distribution", "parameter", "value", "limits", "AIC", "log-likelihood");
         foreach (var fit in fits)
         {
             foreach (var parameter in fit.Parameters)
@@ -79,7 +80,7 @@ internal sealed class LifeResult : IAnalysisResult
                     first ? Words.Format(fit.Aic) : "", first ? Words.Format(fit.LogLikelihood) : "");
             }
             foreach (var quantile in LifeFitValues.Build(fit).Quantiles)
-                table.Row("", $"age by which {Words.Percent(quantile.P)} fail", Words.Format(quantile.Value), $"{Words.Format(quantile.Lower ?? 0)} to {Words.Format(quantile.Upper ?? double.PositiveInfinity)}", "", "");
+                table.Row("", $"age by which {NumberWords.PercentInFull(quantile.P)} fail", Words.Format(quantile.Value), $"{Words.Format(quantile.Lower ?? 0)} to {Words.Format(quantile.Upper ?? double.PositiveInfinity)}", "", "");
         }
         yield return table;
         var masses = Words.Table("Non-parametric estimate (Turnbull)", "after", "by", "mass", "failed by then");

@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using FleetTrend.Records.Words;
 using FleetTrend.Statistics;
 using FleetTrend.Statistics.Norms;
 using FleetTrend.Statistics.Rates;
@@ -54,7 +55,7 @@ internal sealed class RateResult : IAnalysisResult
     public IEnumerable<IRenderable> Tables()
     {
         var table = Words.Table(
-            "Rates, each unit against the others", "unit", "events", "exposure", "rate", Words.Percent(confidence), "shrunk", Words.Percent(confidence),
+            "Rates, each unit against the others", "unit", "events", "exposure", "rate", NumberWords.PercentInFull(confidence), "shrunk", NumberWords.PercentInFull(confidence),
             "p", "q");
         foreach (var u in Units)
         {
@@ -66,7 +67,7 @@ internal sealed class RateResult : IAnalysisResult
         if (Pooled is { } pooled)
         {
             yield return new Text(
-                $"Pooled: {Words.Format(pooled.Rate)} per unit of exposure ({Range(pooled.Lower, pooled.Upper)}, {Words.Percent(confidence)}), "
+                $"Pooled: {Words.Format(pooled.Rate)} per unit of exposure ({Range(pooled.Lower, pooled.Upper)}, {NumberWords.PercentInFull(confidence)}), "
                 + $"{Units.Sum(u => u.Events)} events in {Words.Format(Units.Sum(u => u.Exposure))}.");
         }
         if (BetweenUnits is { } between)

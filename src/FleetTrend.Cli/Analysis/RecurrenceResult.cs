@@ -1,4 +1,5 @@
 using System.Text.Json.Serialization;
+using FleetTrend.Records.Words;
 using FleetTrend.Statistics;
 using FleetTrend.Statistics.Rates;
 using FleetTrend.Statistics.Recurrences;
@@ -77,7 +78,7 @@ internal sealed class RecurrenceResult : IAnalysisResult
     {
         yield return new Text($"{Events} events on {Units} units in {Words.Format(Exposure)} of exposure.");
         if (Rate is { } rate)
-            yield return new Text($"Rate: {Words.Format(rate.Value)} ({Words.Format(rate.Lower)} to {Words.Format(rate.Upper)}, {Words.Percent(confidence)}, exact Poisson).");
+            yield return new Text($"Rate: {Words.Format(rate.Value)} ({Words.Format(rate.Lower)} to {Words.Format(rate.Upper)}, {NumberWords.PercentInFull(confidence)}, exact Poisson).");
         if (PowerLaw is { } process)
         {
             yield return new Text(
@@ -89,7 +90,7 @@ internal sealed class RecurrenceResult : IAnalysisResult
             var p = laplace.PValue < 0.001 ? "below 0.001" : Words.Format(laplace.PValue); // the normal approximation is rough further out
             yield return new Text($"Laplace trend test: {Words.Format(laplace.Statistic)}, p {p} (two-sided, approximate).");
         }
-        var table = Words.Table("Mean cumulative number of events per unit", "age", "at risk", "mean", "error", Words.Percent(confidence));
+        var table = Words.Table("Mean cumulative number of events per unit", "age", "at risk", "mean", "error", NumberWords.PercentInFull(confidence));
         var points = mean?.Points ?? [];
         var every = Math.Max(1, (int)Math.Ceiling(points.Count / (double)PrintedPoints));
         foreach (var p in points.Where((_, i) => (points.Count - 1 - i) % every == 0))
@@ -110,7 +111,7 @@ internal sealed class RecurrenceResult : IAnalysisResult
         if (mean is not null)
         {
             AnalysisPlot.Steps(plot, [.. mean.Points.Select(p => (p.Time, p.Value))], mean.To, Colors.Black, 2, "mean");
-            AnalysisPlot.Steps(plot, [.. mean.Points.Select(p => (p.Time, p.Lower))], mean.To, Colors.Gray, 1, $"{Words.Percent(confidence)} limits");
+            AnalysisPlot.Steps(plot, [.. mean.Points.Select(p => (p.Time, p.Lower))], mean.To, Colors.Gray, 1, $"{NumberWords.PercentInFull(confidence)} limits");
             AnalysisPlot.Steps(plot, [.. mean.Points.Select(p => (p.Time, p.Upper))], mean.To, Colors.Gray, 1, "");
             plot.ShowLegend(Alignment.UpperLeft);
         }

@@ -23,9 +23,6 @@ internal static class Words
     /// <summary>Lower and upper end.</summary>
     public static string Format(Interval interval) => $"{Format(interval.Lower)} to {Format(interval.Upper)}";
 
-    /// <summary>0.95 as "95 %".</summary>
-    public static string Percent(double share) => (100 * share).ToString("0.###", CultureInfo.InvariantCulture) + " %";
-
     /// <summary>Notes as lines.</summary>
     public static IEnumerable<Text> Format(IEnumerable<AnalysisNote> notes) =>
         notes.Select(n => new Text($"{n.About}: {n.Explanation}"));

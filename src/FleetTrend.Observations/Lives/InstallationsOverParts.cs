@@ -1,6 +1,7 @@
 using System.Globalization;
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Observations.Timelines;
+using FleetTrend.Records.Words;
 
 namespace FleetTrend.Observations.Lives;
 
@@ -21,7 +22,7 @@ internal static class InstallationsOverParts
                 ? $"An installation at {ordered[0].Location} on {ordered[0].Date:O} over a part whose removal is not recorded; it counts as taken out good."
                 : string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{ordered.Count:#,0} installations from {ordered[0].Date:O} to {ordered[^1].Date:O} over parts whose removal is not recorded; they count as taken out good.");
+                    $"{NumberWords.Count(ordered.Count)} installations from {ordered[0].Date:O} to {ordered[^1].Date:O} over parts whose removal is not recorded; they count as taken out good.");
             records.Problems.Add(new DataProblem(
                 DataProblemKind.InstallationMismatch,
                 records.Description.Registration,

@@ -5,6 +5,7 @@ using FleetTrend.Records;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
+using FleetTrend.Records.Words;
 
 namespace FleetTrend.Observations.Recurrences;
 
@@ -156,7 +157,7 @@ internal sealed class LocationEvents
             records.List(
                 DataProblemKind.ActionNotRecorded,
                 day.Date,
-                $"{ConditionNames.Format(e.Condition)} at {timeline.Location} of {e.FoundDate:O} was gone on {day.Date:O}, "
+                $"{FirstLetter.Capital(ConditionWords.Name(e.Condition))} at {timeline.Location} of {e.FoundDate:O} was gone on {day.Date:O}, "
                     + "but no action against it is recorded.",
                 [.. e.Evidence.Distinct()],
                 subject: [e.Evidence[0]]);
@@ -188,7 +189,7 @@ internal sealed class LocationEvents
             records.List(
                 DataProblemKind.TakenOutGoodWithFinding,
                 day.Date,
-                $"{ConditionNames.Format(e.Condition)} at {timeline.Location} was found on {e.FoundDate:O} and is open, "
+                $"{FirstLetter.Capital(ConditionWords.Name(e.Condition))} at {timeline.Location} was found on {e.FoundDate:O} and is open, "
                     + $"but the part came out on {day.Date:O} as examined good. {outcome}.",
                 [.. e.Evidence.Concat(good).Distinct()],
                 subject: [e.Evidence[0], .. good]);
@@ -200,11 +201,11 @@ internal sealed class LocationEvents
         if (e.SilentLooks.Count == 0)
             return;
         var more = e.SilentLooks.Count - 1;
-        var others = more == 0 ? "does not mention it" : $"and {more} more {(more == 1 ? "does" : "do")} not mention it";
+        var others = more == 0 ? "does not mention it" : $"and {NumberWords.Count(more, "more does", "more do")} not mention it";
         records.List(
             DataProblemKind.OpenFindingNotMentioned,
             e.SilentLooks[0],
-            $"{ConditionNames.Format(e.Condition)} at {timeline.Location} was found on {e.FoundDate:O} and was open, "
+            $"{FirstLetter.Capital(ConditionWords.Name(e.Condition))} at {timeline.Location} was found on {e.FoundDate:O} and was open, "
                 + $"but the look of {e.SilentLooks[0]:O} {others}. It stays open until an action closes it; found again, it is still one.",
             [e.Evidence[0], .. e.SilentKeys.Distinct()],
             subject: [e.Evidence[0]]);

@@ -4,6 +4,7 @@ using FleetTrend.Observations.Timelines;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
 using FleetTrend.Records.Texts;
+using FleetTrend.Records.Words;
 
 namespace FleetTrend.Observations.Recurrences;
 
@@ -36,7 +37,7 @@ internal static class PossibleDuplicates
                 records.List(
                     DataProblemKind.PossibleDuplicate,
                     one.Content.FoundDate > other.Content.FoundDate ? one.Content.FoundDate : other.Content.FoundDate,
-                    $"{ConditionNames.Format(one.Content.Condition)} at {one.Content.Location}: {Told(one)} and {Told(other)} may be one event. "
+                    $"{FirstLetter.Capital(ConditionWords.Name(one.Content.Condition))} at {one.Content.Location}: {Told(one)} and {Told(other)} may be one event. "
                         + "Until somebody merges them each counts by itself.",
                     [one.Key, other.Key]);
             }

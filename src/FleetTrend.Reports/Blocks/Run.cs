@@ -1,5 +1,5 @@
-using FleetTrend.Reports.Words;
 using FleetTrend.Trends;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Blocks;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
-using FleetTrend.Reports.Words;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Html;
 
@@ -148,7 +148,7 @@ internal sealed class HtmlBlocks(HtmlWriter html, PlotPlacement placement)
 
     private void Figure(Run.Number number, bool isCell)
     {
-        var words = FigureWords.Of(number.Figure, number.Style);
+        var words = FigureWords.Format(number.Figure, number.Style);
         html.Open("span", string.Empty, ("class", "ft-figure"));
         html.Element("strong", string.Empty, words.Value, ("class", "ft-value"));
         html.Raw(isCell ? "<br>" : " (");

@@ -1,5 +1,5 @@
 using FleetTrend.Reports.Blocks;
-using FleetTrend.Reports.Words;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Text;
 
@@ -45,7 +45,7 @@ internal sealed class TextBlocks(TextLines text)
         Run.Plain plain => plain.Text,
         Run.Strong strong => strong.Text,
         Run.Link link => link.Target.AbsoluteUri.Length <= LongestAddress ? $"{link.Text}: {link.Target.AbsoluteUri}" : $"({link.Text}: link in the HTML part)",
-        Run.Number number => $"{FigureWords.Of(number.Figure, number.Style).OneLine} [{number.MethodNumber}]",
+        Run.Number number => $"{FigureWords.Format(number.Figure, number.Style).OneLine} [{number.MethodNumber}]",
         _ => throw new ArgumentOutOfRangeException(nameof(run), run, "Unknown kind of run."),
     };
 

@@ -1,6 +1,7 @@
 using FleetTrend.Records.Findings;
-using FleetTrend.Reports.Words;
+using FleetTrend.Records.Words;
 using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
 
@@ -27,25 +28,14 @@ internal static class FlagHeadline
         };
     }
 
-    /// <summary>A part kind as many: <c>exhaust gaskets</c>; the word before "of" takes the s.</summary>
-    public static string Plural(string kind)
-    {
-        var of = kind.IndexOf(" of ", StringComparison.Ordinal);
-        var (head, tail) = of < 0 ? (kind, string.Empty) : (kind[..of], kind[of..]);
-        return (head.EndsWith('s') ? head : head + "s") + tail;
-    }
-
-    /// <summary>With a capital first letter.</summary>
-    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
-
-    private static string Parts(ProposedFlag flag) => $"{Plural(LocationWords.Kind(flag.PartKindTitle, flag.PartKind ?? "part"))} of {flag.TypeGroup}";
+    private static string Parts(ProposedFlag flag) => $"{LocationWords.Plural(LocationWords.Kind(flag.PartKindTitle, flag.PartKind ?? "part"))} of {flag.TypeGroup}";
 
     private static string Drift(ProposedFlag flag, Condition condition)
     {
-        var where = flag.Locations.Count > 0 ? $", most at {LocationWords.Of(flag.Locations[0])}" : string.Empty;
+        var where = flag.Locations.Count > 0 ? $", most at {LocationWords.Name(flag.Locations[0])}" : string.Empty;
         var many = ConditionWords.Many(condition);
         return flag.Ratio.Value is { } ratio && double.IsFinite(ratio)
-            ? $"has {NumberWords.Rounded(ratio)} times the {many} of its like{where}"
+            ? $"has {NumberWords.Rounded(ratio)} times the {many} of similar aircraft{where}"
             : $"has {ConditionWords.Count(flag.Observed, condition)}; similar aircraft have none{where}";
     }
 }

@@ -1,6 +1,7 @@
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
-using FleetTrend.Reports.Words;
 using FleetTrend.Trends;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
 
@@ -40,7 +41,7 @@ public static class FlagSection
                 [.. flags.Select(row => (IReadOnlyList<Line>)
                 [
                     FlagOrder.Subject(row.Flag),
-                    FlagHeadline.Capital(FlagHeadline.Predicate(row.Flag)) + ".",
+                    FirstLetter.Capital(FlagHeadline.Predicate(row.Flag)) + ".",
                     draft.Cell(row.Flag.Ratio, FigureStyle.Times),
                     row.State,
                     Line.Of(new Run.Link($"See flag {row.Number}", row.Page)),

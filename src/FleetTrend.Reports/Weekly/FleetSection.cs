@@ -1,5 +1,5 @@
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
-using FleetTrend.Reports.Words;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Airframes;
 

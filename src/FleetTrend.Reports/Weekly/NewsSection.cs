@@ -1,6 +1,6 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
-using FleetTrend.Reports.Words;
 using FleetTrend.Trends;
 
 namespace FleetTrend.Reports.Weekly;
@@ -30,7 +30,7 @@ internal static class NewsSection
         var fresh = draft.Flags.Where(f => f.State == FlagLineState.New).ToList();
         if (fresh.Count == 0) yield return "No new flags.";
         foreach (var line in fresh.Take(MostFlags))
-            yield return Line.Of(new Run.Strong(FlagHeadline.Capital(FlagHeadline.Of(line.Flag))), ".");
+            yield return Line.Of(new Run.Strong(FirstLetter.Capital(FlagHeadline.Of(line.Flag))), ".");
         if (fresh.Count > MostFlags) yield return $"{fresh.Count - MostFlags} more new flags, below.";
         var open = draft.Flags.Count(f => f.State == FlagLineState.Open);
         var acknowledged = draft.Flags.Count(f => f.State == FlagLineState.Acknowledged);

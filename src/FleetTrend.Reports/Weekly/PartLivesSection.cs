@@ -1,8 +1,9 @@
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
-using FleetTrend.Reports.Words;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
 
@@ -41,7 +42,7 @@ internal static class PartLivesSection
         var ahead = NumberWords.Hours(draft.Current.Parameters.LookAheadHours);
         yield return new Block.SubHeading($"{char.ToUpperInvariant(name[0])}{name[1..]}, {trends[0].TypeGroup}");
         foreach (var trend in trends.Where(t => t is { Base: not null, Contrast: not null } && IsWorthSaying(draft, t)))
-            yield return new Block.Paragraph(Contrast(draft, FlagHeadline.Plural(name), trend, trend.Contrast!));
+            yield return new Block.Paragraph(Contrast(draft, LocationWords.Plural(name), trend, trend.Contrast!));
         yield return new Block.Table(
             $"Hours on the part at failure{Law(trends)}, {draft.AsOf}",
             [new("Where"), new("Half failed by", true), new("One in ten by", true), new($"A new one fails within {ahead}", true)],
@@ -60,7 +61,7 @@ internal static class PartLivesSection
     {
         List<Run> runs =
         [
-            new Run.Strong(FlagHeadline.Capital(ContrastWords.Headline(parts, trend.Base!, contrast)) + "."),
+            new Run.Strong(FirstLetter.Capital(ContrastWords.Headline(parts, trend.Base!, contrast)) + "."),
             contrast.MedianFromHours > 0 ? " Early failures left out, median here over median elsewhere: " : " Median here over median elsewhere: ",
             draft.Number(contrast.MedianRatio, FigureStyle.Times),
             $"; elsewhere {NumberWords.Count(contrast.OtherFailures, "failure", "failures")} among {NumberWords.Count(contrast.OtherLives, "life", "lives")}. ",
@@ -136,7 +137,7 @@ internal static class PartLivesSection
         var method = draft.Methods.NumberOf(shown[0].CurveMethod);
         return new Block.Picture(new PartLifePlot(
             "part-life",
-            $"Curves of the share of {FlagHeadline.Plural(name)} failed against hours on the part. Half failed by: {medians}.",
+            $"Curves of the share of {LocationWords.Plural(name)} failed against hours on the part. Half failed by: {medians}.",
             $"Share failed by hours on the part. Heavy bars: what the looks show; thin slopes: the failure lay between two looks, when is not known. "
                 + $"Lines: fitted {LawOfBases(trends)} curves, over the ages at which parts were followed; half failed by: {medians}. "
                 + $"Method of the bars [{method}], {draft.AsOf}.",
@@ -148,5 +149,5 @@ internal static class PartLivesSection
         trend.FollowedFromHours ?? 0, trend.FollowedToHours ?? trend.Curve.Max(s => s.Upper ?? s.Lower));
 
     private static string Median(PartLifeTrend trend) =>
-        trend.Shown is { } fit ? FigureWords.Of(fit.Median, FigureStyle.Hours).OneLine : "not enough data";
+        trend.Shown is { } fit ? FigureWords.Format(fit.Median, FigureStyle.Hours).OneLine : "not enough data";
 }

@@ -1,5 +1,6 @@
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Records.Texts;
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Words;
 
@@ -60,7 +61,7 @@ internal sealed class ProblemsSection
             [new("Problem"), new("Open", true), new("New", true), new("Closed", true), new("Why it matters")],
             [.. kinds.Select(g => (IReadOnlyList<Line>)
                 [
-                    ProblemWords.Of(g.Key), NumberWords.Count(g.Count(IsOpen)), NumberWords.Count(g.Count(p => IsOpen(p) && IsNew(p))),
+                    ProblemWords.Name(g.Key), NumberWords.Count(g.Count(IsOpen)), NumberWords.Count(g.Count(p => IsOpen(p) && IsNew(p))),
                     NumberWords.Count(g.Count(p => !IsOpen(p))), ProblemWords.Matters(g.Key),
                 ])]);
     }

@@ -1,7 +1,8 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
-using FleetTrend.Reports.Words;
 using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
 

@@ -1,6 +1,6 @@
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
-using FleetTrend.Reports.Words;
-using FleetTrend.Trends.Chances;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
 

@@ -1,10 +1,11 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Texts;
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
 using FleetTrend.Reports.Words;
-using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
 
@@ -53,7 +54,7 @@ internal static class RepeatsSection
         var standing = Standing(draft, repeat);
         return
         [
-            $"{repeat.Registration}, {LocationWords.Of(repeat.Location)}: {HistoryWords.Counts(repeat, standing)}",
+            $"{repeat.Registration}, {LocationWords.Name(repeat.Location)}: {HistoryWords.Counts(repeat, standing)}",
             Histories(repeat.Events),
             standing is null ? "not compared: no other aircraft was watched there" : draft.Cell(standing.Expected, FigureStyle.AsIs),
             standing is null ? "" : Line.Of(
@@ -67,7 +68,7 @@ internal static class RepeatsSection
 
     private static string Histories(IReadOnlyList<RepeatEvent> events)
     {
-        var shown = string.Join("; ", events.Skip(events.Count - MostEvents).Select(HistoryWords.Of));
+        var shown = string.Join("; ", events.Skip(events.Count - MostEvents).Select(HistoryWords.Tell));
         return events.Count > MostEvents ? $"{events.Count - MostEvents} earlier, then {shown}" : shown;
     }
 
@@ -94,7 +95,7 @@ internal static class RepeatsSection
 
     private static Block.Picture Beside(ReportDraft draft, RecurrenceContrast contrast)
     {
-        var what = $"{ConditionWords.Many(contrast.Condition)} per aircraft at {LocationWords.Of(contrast.Location)}";
+        var what = $"{ConditionWords.Many(contrast.Condition)} per aircraft at {LocationWords.Name(contrast.Location)}";
         var others = $"mean of the other {NumberWords.Count(contrast.OthersCount)} aircraft of {contrast.TypeGroup}";
         var mean = contrast.Others.Count == 0
             ? $"none of them had one by {NumberWords.Hours(contrast.OthersWatched[^1].ToHours)}"
@@ -107,7 +108,7 @@ internal static class RepeatsSection
             alone += " " + more;
         return new Block.Picture(new RecurrencePlot(
             "recurrence",
-            $"Step plot of {what} against time in service. {FlagHeadline.Capital(others)}: {mean}. {alone}",
+            $"Step plot of {what} against time in service. {FirstLetter.Capital(others)}: {mean}. {alone}",
             $"Cumulative number of {what}. Line with its band: the {others}, without {contrast.Registration}: {mean}. A dot at each: {alone} "
                 + $"Lines end with the last look. Method [{draft.Methods.NumberOf(contrast.Method)}], {draft.AsOf}.",
             contrast));
@@ -115,7 +116,7 @@ internal static class RepeatsSection
 
     private static Block.Picture All(ReportDraft draft, RecurrenceTrend trend)
     {
-        var what = $"{ConditionWords.Many(trend.Condition)} per aircraft at {LocationWords.Of(trend.Location)}, {trend.TypeGroup}";
+        var what = $"{ConditionWords.Many(trend.Condition)} per aircraft at {LocationWords.Name(trend.Location)}, {trend.TypeGroup}";
         var mean = Mean(draft, trend.Points[^1], trend.Events, trend.AircraftCount);
         return new Block.Picture(new RecurrencePlot(
             "recurrence",
@@ -126,7 +127,7 @@ internal static class RepeatsSection
     }
 
     private static string Mean(ReportDraft draft, MeanCumulativePoint last, int events, int aircraft) =>
-        $"{NumberWords.Rounded(last.Value)} by {NumberWords.Hours(last.Hours)} ({NumberWords.Percent(draft.Current.Parameters.Confidence)} interval "
+        $"{NumberWords.Rounded(last.Value)} by {NumberWords.Hours(last.Hours)} ({NumberWords.PercentInFull(draft.Current.Parameters.Confidence)} interval "
         + $"{NumberWords.Rounded(Math.Max(0, last.Lower))} to {NumberWords.Rounded(last.Upper)}; "
         + $"{NumberWords.Count(events, "event", "events")} on {NumberWords.Count(aircraft, "aircraft", "aircraft")})";
 }

@@ -1,8 +1,9 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
-using FleetTrend.Reports.Words;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
 

@@ -1,9 +1,10 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
-using FleetTrend.Reports.Words;
 using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
 
@@ -38,7 +39,7 @@ internal static class StandingPicture
 
     private static string Alt(Condition condition, List<AirframeStanding> standings, HashSet<string> flagged)
     {
-        var top = string.Join(", ", standings.Take(3).Select(a => $"{a.Registration} {FigureWords.Of(a.Ratio, FigureStyle.Times).OneLine}"));
+        var top = string.Join(", ", standings.Take(3).Select(a => $"{a.Registration} {FigureWords.Format(a.Ratio, FigureStyle.Times).OneLine}"));
         var marked = standings.Where(a => flagged.Contains(a.Registration)).Select(a => a.Registration).ToList();
         var flags = marked.Count > 0 ? $" Flagged: {string.Join(", ", marked)}." : " None of them is flagged for it.";
         return $"Dot plot of {ConditionWords.Many(condition)} observed over expected for {standings.Count} aircraft. Highest: {top}.{flags}";
@@ -52,7 +53,7 @@ internal static class StandingPicture
     {
         var number = draft.Methods.NumberOf(method.Method);
         var some = all > shown.Count ? $" The {shown.Count} highest of {all} aircraft." : string.Empty;
-        return $"Observed over expected {ConditionWords.Many(condition)} per aircraft, with {NumberWords.Percent(method.Confidence)} intervals; "
+        return $"Observed over expected {ConditionWords.Many(condition)} per aircraft, with {NumberWords.PercentInFull(method.Confidence)} intervals; "
             + $"beside each tail its counts, observed / expected{Limits(draft, shown[0])}.{some} Diamonds are flagged for it; triangles have none observed. Method [{number}], {draft.AsOf}.";
     }
 }

@@ -1,5 +1,5 @@
 using FleetTrend.Records.Texts;
-using FleetTrend.Reports.Words;
+using FleetTrend.Records.Words;
 
 namespace FleetTrend.Reports.Weekly;
 

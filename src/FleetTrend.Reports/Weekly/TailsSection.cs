@@ -1,9 +1,11 @@
 using FleetTrend.Records.Texts;
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Words;
 using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
 
@@ -68,7 +70,7 @@ internal static class TailsSection
         // This week's numbers where the flag would be raised again; else those it was last seen with, and a word on that.
         var now = draft.Current.Flags.FirstOrDefault(f => f.Subject == line.Flag.Subject);
         var flag = now ?? line.Flag;
-        yield return new Block.Paragraph(Line.Of(new Run.Strong(FlagHeadline.Capital(FlagHeadline.Predicate(flag)) + ".")));
+        yield return new Block.Paragraph(Line.Of(new Run.Strong(FirstLetter.Capital(FlagHeadline.Predicate(flag)) + ".")));
         yield return new Block.Paragraph(Evidence(draft, flag));
         if (NotCounted(draft, flag) is { } notCounted) yield return new Block.Paragraph(notCounted, IsAside: true);
         if (Drivers(draft, flag) is { } drivers) yield return new Block.Paragraph(drivers);
@@ -92,7 +94,7 @@ internal static class TailsSection
             if (flag.Expectation is { } expectation)
             {
                 runs.Add($"; {Norm(flag)} would give ");
-                runs.Add(draft.Number(expectation, FigureStyle.AsIs));
+                runs.Add(draft.Number(expectation, FigureStyle.Count));
                 runs.Add(" in those hours. Found over expected: ");
             }
             else if (flag.Expected is { } expected)
@@ -161,12 +163,12 @@ internal static class TailsSection
         var drivers = flag.Drivers ?? standing?.Drivers;
         if (standing is null || drivers is not { Count: > 0 }) return null;
         var shown = string.Join("; ", drivers.Take(MostDrivers).Select(Driver));
-        var limits = drivers[0].ExpectedLower is null ? "" : $" In brackets the {NumberWords.Percent(draft.Current.Parameters.Confidence)} limits of what is expected.";
+        var limits = drivers[0].ExpectedLower is null ? "" : $" In brackets the {NumberWords.PercentInFull(draft.Current.Parameters.Confidence)} limits of what is expected.";
         return $"Where: {shown}.{limits} Norm: {NumberWords.Count(standing.OthersEvents, "event", "events")} on {NumberWords.Count(standing.OthersCount, "other", "others")} of {flag.TypeGroup}.";
     }
 
     private static string Driver(LocationShare share) =>
-        $"{LocationWords.Of(share.Location)} ({share.Observed} seen, {NumberWords.Expected(share.Expected, share.ExpectedLower, share.ExpectedUpper)} expected in {NumberWords.Hours(share.ExposureHours)})";
+        $"{LocationWords.Name(share.Location)} ({share.Observed} seen, {NumberWords.Expected(share.Expected, share.ExpectedLower, share.ExpectedUpper)} expected in {NumberWords.Hours(share.ExposureHours)})";
 
     private static Line State(ReportDraft draft, FlagLine line)
     {
@@ -198,10 +200,10 @@ internal static class TailsSection
         _ => "ACKNOWLEDGED",
     };
 
-    // A line about a place starts with its path; people read words.
+    // In a flag of an earlier version a line about a location starts with its path; people read words.
     private static string InWords(string check, ProposedFlag flag)
     {
         var place = flag.Locations.FirstOrDefault(l => check.StartsWith(l + ":", StringComparison.Ordinal));
-        return place is null ? check : FlagHeadline.Capital(LocationWords.Of(place)) + check[place.Length..];
+        return place is null ? check : FirstLetter.Capital(LocationWords.Name(place)) + check[place.Length..];
     }
 }

@@ -1,6 +1,7 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
-using FleetTrend.Reports.Words;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
 

@@ -1,3 +1,4 @@
+using FleetTrend.Records.Words;
 using FleetTrend.Trends.Locations;
 
 namespace FleetTrend.Reports.Words;
@@ -9,15 +10,15 @@ public static class HistoryWords
     /// One event: <c>found 20 Jan 2026 at 812 h, monitored the same day, weld-repaired 3 Mar 2026 at 870 h</c>; one that nothing has
     /// closed ends in <c>still open</c>.
     /// </summary>
-    public static string Of(RepeatEvent e)
+    public static string Tell(RepeatEvent e)
     {
         ArgumentNullException.ThrowIfNull(e);
         List<string> parts = [Found(e)];
         if (e.HoursSinceAction is { } since)
-            parts.Add($"{NumberWords.Hours(since)} after the {(e.SinceAction is { } kind ? ActionWords.Named(kind) : "action before it")}");
+            parts.Add($"{NumberWords.Hours(since)} after the {(e.SinceAction is { } kind ? ActionWords.Name(kind) : "action before it")}");
         parts.AddRange((e.Actions ?? []).Select(a => a.Date == e.FoundDate
-            ? $"{ActionWords.Of(a.Kind)} the same day"
-            : $"{ActionWords.Of(a.Kind)} {NumberWords.Day(a.Date)} at {NumberWords.Hours(a.Hours)}"));
+            ? $"{ActionWords.Done(a.Kind)} the same day"
+            : $"{ActionWords.Done(a.Kind)} {NumberWords.Day(a.Date)} at {NumberWords.Hours(a.Hours)}"));
         if (End(e) is { } end)
             parts.Add(end);
         return string.Join(", ", parts);
@@ -80,7 +81,7 @@ public static class HistoryWords
     // Trends of an earlier version know what closed it and not when.
     private static string? End(RepeatEvent e) => e switch
     {
-        { ClosedBy: { } kind } => e.Actions is null ? $"later {ActionWords.Of(kind)}" : null,
+        { ClosedBy: { } kind } => e.Actions is null ? $"later {ActionWords.Done(kind)}" : null,
         { Actions: null } => "no action recorded that closed it",
         { ClosedDate: { } gone } => $"seen good {NumberWords.Day(gone)} with no action recorded",
         _ => "still open",

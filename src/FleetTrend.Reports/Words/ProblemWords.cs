@@ -7,7 +7,7 @@ namespace FleetTrend.Reports.Words;
 public static class ProblemWords
 {
     /// <summary>What is wrong.</summary>
-    public static string Of(DataProblemKind kind) => kind switch
+    public static string Name(DataProblemKind kind) => kind switch
     {
         DataProblemKind.HoursBackwards => "Hours go backwards without a meter change",
         DataProblemKind.TooManyHoursPerDay => "More than 24 h flown in a day",

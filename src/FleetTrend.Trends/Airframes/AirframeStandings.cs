@@ -1,4 +1,5 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Words;
 using FleetTrend.Statistics.Norms;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Flags;
@@ -111,7 +112,7 @@ internal static class AirframeStandings
                     ? null
                     : Figures.OthersHadNone,
             },
-            reason => figure with { NotEnoughData = $"not enough data: {reason.Events} events" });
+            reason => figure with { NotEnoughData = $"not enough data: {NumberWords.Count(reason.Events, "event", "events")}" });
     }
 
     private static List<LocationShare> Drivers(TypeGroupObservations group, UnitStanding standing, double confidence) =>

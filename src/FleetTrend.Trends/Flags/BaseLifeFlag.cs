@@ -1,6 +1,8 @@
 using FleetTrend.Records.Layouts;
+using FleetTrend.Records.Words;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Trends.Flags;
 
@@ -39,7 +41,7 @@ internal static class BaseLifeFlag
             PValue = PValue.Approximate(worst.PValue),
             QValue = worst.QValue,
             Test = isEarly ? EarlyTest : MedianTest,
-            Family = $"all {Words.Count(tests, "test", "tests")} of early failures and of median life, of a base and a kind of part against the other bases, "
+            Family = $"all {NumberWords.Count(tests, "test", "tests")} of early failures and of median life, of a base and a kind of part against the other bases, "
                 + "all type groups together (Benjamini and Hochberg 1995)",
             Statement = Statement(trend, contrast, worst),
             WhatToCheck = Checks.ForBase(kind),
@@ -51,26 +53,13 @@ internal static class BaseLifeFlag
 
     private static string Statement(PartLifeTrend trend, BaseContrast contrast, ContrastTest worst)
     {
-        var title = trend.KindTitle ?? trend.Kind;
-        List<string> found = [];
-        if (contrast.Median == ContrastFinding.Worse) found.Add(Sooner(contrast));
-        if (contrast.Early == ContrastFinding.Worse) found.Add(Early(contrast));
-        return $"{title} of {trend.TypeGroup} at {trend.Base}: {string.Join("; ", found)} "
-            + $"({Words.Count(trend.Failures, "failure", "failures")} in {Words.Count(trend.Lives, "life", "lives")} here, "
-            + $"{contrast.OtherFailures:#,0} in {contrast.OtherLives:#,0} elsewhere). {ChanceWords.OfDifference(PValue.Approximate(worst.PValue))}. "
-            + $"Over all comparisons of bases, {Words.Small(ChanceWords.OfCalls(worst.QValue, PValueLaw.Approximate, ChanceWords.OneLife))}.";
+        var parts = $"{LocationWords.Plural(LocationWords.Kind(trend.KindTitle, trend.Kind))} of {trend.TypeGroup}";
+        var failures = NumberWords.Count(trend.Failures, "failure", "failures");
+        var elsewhere = NumberWords.Count(contrast.OtherFailures, "failure", "failures");
+        return $"{FirstLetter.Capital(ContrastWords.Headline(parts, trend.Base!, contrast))}. "
+            + $"Here {failures} among {NumberWords.Count(trend.Lives, "life", "lives")}, "
+            + $"elsewhere {elsewhere} among {NumberWords.Count(contrast.OtherLives, "life", "lives")}. "
+            + $"{ChanceWords.OfDifference(PValue.Approximate(worst.PValue))}. Over all comparisons of bases, "
+            + FirstLetter.Small(ChanceWords.OfCalls(worst.QValue, PValueLaw.Approximate, ChanceWords.OneLife)) + ".";
     }
-
-    private static string Sooner(BaseContrast contrast)
-    {
-        var left = contrast.MedianFromHours > 0 ? "early failures left out, " : "";
-        return contrast is { MedianHere.Value: { } here, MedianElsewhere.Value: { } elsewhere }
-            ? $"{left}half fail by {Words.Number(here)} h, against {Words.Number(elsewhere)} h elsewhere"
-            : $"{left}they last {Words.Ratio(contrast.MedianRatio)}, as long as elsewhere";
-    }
-
-    private static string Early(BaseContrast contrast) =>
-        $"{Share(contrast.EarlyHere)} fail within the first {Words.Number(contrast.EarlyHours ?? 0)} h, against {Share(contrast.EarlyElsewhere)} elsewhere";
-
-    private static string Share(Figure? chance) => chance?.Value is { } value ? Words.Percent(value) : "none";
 }

@@ -1,5 +1,6 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Layouts;
+using FleetTrend.Records.Words;
 using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Locations;
 
@@ -19,14 +20,14 @@ internal static class Checks
         [
             .. standing.Drivers.Where(d => d.Observed > 0).Take(isOnePlace ? 1 : MostPlaces)
                 .GroupBy(d => d.Kind, StringComparer.Ordinal)
-                .Select(g => LookFor(string.Join(", ", g.Select(d => d.Location)), kinds[g.Key])),
+                .Select(g => LookFor(string.Join(", ", g.Select(d => LocationWords.Name(d.Location))), kinds[g.Key])),
             .. isOnePlace ? ForOnePlace(standing.Condition, kinds[standing.Drivers[0].Kind]) : ForManyPlaces(standing.Condition),
         ];
     }
 
     /// <summary>For a place where a condition keeps coming back.</summary>
     public static IReadOnlyList<string> ForRepeat(LocationStanding repeat, LocationKind kind) =>
-        [LookFor(repeat.Location, kind), .. ForOnePlace(repeat.Condition, kind)];
+        [LookFor(LocationWords.Name(repeat.Location), kind), .. ForOnePlace(repeat.Condition, kind)];
 
     /// <summary>For a base where parts of a kind fail early.</summary>
     public static IReadOnlyList<string> ForBase(LocationKind kind) => kind.BaseChecks.Count > 0
@@ -40,7 +41,7 @@ internal static class Checks
         ];
 
     private static string LookFor(string locations, LocationKind kind) =>
-        $"{locations}: {(kind.LookFor.Length > 0 ? kind.LookFor : "see the maker's instructions.")}";
+        $"{FirstLetter.Capital(locations)}: {(kind.LookFor.Length > 0 ? kind.LookFor : "see the maker's instructions.")}";
 
     private static IReadOnlyList<string> ForOnePlace(Condition condition, LocationKind kind) => kind.ChecksFor(condition) ?? ForOnePlace(condition);
 

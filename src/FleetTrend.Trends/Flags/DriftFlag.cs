@@ -1,9 +1,10 @@
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Layouts;
+using FleetTrend.Records.Words;
 using FleetTrend.Trends.Airframes;
-using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Trends.Flags;
 
@@ -36,7 +37,7 @@ internal static class DriftFlag
             QValue = standing.QValue,
             Test = $"events of this aircraft against the other {standing.OthersCount} aircraft of {standing.TypeGroup}, location by location: exact one-sided "
             + "chance of so many, given each location's total (Przyborowski and Wilenski 1940; Breslow and Day 1987)",
-            Family = $"all {Words.Count(comparisons, "comparison", "comparisons")} of an aircraft and a condition with its like, all type groups together "
+            Family = $"all {NumberWords.Count(comparisons, "comparison", "comparisons")} of an aircraft and a condition with its like, all type groups together "
             + "(Benjamini and Hochberg 1995)",
             SinceDate = standing.SinceDate,
             Statement = Statement(standing, repeats, run, comparisons),
@@ -46,25 +47,33 @@ internal static class DriftFlag
     /// <summary>What such a flag is about, the same from week to week.</summary>
     public static string SubjectOf(string registration, Condition condition) => $"airframe-drift/{registration}/{condition}";
 
-    private static string Statement(AirframeStanding standing, IReadOnlyList<LocationStanding> repeats, RepeatLocation? run, int comparisons)
+    private static string Statement(
+        AirframeStanding standing, IReadOnlyList<LocationStanding> repeats, RepeatLocation? run, int comparisons)
     {
-        var text = $"{standing.Registration} has had {Words.Events(standing.Observed, standing.Condition)} where "
-            + $"{Words.Expected(standing.Expectation!)} would be expected in the same hours at "
-            + $"the rate of the other {standing.OthersCount} aircraft of {standing.TypeGroup} ({Words.Ratio(standing.Ratio)})";
+        var text = $"{standing.Registration} has had {ConditionWords.Count(standing.Observed, standing.Condition)}";
         if (standing.Drivers.Count > 0 && standing.Drivers[0] is var worst)
-            text += $", {worst.Observed} of them at {worst.Location} in {Words.Number(worst.ExposureHours)} h watched there";
+        {
+            text += $", {NumberWords.Count(worst.Observed)} of them at {LocationWords.Name(worst.Location)} in "
+                + $"{NumberWords.Hours(worst.ExposureHours)} watched there";
+        }
+
         if (run is not null)
             text += CameBack(run, standing.Drivers[0].Location);
-        text += $". {ChanceWords.OfCount(standing.PValue)}. Of {comparisons:#,0} comparisons made: "
-            + $"{Words.Small(ChanceWords.OfCalls(standing.QValue, standing.PValue.Law, ChanceWords.OneRate))}.";
-        return repeats.Count == 0 ? text : $"{text} By itself {repeats[0].Location} stands out too. {RepeatFlag.Chance(repeats[0])}.";
+        text += $". The other {standing.OthersCount} aircraft of {standing.TypeGroup} would give "
+            + $"{FigureWords.Format(standing.Expectation!, FigureStyle.Count).Estimate} in the same hours. "
+            + $"Found over expected: {FigureWords.Format(standing.Ratio, FigureStyle.Times).Estimate}. "
+            + $"{ChanceWords.OfCount(standing.PValue)}. Of {NumberWords.Count(comparisons, "comparison", "comparisons")} made: "
+            + $"{FirstLetter.Small(ChanceWords.OfCalls(standing.QValue, standing.PValue.Law, ChanceWords.OneRate))}.";
+        return repeats.Count == 0
+            ? text
+            : $"{text} By itself {LocationWords.Name(repeats[0].Location)} stands out too. {RepeatFlag.Chance(repeats[0])}.";
     }
 
     private static string CameBack(RepeatLocation run, string worstLocation)
     {
-        var place = run.Location == worstLocation ? "there" : $"at {run.Location}";
-        var times = RepeatLocations.Repeats(run);
-        var done = Words.DoneOften(run.Events.Select(e => e.ClosedBy).OfType<ActionKind>());
-        return $"; {place} it came back {(times == 1 ? "once" : $"{times} times")} with no renewal between{(done.Length > 0 ? $" ({done})" : "")}";
+        var where = run.Location == worstLocation ? "there" : $"at {LocationWords.Name(run.Location)}";
+        var done = ActionWords.CountDone(run.Events.Select(e => e.ClosedBy).OfType<ActionKind>());
+        return $"; {where} it came back {NumberWords.Times(RepeatLocations.Repeats(run))} with no renewal between"
+            + (done.Length > 0 ? $" ({done})" : "");
     }
 }

@@ -1,4 +1,5 @@
 using FleetTrend.Records.Layouts;
+using FleetTrend.Records.Words;
 using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Locations;
 using FleetTrend.Trends.PartLives;
@@ -52,7 +53,7 @@ internal static class ProposedFlags
         if (flag is not { Registration: { } registration, Condition: { } condition })
         {
             return restarts.Of(flag.Subject) is { } closed
-                ? flag with { CountedAfterDate = closed, Statement = $"{flag.Statement} Counted are parts that went in after {Words.Day(closed)}, when the flag before was closed." }
+                ? flag with { CountedAfterDate = closed, Statement = $"{flag.Statement} Counted are parts that went in after {NumberWords.Day(closed)}, when the flag before was closed." }
                 : flag;
         }
         var starts = flag.Locations
@@ -63,8 +64,8 @@ internal static class ProposedFlags
             return flag;
         var own = restarts.Of(flag.Subject);
         var said = starts.GroupBy(s => s.Day!.Value).OrderBy(g => g.Key).Select(g => g.Key == own || flag.Kind == FlagKind.RepeatLocation
-            ? $"Counted is what came after {Words.Day(g.Key)}, when the flag before was closed."
-            : $"At {string.Join(", ", g.Select(s => s.Location))} only what came after {Words.Day(g.Key)} counts, when the flag of that place was closed.");
+            ? $"Counted is what came after {NumberWords.Day(g.Key)}, when the flag before was closed."
+            : $"At {string.Join(", ", g.Select(s => LocationWords.Name(s.Location)))} only what came after {NumberWords.Day(g.Key)} counts, when the flag of that location was closed.");
         return flag with
         {
             CountedAfterDate = flag.Kind == FlagKind.RepeatLocation ? starts[0].Day : own,

@@ -1,8 +1,9 @@
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Layouts;
-using FleetTrend.Trends.Chances;
+using FleetTrend.Records.Words;
 using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Trends.Flags;
 
@@ -28,9 +29,9 @@ internal static class RepeatFlag
         Expectation = standing.Expected,
         PValue = standing.PValue,
         QValue = standing.QValue,
-        Test = $"events at this place against the same place on the other {standing.OthersCount} aircraft of {standing.TypeGroup}: exact one-sided chance "
-            + "of so many, given the place's total (Przyborowski and Wilenski 1940)",
-        Family = $"all {Words.Count(standing.Comparisons, "test", "tests")} of an aircraft, a place and a condition that its type group has had there, "
+        Test = $"events at this location against the same location on the other {standing.OthersCount} aircraft of {standing.TypeGroup}: exact one-sided chance "
+            + "of so many, given the location's total (Przyborowski and Wilenski 1940)",
+        Family = $"all {NumberWords.Count(standing.Comparisons, "test", "tests")} of an aircraft, a location and a condition that its type group has had there, "
             + "all type groups together (Benjamini and Hochberg 1995)",
         SinceDate = standing.SinceDate,
         Statement = Statement(standing, run),
@@ -42,22 +43,25 @@ internal static class RepeatFlag
 
     /// <summary>p and q in words: <c>If it were like the rest, a count this high would come up about once in 5,000. ...</c>; no full stop.</summary>
     public static string Chance(LocationStanding standing) =>
-        $"{ChanceWords.OfCount(standing.PValue)}. Over all {standing.Comparisons:#,0} places tested, "
-        + Words.Small(ChanceWords.OfCalls(standing.QValue, standing.PValue.Law, ChanceWords.OneRate));
+        $"{ChanceWords.OfCount(standing.PValue)}. Over all {NumberWords.Count(standing.Comparisons, "location", "locations")} tested, "
+        + FirstLetter.Small(ChanceWords.OfCalls(standing.QValue, standing.PValue.Law, ChanceWords.OneRate));
 
     private static string Statement(LocationStanding standing, RepeatLocation? run) =>
-        $"{standing.Registration} has had {Words.Events(standing.Observed, standing.Condition)} at {standing.Location} in "
-        + $"{Words.Number(standing.ExposureHours)} h watched there, where {Words.Expected(standing.Expected)} would be expected at the rate of the same "
-        + $"place on the other {standing.OthersCount} aircraft of {standing.TypeGroup} ({Words.Ratio(standing.Ratio)}){CameBack(run)}. {Chance(standing)}.";
+        $"{standing.Registration} has had {ConditionWords.Count(standing.Observed, standing.Condition)} at "
+        + $"{LocationWords.Name(standing.Location)} in {NumberWords.Hours(standing.ExposureHours)} watched there{CameBack(run)}. "
+        + $"The same spot on the other {standing.OthersCount} aircraft of {standing.TypeGroup} would give "
+        + $"{FigureWords.Format(standing.Expected, FigureStyle.Count).Estimate} in those hours. "
+        + $"Found over expected: {FigureWords.Format(standing.Ratio, FigureStyle.Times).Estimate}. {Chance(standing)}.";
 
     private static string CameBack(RepeatLocation? run)
     {
         if (run is null)
             return "";
-        var times = RepeatLocations.Repeats(run);
-        var done = Words.DoneOften(run.Events.Select(e => e.ClosedBy).OfType<ActionKind>());
-        var text = $"; since {Words.Day(run.Events[0].FoundDate)} it came back {(times == 1 ? "once" : $"{times} times")} with no renewal between"
-            + (done.Length > 0 ? $" ({done})" : "");
-        return run.Events[^1].HoursSinceAction is > 0 and { } hours ? $"{text}, the latest {Words.Number(hours)} h after the action before it" : text;
+        var done = ActionWords.CountDone(run.Events.Select(e => e.ClosedBy).OfType<ActionKind>());
+        var text = $"; since {NumberWords.Day(run.Events[0].FoundDate)} it came back {NumberWords.Times(RepeatLocations.Repeats(run))} "
+            + $"with no renewal between{(done.Length > 0 ? $" ({done})" : "")}";
+        return run.Events[^1].HoursSinceAction is > 0 and { } hours
+            ? $"{text}, the latest {NumberWords.Hours(hours)} after the action before it"
+            : text;
     }
 }

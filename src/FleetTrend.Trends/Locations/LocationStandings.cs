@@ -1,4 +1,5 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Words;
 using FleetTrend.Statistics.Norms;
 using FleetTrend.Statistics.Rates;
 using FleetTrend.Trends.Chances;
@@ -120,7 +121,7 @@ internal static class LocationStandings
                 Upper = Figures.Finite(r.Interval.Upper),
                 NotEnoughData = double.IsFinite(r.Ratio) ? null : Figures.OthersHadNone,
             },
-            reason => figure with { NotEnoughData = $"not enough data: {reason.Events} events" });
+            reason => figure with { NotEnoughData = $"not enough data: {NumberWords.Count(reason.Events, "event", "events")}" });
     }
 
     private sealed record Test(

@@ -1,3 +1,4 @@
+using FleetTrend.Records.Words;
 using FleetTrend.Statistics;
 using FleetTrend.Statistics.Lives;
 using FleetTrend.Statistics.Norms;
@@ -101,7 +102,7 @@ internal static class BaseContrasts
                 Lives = here.Count,
                 Method = MedianMethod,
                 NotEnoughData = "not enough data to compare the medians: "
-                    + $"{here.Failures:#,0} {(here.Failures == 1 ? "failure" : "failures")} here, {elsewhere.Failures:#,0} elsewhere",
+                    + $"{NumberWords.Count(here.Failures, "failure", "failures")} here, {NumberWords.Count(elsewhere.Failures)} elsewhere",
             });
 
     private static Figure Ratio(IntervalEstimate ratio, string method, FittedLives here, TrendParameters parameters)

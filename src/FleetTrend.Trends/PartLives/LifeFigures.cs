@@ -1,4 +1,4 @@
-using System.Globalization;
+using FleetTrend.Records.Words;
 using FleetTrend.Statistics;
 using FleetTrend.Statistics.Lives;
 
@@ -50,17 +50,15 @@ internal static class LifeFigures
             Events = lives.Failures,
             Lives = lives.Count,
             Method = EarlyMethod,
-            NotEnoughData = $"not enough data: no part was watched in its first {Hours(parameters.LookAheadHours)}",
+            NotEnoughData = $"not enough data: no part was watched in its first {NumberWords.Hours(parameters.LookAheadHours)}",
         });
 
     private static string NoneBefore(FittedLives lives)
     {
-        if (lives.FirstFailureAfter is not { } age) return $"none of {lives.Count:#,0} has failed";
+        if (lives.FirstFailureAfter is not { } age) return $"none of {NumberWords.Count(lives.Count)} has failed";
         var watched = lives.Lives.Where(l => l.Entry < age).Sum(l => l.Count);
-        return string.Create(CultureInfo.InvariantCulture, $"none of {watched:#,0} has failed before {Hours(age)}");
+        return $"none of {NumberWords.Count(watched)} has failed before {NumberWords.Hours(age)}";
     }
 
-    private static string Beyond(FittedLives lives) => $"later than {Hours(lives.OldestAge)}, the oldest age watched";
-
-    private static string Hours(double hours) => hours.ToString("#,0.#", CultureInfo.InvariantCulture) + " h";
+    private static string Beyond(FittedLives lives) => $"later than {NumberWords.Hours(lives.OldestAge)}, the oldest age watched";
 }

@@ -1,5 +1,6 @@
 using FleetTrend.Observations.Lives;
 using FleetTrend.Records.Layouts;
+using FleetTrend.Records.Words;
 using FleetTrend.Statistics.Lives;
 
 namespace FleetTrend.Trends.PartLives;
@@ -106,13 +107,13 @@ internal static class PartLifeTrends
         var method = isCoarse ? $"{Turnbull}, ages widened to whole hours" : Turnbull;
         return TurnbullEstimate.Estimate(isCoarse ? lives.InWholeHours() : lives.Lives).Match(
             e => ((IReadOnlyList<LifeStep>)[.. e.Masses.Select(m => new LifeStep(m.Lower, Figures.Finite(m.Upper), m.Mass, m.Cdf))],
-                e.ObservedFrom > 0 ? $"{method}, given survival to {e.ObservedFrom:0.0} h: no life was followed from younger" : method),
+                e.ObservedFrom > 0 ? $"{method}, given survival to {NumberWords.Hours(e.ObservedFrom)}: no life was followed from younger" : method),
             reason => ([], $"no curve: {reason.Explanation}"));
     }
 
     private static string Reason(FittedLives lives, TrendParameters parameters) =>
         lives.Failures < parameters.MinimumFailuresForFit
-            ? $"not enough data: {lives.Failures} {(lives.Failures == 1 ? "failure" : "failures")} among {lives.Count} {(lives.Count == 1 ? "life" : "lives")}, "
+            ? $"not enough data: {NumberWords.Count(lives.Failures, "failure", "failures")} among {NumberWords.Count(lives.Count, "life", "lives")}, "
               + $"and a fit needs {parameters.MinimumFailuresForFit}"
-            : $"not enough data: {lives.Failures} failures, and no distribution has a finite best fit to them";
+            : $"not enough data: {NumberWords.Count(lives.Failures, "failure", "failures")}, and no distribution has a finite best fit to them";
 }

@@ -2,7 +2,7 @@ using FleetTrend.Api.Codes;
 using FleetTrend.Api.Pages.Forms;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Records.Sources;
-using FleetTrend.Reports.Words;
+using FleetTrend.Records.Words;
 using FleetTrend.Store.Codes;
 using FleetTrend.Store.Layouts;
 using Microsoft.AspNetCore.Mvc;
@@ -99,16 +99,16 @@ internal sealed class SetCodeModel(CodeStore codes, LayoutStore layouts, CodeAns
         var name = new Name(Source, stands, Code);
         Now = (await codes.ReadAsync([name], ct)).GetValueOrDefault(name) switch
         {
-            CodeMeaning.Location location => $"{LocationWords.Of(location.Path)} ({location.Path})",
+            CodeMeaning.Location location => $"{LocationWords.Name(location.Path)} ({location.Path})",
             CodeMeaning.Condition condition => ConditionWords.One(condition.Value),
-            CodeMeaning.Action action => ActionWords.Of(action.Value),
+            CodeMeaning.Action action => ActionWords.Done(action.Value),
             _ => null,
         };
         Choices = stands switch
         {
             Kind.Location => await LocationsAsync(ct),
             Kind.Condition => [.. Enum.GetValues<FleetTrend.Records.Findings.Condition>().Select(value => (value.ToString(), ConditionWords.One(value)))],
-            _ => [.. Enum.GetValues<FleetTrend.Records.Actions.ActionKind>().Select(value => (value.ToString(), ActionWords.Of(value)))],
+            _ => [.. Enum.GetValues<FleetTrend.Records.Actions.ActionKind>().Select(value => (value.ToString(), ActionWords.Done(value)))],
         };
         return Page();
     }
@@ -124,6 +124,6 @@ internal sealed class SetCodeModel(CodeStore codes, LayoutStore layouts, CodeAns
             next = page.NextPageToken;
         }
         while (next is not null);
-        return [.. paths.Select(path => (path, $"{LocationWords.Of(path)} ({path})"))];
+        return [.. paths.Select(path => (path, $"{LocationWords.Name(path)} ({path})"))];
     }
 }

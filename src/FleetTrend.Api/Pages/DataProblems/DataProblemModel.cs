@@ -114,7 +114,7 @@ internal sealed class DataProblemModel(DataCheckStore checks, FindingMergeStore 
         if (Check is null)
             return;
         var known = Enum.TryParse<DataProblemKind>(Check.Problem.Kind, out var kind);
-        Kind = known ? ProblemWords.Of(kind) : Check.Problem.Kind;
+        Kind = known ? ProblemWords.Name(kind) : Check.Problem.Kind;
         Description = ProblemWords.Description(
             kind, Check.Problem.Evidence, Check.Problem.Description);
         Matters = known ? ProblemWords.Matters(kind) : "";

@@ -2,6 +2,7 @@ using System.Globalization;
 using FleetTrend.Intake;
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Records.Texts;
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Html;
 using FleetTrend.Reports.Weekly;
@@ -153,7 +154,7 @@ internal sealed class DataProblemsModel(
     private IReadOnlyList<Line> Row(StoredDataCheck check)
     {
         var problem = check.Problem;
-        var kind = Enum.TryParse<DataProblemKind>(problem.Kind, out var known) ? ProblemWords.Of(known) : problem.Kind;
+        var kind = Enum.TryParse<DataProblemKind>(problem.Kind, out var known) ? ProblemWords.Name(known) : problem.Kind;
         var aircraft = problem.OtherRegistration is { } other ? $"{problem.Registration}, {other}" : problem.Registration ?? "not known";
         List<Line> cells =
         [

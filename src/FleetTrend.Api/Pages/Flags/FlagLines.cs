@@ -1,7 +1,7 @@
 using System.Text.Json;
 using FleetTrend.Records.Texts;
+using FleetTrend.Records.Words;
 using FleetTrend.Reports.Weekly;
-using FleetTrend.Reports.Words;
 using FleetTrend.Store.Flags;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Flags;

@@ -1,15 +1,15 @@
 using FleetTrend.Records.Actions;
 
-namespace FleetTrend.Reports.Words;
+namespace FleetTrend.Records.Words;
 
-/// <summary>Actions in words.</summary>
+/// <summary>Actions in a mechanic's words.</summary>
 public static class ActionWords
 {
     /// <summary>What was done: <c>stop-drilled</c>.</summary>
-    public static string Of(ActionKind action) => action switch
+    public static string Done(ActionKind action) => action switch
     {
         ActionKind.StopDrilled => "stop-drilled",
-        ActionKind.WeldRepaired => "weld-repaired",
+        ActionKind.WeldRepaired => "welded",
         ActionKind.Replaced => "replaced",
         ActionKind.Retorqued => "re-torqued",
         ActionKind.Resurfaced => "resurfaced",
@@ -21,7 +21,7 @@ public static class ActionWords
     };
 
     /// <summary>The action by name: <c>weld repair</c>.</summary>
-    public static string Named(ActionKind action) => action switch
+    public static string Name(ActionKind action) => action switch
     {
         ActionKind.StopDrilled => "stop drilling",
         ActionKind.WeldRepaired => "weld repair",
@@ -34,4 +34,10 @@ public static class ActionWords
         ActionKind.Monitored => "monitoring",
         _ => "other action",
     };
+
+    /// <summary>What was done and how often, most often first: <c>stop-drilled 4 times, welded once</c>; empty where nothing was.</summary>
+    public static string CountDone(IEnumerable<ActionKind> actions) => string.Join(", ", actions
+        .GroupBy(a => a)
+        .OrderByDescending(g => g.Count()).ThenBy(g => g.Key)
+        .Select(g => $"{Done(g.Key)} {NumberWords.Times(g.Count())}"));
 }

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace FleetTrend.Reports.Words;
+namespace FleetTrend.Records.Words;
 
 /// <summary>Numbers and days as people read them.</summary>
 public static class NumberWords
@@ -62,11 +62,17 @@ public static class NumberWords
         return percent.ToString(format, CultureInfo.InvariantCulture) + " %";
     }
 
+    /// <summary>A share that was chosen, such as a confidence, in full: <c>95 %</c>, <c>97.5 %</c>.</summary>
+    public static string PercentInFull(double share) => (share * 100).ToString("0.###", CultureInfo.InvariantCulture) + " %";
+
+    /// <summary>How often: <c>once</c>, <c>4 times</c>.</summary>
+    public static string Times(int count) => count == 1 ? "once" : $"{Count(count)} times";
+
     /// <summary>A count with thousands set apart.</summary>
-    public static string Count(int count) => count.ToString("#,0", CultureInfo.InvariantCulture);
+    public static string Count(long count) => count.ToString("#,0", CultureInfo.InvariantCulture);
 
     /// <summary>A count with its word: <c>1 crack</c>, <c>3 cracks</c>.</summary>
-    public static string Count(int count, string one, string many) => $"{Count(count)} {(count == 1 ? one : many)}";
+    public static string Count(long count, string one, string many) => $"{Count(count)} {(count == 1 ? one : many)}";
 
     /// <summary>A day: <c>22 Nov 2026</c>.</summary>
     public static string Day(DateOnly date) => date.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
@@ -83,7 +89,8 @@ public static class NumberWords
         return $"{start.ToString(format, CultureInfo.InvariantCulture)} to {Day(end)}";
     }
 
-    internal static string HoursBare(double hours) =>
+    /// <summary>Hours as <see cref="Hours"/>, without the unit.</summary>
+    public static string HoursBare(double hours) =>
         double.IsPositiveInfinity(hours)
             ? "no limit"
             : hours.ToString(Math.Abs(hours) >= 100 ? "#,0" : "0.#", CultureInfo.InvariantCulture);

@@ -1,11 +1,12 @@
-namespace FleetTrend.Reports.Words;
+namespace FleetTrend.Records.Words;
 
 /// <summary>Location paths and kinds in words.</summary>
 public static class LocationWords
 {
     /// <summary>A path in words: <c>exhaust/cyl-3/flange-weld</c> reads <c>cyl 3 flange weld</c>; the system is said where it is not the exhaust.</summary>
-    public static string Of(string path)
+    public static string Name(string path)
     {
+        ArgumentNullException.ThrowIfNull(path);
         var parts = path.Split('/', StringSplitOptions.RemoveEmptyEntries);
         var shown = parts.Length > 1 && parts[0] == "exhaust" ? parts[1..] : parts;
         return string.Join(' ', shown).Replace('-', ' ');
@@ -14,7 +15,8 @@ public static class LocationWords
     /// <summary>Several paths: the first few in words, then how many more.</summary>
     public static string List(IReadOnlyList<string> paths, int most = 3)
     {
-        var shown = string.Join(", ", paths.Take(most).Select(Of));
+        ArgumentNullException.ThrowIfNull(paths);
+        var shown = string.Join(", ", paths.Take(most).Select(Name));
         return paths.Count > most ? $"{shown} and {paths.Count - most} more" : shown;
     }
 
@@ -23,7 +25,17 @@ public static class LocationWords
     /// <param name="kind">Its name.</param>
     public static string Kind(string? title, string kind)
     {
-        var words = string.IsNullOrEmpty(title) ? kind.Replace('-', ' ') : title;
-        return char.ToLowerInvariant(words[0]) + words[1..];
+        ArgumentNullException.ThrowIfNull(kind);
+        return FirstLetter.Small(string.IsNullOrEmpty(title) ? kind.Replace('-', ' ') : title);
+    }
+
+    /// <summary>A kind as many: <c>exhaust gaskets</c>; the word before "of" takes the s.</summary>
+    /// <param name="kind">The kind in words.</param>
+    public static string Plural(string kind)
+    {
+        ArgumentNullException.ThrowIfNull(kind);
+        var of = kind.IndexOf(" of ", StringComparison.Ordinal);
+        var (head, tail) = of < 0 ? (kind, string.Empty) : (kind[..of], kind[of..]);
+        return (head.EndsWith('s') ? head : head + "s") + tail;
     }
 }

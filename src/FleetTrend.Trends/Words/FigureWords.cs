@@ -1,7 +1,6 @@
-using System.Globalization;
-using FleetTrend.Trends;
+using FleetTrend.Records.Words;
 
-namespace FleetTrend.Reports.Words;
+namespace FleetTrend.Trends.Words;
 
 /// <summary>The parts in which a figure is always shown: value, interval, counts.</summary>
 /// <param name="Value">The estimate with its unit, or why there is none.</param>
@@ -10,13 +9,16 @@ namespace FleetTrend.Reports.Words;
 public sealed record FigureWords(string Value, string Interval, string Counts)
 {
     /// <summary>Words for a figure.</summary>
-    public static FigureWords Of(Figure figure, FigureStyle style)
+    public static FigureWords Format(Figure figure, FigureStyle style)
     {
         var value = figure.Value is { } estimate && double.IsFinite(estimate)
             ? Amount(estimate, figure, style)
             : figure.NotEnoughData ?? $"not enough data: {NumberWords.Count(figure.Events, "event", "events")}";
-        return new FigureWords(value, IntervalOf(figure, style), CountsOf(figure));
+        return new FigureWords(value, FormatInterval(figure, style), FormatCounts(figure));
     }
+
+    /// <summary>Value and interval, without the counts: <c>3.9 times (95 % interval 1.4 to 6.2)</c>.</summary>
+    public string Estimate => $"{Value} ({Interval})";
 
     /// <summary>All in one line: <c>3.90 times (95 % interval 1.40 to 6.20; 8 events in 1,240 h)</c>.</summary>
     public string OneLine => $"{Value} ({Interval}; {Counts})";
@@ -25,7 +27,7 @@ public sealed record FigureWords(string Value, string Interval, string Counts)
     {
         FigureStyle.Times => Bare(value, style) + " times",
         FigureStyle.Hours => Bare(value, style) + " h",
-        FigureStyle.Chance => Bare(value, style),
+        FigureStyle.Chance or FigureStyle.Count => Bare(value, style),
         _ => figure.Unit.Length == 0 ? Bare(value, style) : $"{Bare(value, style)} {figure.Unit}",
     };
 
@@ -37,9 +39,9 @@ public sealed record FigureWords(string Value, string Interval, string Counts)
         _ => NumberWords.Rounded(value),
     };
 
-    private static string IntervalOf(Figure figure, FigureStyle style)
+    private static string FormatInterval(Figure figure, FigureStyle style)
     {
-        var confidence = (figure.Confidence * 100).ToString("0.#", CultureInfo.InvariantCulture) + " %";
+        var confidence = NumberWords.PercentInFull(figure.Confidence);
         var upper = figure.Upper is { } limit && double.IsFinite(limit) ? limit : (double?)null;
         var lower = figure.Lower is { } floor && double.IsFinite(floor) ? floor : (double?)null;
         if (figure is { DataFrom: { } from, DataTo: { } to })
@@ -59,7 +61,7 @@ public sealed record FigureWords(string Value, string Interval, string Counts)
         : hours > to ? "beyond " + NumberWords.HoursBare(to)
         : NumberWords.HoursBare(hours);
 
-    private static string CountsOf(Figure figure)
+    private static string FormatCounts(Figure figure)
     {
         var lives = figure.Lives is { } count
             ? $"{NumberWords.Count(figure.Events, "failure", "failures")} among {NumberWords.Count(count, "life", "lives")}"

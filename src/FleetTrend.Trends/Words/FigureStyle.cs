@@ -1,4 +1,4 @@
-namespace FleetTrend.Reports.Words;
+namespace FleetTrend.Trends.Words;
 
 /// <summary>How the value of a figure reads.</summary>
 public enum FigureStyle
@@ -14,4 +14,7 @@ public enum FigureStyle
 
     /// <summary>A probability in [0, 1], shown in percent.</summary>
     Chance = 4,
+
+    /// <summary>A count without its unit, which the sentence has: <c>0.30</c>.</summary>
+    Count = 5,
 }

@@ -1,7 +1,7 @@
-using FleetTrend.Trends;
+using FleetTrend.Records.Words;
 using FleetTrend.Trends.PartLives;
 
-namespace FleetTrend.Reports.Words;
+namespace FleetTrend.Trends.Words;
 
 /// <summary>What a comparison of one base with the others found, in words; what was found is taken as it stands and not judged again.</summary>
 public static class ContrastWords

@@ -1,6 +1,7 @@
 using System.Globalization;
+using FleetTrend.Trends.Chances;
 
-namespace FleetTrend.Trends.Chances;
+namespace FleetTrend.Trends.Words;
 
 /// <summary>
 /// p-values and q-values in plain words: the one place that words them. An exact chance is told down to 1 in 10,000, an approximate one

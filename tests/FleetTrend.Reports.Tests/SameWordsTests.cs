@@ -1,0 +1,76 @@
+using AngleSharp.Html.Parser;
+using FleetTrend.Records.Findings;
+using FleetTrend.Records.Layouts;
+using FleetTrend.Reports.Html;
+using FleetTrend.Reports.Weekly;
+using FleetTrend.Trends.Flags;
+using static FleetTrend.Reports.Tests.InventedFleet;
+
+namespace FleetTrend.Reports.Tests;
+
+/// <summary>
+/// A flag's own statement, the mail's text, its HTML and the flag's page say one thing with the same words. Expected words are by hand from
+/// the invented fleet.
+/// </summary>
+public sealed class SameWordsTests
+{
+    [Theory]
+    [InlineData(Condition.Crack, "3 cracks")]
+    [InlineData(Condition.LeakTrace, "3 leak traces")]
+    [InlineData(Condition.Erosion, "3 cases of erosion")]
+    [InlineData(Condition.Corrosion, "3 cases of corrosion")]
+    [InlineData(Condition.Looseness, "3 cases of looseness")]
+    [InlineData(Condition.MissingPiece, "3 missing pieces")]
+    [InlineData(Condition.Distortion, "3 cases of distortion")]
+    [InlineData(Condition.Wear, "3 cases of wear")]
+    [InlineData(Condition.Hardening, "3 cases of hardening")]
+    [InlineData(Condition.Other, "3 other findings")]
+    public void A_location_that_fails_again(Condition condition, string count)
+    {
+        var place = Place() with { Condition = condition };
+        var run = Repeat() with { Condition = condition };
+        var flag = Trends.Flags.RepeatFlag.Of(place, FlangeWelds, run);
+        var now = Snapshot() with { LocationStandings = [place], Repeats = [run], Flags = [flag] };
+        Assert.All(
+            Everywhere(now, flag),
+            said => Assert.All(
+                [
+                    count, "cyl 3 flange weld", "0.21 (95 % interval 0.060 to 0.54", "14 times (95 % interval 2.9 to 42", "3 Sep 2025",
+                    "a count this high would come up less than once in 10,000", "About 1 in 81 calls this strong or stronger is a false alarm",
+                ],
+                words => Assert.Contains(words, said, StringComparison.OrdinalIgnoreCase)));
+        Assert.All(Everywhere(now, flag), said => Assert.DoesNotContain(FlangeWeld, said, StringComparison.Ordinal));
+        // What was done stands in the statement and in the report's history: welded, and never "weld-repaired" beside it.
+        Assert.Contains("stop-drilled once, welded once", flag.Statement, StringComparison.Ordinal);
+        Assert.Contains("welded 3 Mar 2026", WeeklyReport.Compose(now, null, Inputs(ReportScope.WholeFleet)).Render().Text.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_base_where_parts_fail_sooner()
+    {
+        var now = Snapshot();
+        var trend = now.PartLives.First(t => t.Base == Away && t.Contrast is not null);
+        var flag = BaseLifeFlag.Of(trend, ShippedKinds.All.First(k => k.Failures.Count > 0), 4);
+        Assert.All(
+            Everywhere(now with { Flags = [flag] }, flag),
+            said =>
+            {
+                Assert.Contains("xhaust gaskets of trainer-4 fail sooner ", said, StringComparison.Ordinal);
+                Assert.Contains("half by 395 h, against 742 h elsewhere", said, StringComparison.Ordinal);
+            });
+    }
+
+    private static LocationKind FlangeWelds => ShippedKinds.All.Single(k => k.Name == "flange-weld");
+
+    /// <summary>The statement, the mail's two parts and the page of the flag, each as one line.</summary>
+    private static IReadOnlyList<string> Everywhere(Trends.TrendSnapshot now, ProposedFlag flag)
+    {
+        var raised = Raised(flag);
+        var mail = WeeklyReport.Compose(now, null, Inputs(ReportScope.WholeFleet, raised)).Render();
+        var page = ReportHtml.Render(FlagSection.Of(now, raised, new Uri("http://fleet.example:8080/")));
+        return [.. new[] { flag.Statement, mail.Text, Shown(mail.Html), Shown(page) }
+            .Select(text => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)))];
+    }
+
+    private static string Shown(string html) => new HtmlParser().ParseDocument(html).Body!.TextContent;
+}
