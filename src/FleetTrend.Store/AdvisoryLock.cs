@@ -21,6 +21,9 @@ internal static class AdvisoryLock
     /// <summary>One at a time decides that findings are one event.</summary>
     public const long Merges = 0x464C_5411;
 
+    /// <summary>One at a time changes the parameters.</summary>
+    public const long Parameters = 0x464C_5412;
+
     /// <summary>First half of a two-part key; the second half is the name of a job. One process at a time runs it.</summary>
     public const int Job = 0x464C_5406;
 

@@ -27,6 +27,8 @@ public sealed class FleetDbContext(DbContextOptions<FleetDbContext> options) : D
 
     internal DbSet<FindingMergeRow> FindingMerges => Set<FindingMergeRow>();
 
+    internal DbSet<ParameterRevisionRow> ParameterRevisions => Set<ParameterRevisionRow>();
+
     internal DbSet<ReportRow> Reports => Set<ReportRow>();
 
     internal DbSet<OutboxMailRow> OutboxMails => Set<OutboxMailRow>();

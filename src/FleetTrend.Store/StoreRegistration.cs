@@ -7,6 +7,7 @@ using FleetTrend.Store.Holding;
 using FleetTrend.Store.Keys;
 using FleetTrend.Store.Layouts;
 using FleetTrend.Store.Outbox;
+using FleetTrend.Store.Parameters;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
@@ -50,6 +51,7 @@ public static class StoreRegistration
             .AddSingleton<FlagStore>()
             .AddSingleton<DataCheckStore>()
             .AddSingleton<FindingMergeStore>()
+            .AddSingleton<ParameterStore>()
             .AddSingleton<ReportStore>()
             .AddSingleton<OutboxStore>()
             .AddSingleton<OldRows>()

@@ -1,8 +1,15 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
 namespace FleetTrend.Trends;
 
-/// <summary>The choices behind a set of trends; stored with it, so that it can be made again.</summary>
+/// <summary>The choices behind a set of trends; stored with it, so that it can be made again. As they come they are the shipped defaults.</summary>
 public sealed record TrendParameters
 {
+    /// <summary>Number of the change that set them; 0 for the shipped defaults. It says which these are and changes no figure.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+    public int Revision { get; init; }
+
     /// <summary>Confidence of every interval.</summary>
     public double Confidence { get; init; } = 0.95;
 
@@ -18,6 +25,34 @@ public sealed record TrendParameters
     /// <summary>A life distribution is fitted with at least this many failures.</summary>
     public int MinimumFailuresForFit { get; init; } = 3;
 
-    /// <summary>Hours ahead for which the chance of failure is given: one inspection interval.</summary>
-    public double LookAheadHours { get; init; } = 100;
+    /// <summary>Look interval, flight hours: a part that fails within its first so many hours fails early.</summary>
+    public double LookIntervalHours { get; init; } = 100;
+
+    /// <summary>Type groups and kinds of location with a look interval of their own.</summary>
+    public IReadOnlyList<LookInterval> LookIntervals { get; init; } = [];
+
+    /// <summary>The look interval of a kind of location on a type group, flight hours: that of both, else of the kind, else of the type
+    /// group, else the general one.</summary>
+    public double LookIntervalHoursOf(string typeGroup, string kind) =>
+        (LookIntervals.FirstOrDefault(i => i.TypeGroup == typeGroup && i.Kind == kind)
+            ?? LookIntervals.FirstOrDefault(i => i.TypeGroup is null && i.Kind == kind)
+            ?? LookIntervals.FirstOrDefault(i => i.TypeGroup == typeGroup && i.Kind is null))?.Hours
+        ?? LookIntervalHours;
+
+    /// <summary>The same parameters as they hold for one kind of location on one type group.</summary>
+    public TrendParameters For(string typeGroup, string kind) => this with { LookIntervalHours = LookIntervalHoursOf(typeGroup, kind), LookIntervals = [] };
+
+    /// <summary>The parameters of a change as they are stored.</summary>
+    /// <param name="json">Every parameter, as <see cref="ToJson"/> writes them; null for the shipped defaults. One that a later version has added
+    /// takes its default.</param>
+    /// <param name="revision">Number of the change.</param>
+    /// <exception cref="JsonException">It holds no parameters.</exception>
+    public static TrendParameters Read(string? json, int revision)
+    {
+        var parameters = json is null ? new TrendParameters() : JsonSerializer.Deserialize<TrendParameters>(json, TrendSnapshotJson.Options);
+        return parameters is null ? throw new JsonException("The JSON holds no parameters.") : parameters with { Revision = revision };
+    }
+
+    /// <summary>Every parameter as JSON, without the number of the change. The same parameters give the same text.</summary>
+    public string ToJson() => JsonSerializer.Serialize(this with { Revision = 0 }, TrendSnapshotJson.Options);
 }

@@ -39,7 +39,7 @@ internal static class PartLivesSection
     private static IEnumerable<Block> Kind(ReportDraft draft, IReadOnlyList<PartLifeTrend> trends, bool hasPlot)
     {
         var name = LocationWords.Kind(trends[0].KindTitle, trends[0].Kind);
-        var ahead = NumberWords.Hours(draft.Current.Parameters.LookAheadHours);
+        var ahead = NumberWords.Hours(draft.Current.Parameters.LookIntervalHoursOf(trends[0].TypeGroup, trends[0].Kind));
         yield return new Block.SubHeading($"{char.ToUpperInvariant(name[0])}{name[1..]}, {trends[0].TypeGroup}");
         foreach (var trend in trends.Where(t => t is { Base: not null, Contrast: not null } && IsWorthSaying(draft, t)))
             yield return new Block.Paragraph(Contrast(draft, LocationWords.Plural(name), trend, trend.Contrast!));

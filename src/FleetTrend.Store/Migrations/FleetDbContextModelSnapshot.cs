@@ -1164,6 +1164,50 @@ namespace FleetTrend.Store.Migrations
                         });
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ParameterRevisionRow", b =>
+                {
+                    b.Property<int>("Revision")
+                        .HasColumnType("integer")
+                        .HasColumnName("revision");
+
+                    b.Property<DateTimeOffset>("ChangeTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("change_time");
+
+                    b.Property<string>("ChangedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("changed_by")
+                        .UseCollation("C");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note")
+                        .UseCollation("C");
+
+                    b.Property<string>("ValuesJson")
+                        .IsRequired()
+                        .HasColumnType("json")
+                        .HasColumnName("values_json");
+
+                    b.HasKey("Revision")
+                        .HasName("pk_parameter_revisions");
+
+                    b.HasIndex("ChangeTime")
+                        .IsUnique()
+                        .HasDatabaseName("ix_parameter_revisions_change_time");
+
+                    b.ToTable("parameter_revisions", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_parameter_revisions_changed_by", "char_length(changed_by) between 1 and 200");
+
+                            t.HasCheckConstraint("ck_parameter_revisions_note", "char_length(note) between 1 and 2000");
+
+                            t.HasCheckConstraint("ck_parameter_revisions_revision", "revision >= 1");
+                        });
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.RecipientRow", b =>
                 {
                     b.Property<string>("Base")

@@ -24,7 +24,7 @@ internal static class BaseContrasts
         string law, LifeModel course, FittedLives here, FittedLives elsewhere, TrendParameters parameters)
     {
         if (here.Count == 0 || elsewhere.Count == 0) return null;
-        var (distribution, age) = (LifeFits.Family(law), parameters.LookAheadHours);
+        var (distribution, age) = (LifeFits.Family(law), parameters.LookIntervalHours);
         var contrast = EarlyAndMedianContrast.Estimate(
             distribution, course, here.Aircraft, elsewhere.Aircraft, age, parameters.Confidence);
         Outcome<LifeContrast> median = Math.Min(here.Failures, elsewhere.Failures) < parameters.MinimumFailuresForFit

@@ -50,7 +50,7 @@ internal static class LifeFigures
             Events = lives.Failures,
             Lives = lives.Count,
             Method = EarlyMethod,
-            NotEnoughData = $"not enough data: no part was watched in its first {NumberWords.Hours(parameters.LookAheadHours)}",
+            NotEnoughData = $"not enough data: no part was watched in its first {NumberWords.Hours(parameters.LookIntervalHours)}",
         });
 
     private static string NoneBefore(FittedLives lives)

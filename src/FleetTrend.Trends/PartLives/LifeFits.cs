@@ -51,7 +51,7 @@ internal static class LifeFits
             B10 = LifeFigures.Age(fit.Quantile(0.1), lives, parameters, Method),
             Median = LifeFigures.Age(fit.Quantile(0.5), lives, parameters, Method),
             FailureWithinLookAhead = LifeFigures.Within(
-                parameters.LookAheadHours, fit.Cdf(parameters.LookAheadHours), lives, parameters, Method),
+                parameters.LookIntervalHours, fit.Cdf(parameters.LookIntervalHours), lives, parameters, Method),
         };
 
         Figure Parameter(LifeParameter parameter, string unit) => Figures.OfLives(

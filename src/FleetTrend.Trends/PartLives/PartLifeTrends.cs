@@ -31,6 +31,7 @@ internal static class PartLifeTrends
 
     private static IEnumerable<PartLifeTrend> OfKind(string typeGroup, LocationKind kind, List<ObservedLife> lives, TrendParameters parameters)
     {
+        parameters = parameters.For(typeGroup, kind.Name);
         var all = FittedLives.From(lives);
         var whole = Trend(typeGroup, kind, null, lives, all, parameters);
         List<(PartLifeTrend Trend, FittedLives Lives)> bases = [.. lives
@@ -57,7 +58,7 @@ internal static class PartLifeTrends
         {
             Law = law,
             EarlyFailures = LifeFigures.Early(
-                EarlyFailures.Estimate(course, lives.Aircraft, parameters.LookAheadHours, parameters.Confidence), lives, parameters),
+                EarlyFailures.Estimate(course, lives.Aircraft, parameters.LookIntervalHours, parameters.Confidence), lives, parameters),
         };
 
     /// <summary>Where bases differ, one law for all fits none of them: its share is between theirs at best, and its median is nobody's.</summary>

@@ -67,7 +67,7 @@ public sealed class ReportWriter(
             PagesUrl = new Uri(settings.PublicUrl),
             Notice = settings.Notice,
         };
-        var rendered = WeeklyReport.Compose(current, await SnapshotAsync(before?.AsOf, current.Parameters, ct), inputs).Render();
+        var rendered = WeeklyReport.Compose(current, await SnapshotAsync(before?.AsOf, ct), inputs).Render();
         var saved = await reports.SaveAsync(
             new StoredReport
             {
@@ -92,7 +92,7 @@ public sealed class ReportWriter(
     }
 
     /// <summary>The trends that the report before showed, as stored; computed again where they are not stored any more.</summary>
-    private async Task<TrendSnapshot?> SnapshotAsync(DateTimeOffset? asOf, TrendParameters parameters, CancellationToken ct)
+    private async Task<TrendSnapshot?> SnapshotAsync(DateTimeOffset? asOf, CancellationToken ct)
     {
         if (asOf is not { } moment)
         {
@@ -101,7 +101,7 @@ public sealed class ReportWriter(
 
         return await snapshots.AtAsync(moment, ct) is { } stored
             ? TrendSnapshotJson.Read(stored.TrendsJson)
-            : await refresh.ComputeAsync(moment, parameters, ct);
+            : await refresh.ComputeAsync(moment, await refresh.ParametersAsync(moment, ct), ct);
     }
 
     /// <summary>What of the records does not add up or waits, as the refresh of that moment has left it.</summary>

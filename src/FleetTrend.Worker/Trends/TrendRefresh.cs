@@ -5,6 +5,7 @@ using FleetTrend.Store;
 using FleetTrend.Store.DataChecks;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Histories;
+using FleetTrend.Store.Parameters;
 using FleetTrend.Store.Requests;
 using FleetTrend.Store.Snapshots;
 using FleetTrend.Trends;
@@ -18,6 +19,7 @@ public sealed class TrendRefresh(
     SnapshotStore snapshots,
     FlagStore flags,
     DataCheckStore checks,
+    ParameterStore parameters,
     RefreshRequests requests,
     JobLock locks,
     ILogger<TrendRefresh> log)
@@ -32,7 +34,7 @@ public sealed class TrendRefresh(
         var started = Stopwatch.GetTimestamp();
         var asOf = await knowledge.FixAsOfAsync(ct);
         await using var running = await locks.TryEnterAsync(RefreshRequests.Running, ct); // told to those who ask for a refresh meanwhile
-        var snapshot = await ComputeAsync(asOf, new TrendParameters(), ct);
+        var snapshot = await ComputeAsync(asOf, await ParametersAsync(asOf, ct), ct);
         await snapshots.SaveAsync(StoredTrends.From(snapshot), ct);
         var raised = await flags.RaiseAsync(asOf, StoredTrends.FlagsOf(snapshot), ct);
         var opened = await checks.SaveAsync(asOf, StoredTrends.ChecksOf(snapshot), ct);
@@ -40,6 +42,13 @@ public sealed class TrendRefresh(
         WorkerLog.TrendsRefreshed(log, asOf, snapshot.Fleet.Count, snapshot.Flags.Count, raised.Count, Stopwatch.GetElapsedTime(started).TotalSeconds);
         WorkerLog.DataChecked(log, asOf, snapshot.Problems.Count, opened);
         return snapshot;
+    }
+
+    /// <summary>The parameters that were in force at a moment.</summary>
+    public async Task<TrendParameters> ParametersAsync(DateTimeOffset asOf, CancellationToken ct)
+    {
+        var inForce = await parameters.ReadAsync(asOf, ct);
+        return TrendParameters.Read(inForce.ValuesJson, inForce.Revision);
     }
 
     /// <summary>Trends as of any moment; the same moment and parameters give the same trends.</summary>
