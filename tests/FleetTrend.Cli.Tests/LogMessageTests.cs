@@ -18,7 +18,7 @@ public sealed partial class LogMessageTests
     };
 
     private static readonly IReadOnlyList<(string Assembly, MethodInfo Method, LoggerMessageAttribute Message)> All = [..
-        from file in Directory.EnumerateFiles(AppContext.BaseDirectory, "FleetTrend.*.dll").Append(typeof(FleetTrend.Cli.Commands.ExitCode).Assembly.Location)
+        from file in Directory.EnumerateFiles(AppContext.BaseDirectory, "FleetTrend.*.dll").Append(typeof(FleetTrend.Cli.ExitCode).Assembly.Location)
         let assembly = Assembly.LoadFrom(file)
         from type in assembly.GetTypes()
         from method in type.GetMethods(Everything)

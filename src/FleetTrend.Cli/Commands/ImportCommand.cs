@@ -102,7 +102,7 @@ internal sealed class ImportCommand : AsyncCommand<ImportCommand.Settings>
         }
 
         rejects.Complete();
-        var summary = ImportSummary.Build(settings, run, rejects);
+        var summary = ImportSummary.Build(settings.Folder, settings.ValidateOnly, run, rejects);
         if (settings.Json)
             await output.WriteLineAsync(Analysis.JsonOutput.Write(summary));
         else

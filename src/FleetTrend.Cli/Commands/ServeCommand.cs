@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using FleetTrend.Cli.Serve;
 using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using Microsoft.Extensions.Configuration;

@@ -1,5 +1,5 @@
 using FleetTrend.Api.Access;
-using FleetTrend.Cli.Commands;
+using FleetTrend.Cli.Serve;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Synthetic;
 using Spectre.Console;

@@ -1,4 +1,4 @@
-using FleetTrend.Cli.Commands;
+using FleetTrend.Cli.Serve;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Synthetic;

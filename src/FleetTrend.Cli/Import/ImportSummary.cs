@@ -1,4 +1,3 @@
-using FleetTrend.Cli.Commands;
 using Spectre.Console;
 
 namespace FleetTrend.Cli.Import;
@@ -16,9 +15,9 @@ internal sealed record ImportSummary(
     internal sealed record FileSummary(string File, int Rows, int Accepted, int Unchanged, int Held, int Valid, int Refused);
 
     /// <summary>Sums up a run.</summary>
-    public static ImportSummary Build(ImportCommand.Settings settings, ImportRun run, Rejects rejects) => new(
-        settings.Folder,
-        settings.ValidateOnly,
+    public static ImportSummary Build(string folder, bool validateOnly, ImportRun run, Rejects rejects) => new(
+        folder,
+        validateOnly,
         [.. run.Counts.Select(c => new FileSummary(
             c.Key.Name, c.Value.Rows, c.Value.Accepted, c.Value.Unchanged, c.Value.Held, c.Value.Valid, c.Value.Refused))],
         run.OrphanLines,

@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using FleetTrend.Cli.Analysis;
-using FleetTrend.Cli.Commands;
 using FleetTrend.Records.Texts;
 using FleetTrend.Store.Keys;
 using FleetTrend.Store.Sources;

@@ -1,5 +1,4 @@
 using System.Data.Common;
-using FleetTrend.Cli.Commands;
 using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Hosting.LocalPostgres;

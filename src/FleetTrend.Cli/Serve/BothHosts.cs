@@ -10,7 +10,7 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 
-namespace FleetTrend.Cli.Commands;
+namespace FleetTrend.Cli.Serve;
 
 /// <summary>API and worker in one process on one database; the same code as the two executables.</summary>
 internal sealed class BothHosts : IAsyncDisposable

@@ -1,4 +1,4 @@
-namespace FleetTrend.Cli.Commands;
+namespace FleetTrend.Cli;
 
 /// <summary>What the command tells the shell.</summary>
 internal static class ExitCode
