@@ -26,7 +26,7 @@ internal sealed class Answer<T>
 
     /// <summary>An answer that refuses.</summary>
     /// <param name="refusals">At least one.</param>
-    public static Answer<T> Of(IReadOnlyList<Refusal> refusals)
+    public static Answer<T> Refuse(IReadOnlyList<Refusal> refusals)
     {
         ArgumentOutOfRangeException.ThrowIfZero(refusals.Count, nameof(refusals));
         return new(null, refusals);

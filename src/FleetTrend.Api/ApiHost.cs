@@ -1,7 +1,7 @@
 using System.IO.Compression;
 using FleetTrend.Api.Access;
 using FleetTrend.Api.Codes;
-using FleetTrend.Api.DataChecks;
+using FleetTrend.Api.DataProblems;
 using FleetTrend.Api.Flags;
 using FleetTrend.Api.Intake;
 using FleetTrend.Api.Json;
@@ -16,7 +16,7 @@ using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Hosting.Health;
 using FleetTrend.Intake;
-using FleetTrend.Intake.Holding;
+using FleetTrend.Intake.HeldRecords;
 using FleetTrend.Store;
 using Grpc.Net.Compression;
 using Grpc.Reflection;
@@ -90,7 +90,7 @@ public static class ApiHost
         app.MapGrpcService<SourceGrpcService>();
         app.MapGrpcService<TrendGrpcService>();
         app.MapGrpcService<FlagGrpcService>();
-        app.MapGrpcService<CheckGrpcService>();
+        app.MapGrpcService<DataProblemGrpcService>();
         app.MapGrpcService<ReportGrpcService>();
         app.MapReportPages();
     }
@@ -106,7 +106,7 @@ public static class ApiHost
     /// <summary>What calls and pages ask.</summary>
     private static void AddCalls(IServiceCollection services) => services
         .AddSingleton<FlagAnswers>()
-        .AddSingleton<CheckAnswers>()
+        .AddSingleton<DataProblemAnswers>()
         .AddSingleton<CodeAnswers>()
         .AddSingleton<NameFilters>()
         .AddSingleton<TrendReader>()

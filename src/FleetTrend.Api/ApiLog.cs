@@ -39,8 +39,8 @@ internal static partial class ApiLog
     [LoggerMessage(3207, LogLevel.Information, "Answered flag {FlagId}: {State} (by key {By})")]
     public static partial void FlagAnswered(ILogger log, long flagId, string by, string state);
 
-    [LoggerMessage(3208, LogLevel.Information, "Closed data check {CheckId} (by key {By})")]
-    public static partial void CheckClosed(ILogger log, long checkId, string by);
+    [LoggerMessage(3208, LogLevel.Information, "Closed data problem {ProblemId} (by key {By})")]
+    public static partial void DataProblemClosed(ILogger log, long problemId, string by);
 
     [LoggerMessage(3209, LogLevel.Information, "Decided finding merge {MergeId} (by key {By})")]
     public static partial void MergeDecided(ILogger log, long mergeId, string by);

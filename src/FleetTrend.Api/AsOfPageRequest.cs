@@ -17,7 +17,7 @@ internal sealed record AsOfPageRequest(int Size, DateTimeOffset? AsOf, long Afte
     private const int MostTokenLength = 200;
 
     /// <summary>Reads fields page_size and page_token of a request; all its other fields are the question.</summary>
-    public static AsOfPageRequest Of<T>(T request, int otherwise = 50)
+    public static AsOfPageRequest Read<T>(T request, int defaultSize = 50)
         where T : IMessage<T>, IDeepCloneable<T>
     {
         var size = request.Descriptor.FindFieldByName("page_size").Accessor;
@@ -26,7 +26,7 @@ internal sealed record AsOfPageRequest(int Size, DateTimeOffset? AsOf, long Afte
         size.Clear(question);
         token.Clear(question);
         var fingerprint = Convert.ToHexStringLower(SHA256.HashData(question.ToByteArray()).AsSpan(0, 8));
-        var first = new AsOfPageRequest(Paging.Size((int)size.GetValue(request), 1_000, otherwise), null, 0, fingerprint);
+        var first = new AsOfPageRequest(Paging.Size((int)size.GetValue(request), 1_000, defaultSize), null, 0, fingerprint);
         return token.GetValue(request) is string { Length: > 0 } text ? first.At(text) : first;
     }
 

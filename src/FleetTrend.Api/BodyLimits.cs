@@ -17,7 +17,7 @@ internal static class BodyLimits
     private const int GrpcPrefixBytes = 5;
 
     /// <summary>The answer to a message beyond the limit.</summary>
-    public static Google.Rpc.Status TooLarge { get; } = RefusalStatus.Of(new Refusal(
+    public static Google.Rpc.Status TooLarge { get; } = RefusalStatus.Build(new Refusal(
         "", $"more than {MostMessageBytes:#,0}", Reasons.MessageTooLarge, $"must be a message of up to {ApiHost.MaxMessageBytes:#,0} bytes")
     { IsBare = true });
 
@@ -31,7 +31,7 @@ internal static class BodyLimits
         var isJson = IsJson(context);
         if (isJson && context.Request.Headers.ContentEncoding.ToString() is { Length: > 0 } encoding and not "identity")
         {
-            return (RefusalStatus.Of(new Refusal("content-encoding", encoding, Reasons.ContentEncodingNotTaken, "must be absent: a JSON body is sent uncompressed")),
+            return (RefusalStatus.Build(new Refusal("content-encoding", encoding, Reasons.ContentEncodingNotTaken, "must be absent: a JSON body is sent uncompressed")),
                 StatusCodes.Status415UnsupportedMediaType);
         }
 

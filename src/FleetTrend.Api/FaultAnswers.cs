@@ -17,7 +17,7 @@ internal sealed class FaultAnswers(ILogger<FaultAnswers> log)
     /// <summary>The answer to a fault; it is logged where it is ours.</summary>
     /// <param name="exception">What was thrown.</param>
     /// <param name="method">The call, as gRPC writes it.</param>
-    public Status Of(Exception exception, string method)
+    public Status Explain(Exception exception, string method)
     {
         if (IsDatabaseUnavailable(exception))
         {
@@ -28,7 +28,7 @@ internal sealed class FaultAnswers(ILogger<FaultAnswers> log)
         if (exception is InvalidProtocolBufferException) // of a stream: a unary request is read before we are asked
             return MalformedMessages.Status;
         if (exception is PostgresException { SqlState: PostgresErrorCodes.CharacterNotInRepertoire })
-            return RefusalStatus.Of(new Refusal("", "\0", Reasons.TextNotPrintable, "must be texts without the character U+0000"));
+            return RefusalStatus.Build(new Refusal("", "\0", Reasons.TextNotPrintable, "must be texts without the character U+0000"));
         ApiLog.Fault(log, method, exception);
         return Status(Reasons.InternalFault, "A fault on our side; whoever runs the server finds it by trace_id.", null);
     }

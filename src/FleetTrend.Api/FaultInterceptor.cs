@@ -43,6 +43,6 @@ internal sealed class FaultInterceptor(FaultAnswers faults) : Interceptor
             || (exception is IOException and not InvalidProtocolBufferException && !FaultAnswers.IsDatabaseUnavailable(exception));
         return hasGone
             ? new RpcException(new Grpc.Core.Status(StatusCode.Cancelled, "The caller has gone."))
-            : faults.Of(exception, context.Method).ToRpcException();
+            : faults.Explain(exception, context.Method).ToRpcException();
     }
 }

@@ -15,7 +15,7 @@ internal static class MalformedMessages
 
     /// <summary>The answer to a message that cannot be read.</summary>
     public static Google.Rpc.Status Status { get; } =
-        RefusalStatus.Of(new Refusal("", "", Reasons.MessageMalformed, "must be the bytes of a message of this call"));
+        RefusalStatus.Build(new Refusal("", "", Reasons.MessageMalformed, "must be the bytes of a message of this call"));
 
     /// <summary>Rewrites the framework's answer on its way out.</summary>
     public static void UseMalformedMessageAnswers(this WebApplication app) => app.Use(async (context, next) =>

@@ -84,5 +84,5 @@ internal sealed class NameFilters(FleetNames names, LayoutStore layouts)
     }
 
     private static Refusal Unknown(string field, string given, Reason reason, string rule, IEnumerable<string> known) =>
-        new(field, given, reason, rule) { Nearest = NearestName.Of(given, known) };
+        new(field, given, reason, rule) { Nearest = NearestName.Find(given, known) };
 }

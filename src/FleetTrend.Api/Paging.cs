@@ -9,16 +9,16 @@ namespace FleetTrend.Api;
 internal static class Paging
 {
     /// <summary>The size to use: 0 takes the default, too many takes the most, below 0 is refused.</summary>
-    public static int Size(int asked, int most, int otherwise = 50)
+    public static int Size(int asked, int most, int defaultSize = 50)
     {
         if (asked < 0)
         {
             throw new Refusal("page_size", asked.ToString(CultureInfo.InvariantCulture), Reasons.NumberOutOfRange,
-                $"must be 0, which means {otherwise}, or more, where more than {most:#,0} means {most:#,0}")
+                $"must be 0, which means {defaultSize}, or more, where more than {most:#,0} means {most:#,0}")
             { IsBare = true }.ToException();
         }
 
-        return asked == 0 ? otherwise : Math.Min(asked, most);
+        return asked == 0 ? defaultSize : Math.Min(asked, most);
     }
 
     /// <summary>A page of a list of the store.</summary>

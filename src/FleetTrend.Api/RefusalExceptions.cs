@@ -6,7 +6,7 @@ namespace FleetTrend.Api;
 /// <summary>Broken rules as the exception that ends a call.</summary>
 internal static class RefusalExceptions
 {
-    public static RpcException ToException(this Refusal refusal) => RefusalStatus.Of(refusal).ToRpcException();
+    public static RpcException ToException(this Refusal refusal) => RefusalStatus.Build(refusal).ToRpcException();
 
-    public static RpcException ToException(this IReadOnlyList<Refusal> refusals) => RefusalStatus.Of(refusals).ToRpcException();
+    public static RpcException ToException(this IReadOnlyList<Refusal> refusals) => RefusalStatus.Build(refusals).ToRpcException();
 }

@@ -14,7 +14,7 @@ internal static class ContentHash
 
     /// <summary>SHA-256 of the content, the key left out.</summary>
     /// <param name="record">A record that has passed the rules.</param>
-    public static byte[] Of(Wire.Record record)
+    public static byte[] Compute(Wire.Record record)
     {
         var copy = Known.ParseFrom(record.ToByteString());
         copy.Key = null;

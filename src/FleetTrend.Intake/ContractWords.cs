@@ -11,7 +11,7 @@ public static class ContractWords
         where TWire : struct, Enum => [.. Words<TWire>.ByValue.Where(pair => !pair.Key.Equals(default(TWire))).Select(pair => pair.Value)];
 
     /// <summary>One value; its number where the contract has no such value.</summary>
-    public static string Of<TWire>(TWire value)
+    public static string Write<TWire>(TWire value)
         where TWire : struct, Enum => Words<TWire>.ByValue.GetValueOrDefault(value, value.ToString());
 
     /// <summary>The value of that word; null where there is none, or where it is the first, which says that none is told.</summary>

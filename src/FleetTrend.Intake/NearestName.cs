@@ -10,7 +10,7 @@ public static class NearestName
     /// <summary>The names nearest to a wrong one, as in <c>ZZ-A01 or ZZ-A10</c>; null where none is near.</summary>
     /// <param name="given">What was written.</param>
     /// <param name="names">The right names.</param>
-    public static string? Of(string given, IEnumerable<string> names)
+    public static string? Find(string given, IEnumerable<string> names)
     {
         ArgumentNullException.ThrowIfNull(given);
         ArgumentNullException.ThrowIfNull(names);

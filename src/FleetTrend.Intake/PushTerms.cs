@@ -1,4 +1,4 @@
-using FleetTrend.Intake.Holding;
+using FleetTrend.Intake.HeldRecords;
 
 namespace FleetTrend.Intake;
 

@@ -1,5 +1,5 @@
 using FleetTrend.Intake.Codes;
-using FleetTrend.Intake.Holding;
+using FleetTrend.Intake.HeldRecords;
 using FleetTrend.Intake.Rules;
 using FleetTrend.Records.Aircraft;
 using FleetTrend.Records.Layouts;
@@ -7,7 +7,7 @@ using FleetTrend.Records.Sources;
 using FleetTrend.Store.Codes;
 using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Histories;
-using FleetTrend.Store.Holding;
+using FleetTrend.Store.HeldRecords;
 using FleetTrend.Store.Layouts;
 using FleetTrend.Store.Sources;
 using Google.Protobuf;
@@ -76,7 +76,7 @@ public sealed class RecordIntake(
         var changesAircraft = false;
         foreach (var ((place, record), result) in batch.Good.Zip(results))
         {
-            batch.Outcomes[place] = Outcomes.Of(batch.Records[place], result, batch.Waiting.GetValueOrDefault(place));
+            batch.Outcomes[place] = Outcomes.Create(batch.Records[place], result, batch.Waiting.GetValueOrDefault(place));
             changesAircraft |= result is SaveResult.Accepted && record is NewRecord.ToStore { Content: Airframe or Retraction };
 
             // A newly held record too: what it waits for may have come by another process just now.
@@ -133,7 +133,7 @@ public sealed class RecordIntake(
     private static (
         List<(int Place, NewRecord Record)> Good,
         List<(int Place, ParsedRecord Record)> Refused,
-        Dictionary<int, ParsedRecord> Waiting) Parse(IReadOnlyList<Wire.Record> records, PushTerms terms, KnownFleet known)
+        Dictionary<int, ParsedRecord> Waiting) Parse(IReadOnlyList<Wire.Record> records, PushTerms terms, ReferenceData known)
     {
         var good = new List<(int Place, NewRecord Record)>(records.Count);
         var refused = new List<(int Place, ParsedRecord Record)>();
@@ -143,13 +143,13 @@ public sealed class RecordIntake(
             var parsed = RecordRules.Parse(records[i], known);
             if (parsed.Content is null && Waits(parsed, terms))
             {
-                good.Add((i, new NewRecord.ToHold(parsed.Key, Held(records[i]), ContentHash.Of(records[i]))));
+                good.Add((i, new NewRecord.ToHold(parsed.Key, Held(records[i]), ContentHash.Compute(records[i]))));
                 waiting.Add(i, parsed);
             }
             else if (parsed.Content is null)
                 refused.Add((i, parsed));
             else
-                good.Add((i, new NewRecord.ToStore(parsed.Key, parsed.Content, ContentHash.Of(records[i]))));
+                good.Add((i, new NewRecord.ToStore(parsed.Key, parsed.Content, ContentHash.Compute(records[i]))));
             if (parsed.Content is Airframe airframe)
                 known.Add(airframe);
         }
@@ -174,7 +174,7 @@ public sealed class RecordIntake(
             && (refusal.Reason == Reasons.AircraftNotRegistered || refusal.Reason == Reasons.LocationNotInLayout)));
 
     private static HeldContent Held(Wire.Record record) =>
-        new(RegistrationOf(record).ToUpperInvariant(), KnownFields.ParseFrom(record.ToByteString()).ToByteArray(), [.. RecordCodes.Of(record)]);
+        new(RegistrationOf(record).ToUpperInvariant(), KnownFields.ParseFrom(record.ToByteString()).ToByteArray(), [.. RecordCodes.Read(record)]);
 
     /// <summary>Refuses, unless the very same record was accepted or held while the aircraft was still described in another way: then it
     /// answers as it did the first time.</summary>
@@ -185,11 +185,11 @@ public sealed class RecordIntake(
         var perhaps = refused.Where(r => r.Record.Refusals.All(x => DependsOnOthers(x.Reason))).ToList();
         var before = perhaps.Count == 0
             ? []
-            : await accepted.FindAsync([.. perhaps.Select(r => (r.Record.Key, ContentHash.Of(records[r.Place])))], ct);
+            : await accepted.FindAsync([.. perhaps.Select(r => (r.Record.Key, ContentHash.Compute(records[r.Place])))], ct);
         foreach (var ((place, record), result) in perhaps.Zip(before))
         {
             if (result is not null)
-                outcomes[place] = Outcomes.Of(records[place], result, record.Refusals);
+                outcomes[place] = Outcomes.Create(records[place], result, record.Refusals);
         }
 
         foreach (var (place, record) in refused)
@@ -200,7 +200,7 @@ public sealed class RecordIntake(
         reason.Code == Google.Rpc.Code.FailedPrecondition
         || reason == Reasons.ConditionNotAtKind || reason == Reasons.FieldNotAllowed || reason == Reasons.DuplicateLine; // as codes are read
 
-    private async Task<KnownFleet> ReadKnownAsync(
+    private async Task<ReferenceData> ReadKnownAsync(
         IReadOnlyList<Wire.Record> records, PushTerms terms, CheckedAircraft? counted, bool anew, CancellationToken ct)
     {
         if (records.Any(r => r.Key is { } key && !_sources.Contains(key.Source)))
@@ -215,8 +215,8 @@ public sealed class RecordIntake(
                 StringComparer.Ordinal);
         }
 
-        SourceCode[] carried = [.. records.SelectMany(RecordCodes.Of).Distinct()];
-        var known = new KnownFleet
+        SourceCode[] carried = [.. records.SelectMany(RecordCodes.Read).Distinct()];
+        var known = new ReferenceData
         {
             Codes = carried.Length == 0 ? NoCodes : await codes.ReadAsync(carried, ct),
             Today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime),

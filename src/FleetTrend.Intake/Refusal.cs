@@ -9,10 +9,10 @@ namespace FleetTrend.Intake;
 public sealed record Refusal(string Field, string Value, Reason Reason, string Rule)
 {
     /// <summary>Path of the field, as far as an answer repeats it.</summary>
-    public string Field { get; } = ShownText.Of(Field);
+    public string Field { get; } = ShownText.Clean(Field);
 
     /// <summary>What the field held, as far as an answer repeats it.</summary>
-    public string Value { get; } = ShownText.Of(Value);
+    public string Value { get; } = ShownText.Clean(Value);
 
     /// <summary>True for a value that is written without quotes: a number, a date, a count, a word of the contract.</summary>
     public bool IsBare { get; init; }

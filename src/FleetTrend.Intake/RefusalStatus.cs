@@ -12,7 +12,7 @@ public static class RefusalStatus
     /// <summary>One status for all broken rules of one thing. The first decides code and reason; BadRequest lists them, up to
     /// <see cref="MostListed"/>.</summary>
     /// <param name="refusals">At least one.</param>
-    public static Status Of(IReadOnlyList<Refusal> refusals)
+    public static Status Build(IReadOnlyList<Refusal> refusals)
     {
         ArgumentOutOfRangeException.ThrowIfZero(refusals.Count, nameof(refusals));
         var first = refusals[0];
@@ -37,7 +37,7 @@ public static class RefusalStatus
     }
 
     /// <summary>One status for one broken rule.</summary>
-    public static Status Of(Refusal refusal) => Of([refusal]);
+    public static Status Build(Refusal refusal) => Build([refusal]);
 
     private static ErrorInfo Info(Refusal refusal)
     {

@@ -10,7 +10,7 @@ internal static class ShownText
     private const int MostCharacters = 120;
 
     /// <summary>The first characters, hidden ones written as \uXXXX.</summary>
-    public static string Of(string value)
+    public static string Clean(string value)
     {
         var text = new StringBuilder();
         foreach (var rune in value.EnumerateRunes().Take(MostCharacters))

@@ -36,7 +36,7 @@ internal sealed class Suggestions(FleetNames names, CodeStore codes)
         if (_marks.TryGetValue(mark, out var nearest))
             return nearest;
         _registered ??= await names.ReadAsync(NameKind.Aircraft, ct);
-        return _marks[mark] = NearestName.Of(mark, _registered);
+        return _marks[mark] = NearestName.Find(mark, _registered);
     }
 
     private async Task<string?> CodeAsync(string source, Refusal refusal, CancellationToken ct)
@@ -46,7 +46,7 @@ internal sealed class Suggestions(FleetNames names, CodeStore codes)
             : CodeKind.Action;
         if (!_codes.TryGetValue((source, kind), out var known))
             _codes.Add((source, kind), known = await codes.ReadNamesAsync(source, kind, ct));
-        return NearestName.Of(refusal.Value, known);
+        return NearestName.Find(refusal.Value, known);
     }
 
     private static bool IsOfName(Refusal refusal) => refusal.Reason == Reasons.AircraftNotRegistered || refusal.Reason == Reasons.CodeNotMapped;

@@ -15,8 +15,8 @@ internal static class AdvisoryLock
     /// <summary>One at a time raises or answers flags.</summary>
     public const long Flags = 0x464C_5404;
 
-    /// <summary>One at a time takes or answers data checks.</summary>
-    public const long DataChecks = 0x464C_5410;
+    /// <summary>One at a time takes or answers data problems.</summary>
+    public const long DataProblems = 0x464C_5410;
 
     /// <summary>One at a time decides that findings are one event.</summary>
     public const long Merges = 0x464C_5411;

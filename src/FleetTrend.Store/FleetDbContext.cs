@@ -23,7 +23,7 @@ public sealed class FleetDbContext(DbContextOptions<FleetDbContext> options) : D
 
     internal DbSet<FlagRow> Flags => Set<FlagRow>();
 
-    internal DbSet<DataCheckRow> DataChecks => Set<DataCheckRow>();
+    internal DbSet<DataProblemRow> DataProblems => Set<DataProblemRow>();
 
     internal DbSet<FindingMergeRow> FindingMerges => Set<FindingMergeRow>();
 

@@ -8,10 +8,10 @@ namespace FleetTrend.Store;
 internal static class PageToken
 {
     /// <summary>A token for the key of the last item of a page.</summary>
-    public static string Of(string lastKey) => Base64Url.EncodeToString(Encoding.UTF8.GetBytes(lastKey));
+    public static string Write(string lastKey) => Base64Url.EncodeToString(Encoding.UTF8.GetBytes(lastKey));
 
     /// <summary>A token for the number of the last item of a page.</summary>
-    public static string Of(long lastId) => Of(lastId.ToString(CultureInfo.InvariantCulture));
+    public static string Write(long lastId) => Write(lastId.ToString(CultureInfo.InvariantCulture));
 
     /// <summary>The key in a token, or null for the first page.</summary>
     /// <exception cref="FormatException">It is no token of ours.</exception>

@@ -1,9 +1,9 @@
 using FleetTrend.Store.Codes;
-using FleetTrend.Store.DataChecks;
+using FleetTrend.Store.DataProblems;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Histories;
-using FleetTrend.Store.Holding;
+using FleetTrend.Store.HeldRecords;
 using FleetTrend.Store.Keys;
 using FleetTrend.Store.Layouts;
 using FleetTrend.Store.Outbox;
@@ -38,7 +38,7 @@ public static class StoreRegistration
             .AddSingleton<RecordWriter>()
             .AddSingleton<AcceptedRecords>()
             .AddSingleton<CodeStore>()
-            .AddSingleton<HeldRecords>()
+            .AddSingleton<HeldRecordStore>()
             .AddSingleton<Knowledge>()
             .AddSingleton<HistoryReader>()
             .AddSingleton<StoredRecords>()
@@ -49,7 +49,7 @@ public static class StoreRegistration
             .AddSingleton<SnapshotStore>()
             .AddSingleton<FreshnessReader>()
             .AddSingleton<FlagStore>()
-            .AddSingleton<DataCheckStore>()
+            .AddSingleton<DataProblemStore>()
             .AddSingleton<FindingMergeStore>()
             .AddSingleton<ParameterStore>()
             .AddSingleton<ReportStore>()

@@ -75,21 +75,21 @@ public sealed class ContentHashTests
     [Fact]
     public void Every_kind_of_record_and_every_change_has_its_own()
     {
-        var hashes = Valid.All().Select(r => Convert.ToHexString(ContentHash.Of(r))).ToList();
+        var hashes = Valid.All().Select(r => Convert.ToHexString(ContentHash.Compute(r))).ToList();
         Assert.Equal(hashes.Count, hashes.Distinct().Count());
         Differ(Valid.Finding(), Valid.Finding(f => f.SizeMm = 4.6));
         Differ(Valid.Finding(), Valid.Finding(f => f.Note = "elsewhere"));
     }
 
-    private static void Same(Record a, Record b) => Assert.Equal(ContentHash.Of(a), ContentHash.Of(b));
+    private static void Same(Record a, Record b) => Assert.Equal(ContentHash.Compute(a), ContentHash.Compute(b));
 
     private static void AsIfNeverWritten(Record record, Action<Record> clear)
     {
         var first = record.Clone();
         first.Key = null;
         clear(first);
-        Assert.Equal(SHA256.HashData(first.ToByteArray()), ContentHash.Of(record));
+        Assert.Equal(SHA256.HashData(first.ToByteArray()), ContentHash.Compute(record));
     }
 
-    private static void Differ(Record a, Record b) => Assert.NotEqual(ContentHash.Of(a), ContentHash.Of(b));
+    private static void Differ(Record a, Record b) => Assert.NotEqual(ContentHash.Compute(a), ContentHash.Compute(b));
 }

@@ -16,7 +16,7 @@ public sealed class NearestNameTests
     [InlineData("ZZ-A03", "ZZ-A01 or ZZ-A02")] // as near as each other
     [InlineData("N-12345", null)]
     [InlineData("", null)]
-    public void Of_a_mark(string given, string? nearest) => Assert.Equal(nearest, NearestName.Of(given, Marks));
+    public void Of_a_mark(string given, string? nearest) => Assert.Equal(nearest, NearestName.Find(given, Marks));
 
     [Theory]
     [InlineData("hours", "time_in_service_hours")] // a whole part of it
@@ -25,15 +25,15 @@ public sealed class NearestNameTests
     [InlineData("conditon", "condition")]
     [InlineData("finding_location", "location")]
     [InlineData("comment", null)]
-    public void Of_a_field(string given, string? nearest) => Assert.Equal(nearest, NearestName.Of(given, Fields));
+    public void Of_a_field(string given, string? nearest) => Assert.Equal(nearest, NearestName.Find(given, Fields));
 
     [Theory]
     [InlineData("leak-trace", "CONDITION_LEAK_TRACE")]
     [InlineData("LeakTrace", "CONDITION_LEAK_TRACE")]
     [InlineData("CONDITION_CRAK", "CONDITION_CRACK")]
     public void Of_a_choice(string given, string nearest) =>
-        Assert.Equal(nearest, NearestName.Of(given, ["CONDITION_CRACK", "CONDITION_LEAK_TRACE", "CONDITION_WEAR"]));
+        Assert.Equal(nearest, NearestName.Find(given, ["CONDITION_CRACK", "CONDITION_LEAK_TRACE", "CONDITION_WEAR"]));
 
     [Fact]
-    public void A_text_that_is_no_name_is_not_compared() => Assert.Null(NearestName.Of(new string('x', 1_000_000), Marks));
+    public void A_text_that_is_no_name_is_not_compared() => Assert.Null(NearestName.Find(new string('x', 1_000_000), Marks));
 }

@@ -310,8 +310,8 @@ public sealed class SectionTests
         {
             Checks =
             [
-                new CheckLine { Identity = problems[0].Identity, SinceDate = new DateOnly(2026, 11, 19) },
-                new CheckLine { Identity = problems[1].Identity, SinceDate = new DateOnly(2026, 10, 3), ClosedBy = "lead mechanic" },
+                new DataProblemLine { Identity = problems[0].Identity, SinceDate = new DateOnly(2026, 11, 19) },
+                new DataProblemLine { Identity = problems[1].Identity, SinceDate = new DateOnly(2026, 10, 3), ClosedBy = "lead mechanic" },
             ],
         };
         var report = Report(Snapshot(), WeekBefore(), inputs);
@@ -321,7 +321,7 @@ public sealed class SectionTests
         var rows = report.QuerySelectorAll("section[aria-labelledby=ft-problems] tbody tr").Select(r => string.Join('|', r.QuerySelectorAll("td").Take(3).Select(c => c.TextContent)));
         Assert.Equal(["1|1|0", "0|0|1"], rows);
 
-        var allClosed = inputs with { Checks = [.. problems.Select(p => new CheckLine { Identity = p.Identity, SinceDate = new DateOnly(2026, 11, 1), ClosedBy = "lead" })] };
+        var allClosed = inputs with { Checks = [.. problems.Select(p => new DataProblemLine { Identity = p.Identity, SinceDate = new DateOnly(2026, 11, 1), ClosedBy = "lead" })] };
         Assert.DoesNotContain("new data problem", Section(Report(Snapshot(), WeekBefore(), allClosed), "news"));
     }
 

@@ -51,5 +51,5 @@ internal sealed class AccessInterceptor(KnownKeys keys, TimeProvider clock) : In
     }
 
     /// <summary>The caller; null where the call needs no key.</summary>
-    private static Caller? CallerOf(ServerCallContext context) => CallScopes.IsOpen(context.Method) ? null : Caller.Of(context);
+    private static Caller? CallerOf(ServerCallContext context) => CallScopes.IsOpen(context.Method) ? null : Caller.Read(context);
 }

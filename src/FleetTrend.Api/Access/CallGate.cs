@@ -27,7 +27,7 @@ internal sealed class CallGate(CallLimits limits)
 
     private static void RefuseWithoutScope(Caller caller, string method)
     {
-        var needed = CallScopes.Of(method);
+        var needed = CallScopes.Find(method);
         if (needed.Any(caller.Has))
             return;
         var names = string.Join(" or ", needed.Select(CallScopes.NameOf));

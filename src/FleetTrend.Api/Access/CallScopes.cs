@@ -70,7 +70,7 @@ internal static class CallScopes
 
     /// <summary>Scopes that open a call; empty where nobody may make it.</summary>
     /// <param name="method">As gRPC writes it: <c>/package.Service/Call</c>.</param>
-    public static IReadOnlyList<KeyScope> Of(string method) =>
+    public static IReadOnlyList<KeyScope> Find(string method) =>
         method.StartsWith(Package, StringComparison.Ordinal) ? ByCall.GetValueOrDefault(method[Package.Length..], []) : [];
 
     /// <summary>True for health and reflection, which need no key.</summary>

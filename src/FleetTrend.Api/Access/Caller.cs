@@ -18,7 +18,7 @@ internal sealed record Caller(ApiKey Key)
     public bool Owns(string source) => Source is not null && Source == source;
 
     /// <summary>The caller of an admitted call.</summary>
-    public static Caller Of(ServerCallContext context) =>
+    public static Caller Read(ServerCallContext context) =>
         context.GetHttpContext().Features.Get<Caller>() ?? throw new InvalidOperationException($"{context.Method} was let in without a caller.");
 
     /// <summary>The source that a call may be about. A key with a scope beyond <see cref="KeyScope.RecordsWrite"/> that opens the call
@@ -30,7 +30,7 @@ internal sealed record Caller(ApiKey Key)
     /// <returns>The source; empty for all. SOURCE_NOT_YOURS where it may not be that one.</returns>
     public Answer<string> SourceFor(string method, string field, string asked)
     {
-        if (CallScopes.Of(method).Any(scope => scope != KeyScope.RecordsWrite && Has(scope)))
+        if (CallScopes.Find(method).Any(scope => scope != KeyScope.RecordsWrite && Has(scope)))
             return asked;
         if (asked.Length == 0 && Source is { } own)
             return own;
@@ -42,5 +42,5 @@ internal sealed record Caller(ApiKey Key)
     /// <summary>The source that a call may be about, or the exception that ends it.</summary>
     /// <exception cref="RpcException">PERMISSION_DENIED, SOURCE_NOT_YOURS.</exception>
     public static string SourceFor(ServerCallContext context, string field, string asked) =>
-        Of(context).SourceFor(context.Method, field, asked).OrThrow();
+        Read(context).SourceFor(context.Method, field, asked).OrThrow();
 }

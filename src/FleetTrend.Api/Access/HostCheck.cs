@@ -22,7 +22,7 @@ internal sealed class HostCheck(RequestDelegate next, HostNames names, RefusedCa
         var refusal = refused.Answer(
             new CallRefusedException(
                 Reasons.HostNotAllowed,
-                RefusalStatus.Of(new Refusal("host", host, Reasons.HostNotAllowed, $"must be a name of this server ({SettingNames.AllowedHosts} adds further ones)")).Message),
+                RefusalStatus.Build(new Refusal("host", host, Reasons.HostNotAllowed, $"must be a name of this server ({SettingNames.AllowedHosts} adds further ones)")).Message),
             context.Request.Path, context);
         if (context.Request.ContentType?.StartsWith(Grpc, StringComparison.OrdinalIgnoreCase) == true)
         {

@@ -75,7 +75,7 @@ internal sealed class KeyBeforeBody(RequestDelegate next, CallGate gate, Refused
     }
 
     private Google.Rpc.Status StatusOf(Exception failure, string method, HttpContext context) =>
-        failure is CallRefusedException refusal ? refused.Answer(refusal, method, context).ToStatus() : faults.Of(failure, method);
+        failure is CallRefusedException refusal ? refused.Answer(refusal, method, context).ToStatus() : faults.Explain(failure, method);
 
     private static Task RefuseAsync(HttpContext context, Google.Rpc.Status status, int? httpStatus = null)
     {

@@ -1,7 +1,7 @@
 using FleetTrend.Api.Access;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
-using FleetTrend.Intake.Holding;
+using FleetTrend.Intake.HeldRecords;
 using FleetTrend.Intake.Rules;
 using FleetTrend.Records.Sources;
 using FleetTrend.Store.Codes;
@@ -18,10 +18,10 @@ internal sealed class CodeAnswers(CodeStore codes, ReleaseSignal release, ILogge
     public async Task<Answer<SetCodeResponse>> SetAsync(SetCodeRequest request, Caller caller, CancellationToken ct)
     {
         if (caller.SourceFor(Setting, "code.source", request.Code?.Source ?? "") is { Refusals: { Count: > 0 } notYours })
-            return Answer<SetCodeResponse>.Of(notYours);
+            return Answer<SetCodeResponse>.Refuse(notYours);
         var (code, meaning) = CodeRules.Parse(request.Code, out var refusals);
         if (refusals.Count > 0)
-            return Answer<SetCodeResponse>.Of(refusals);
+            return Answer<SetCodeResponse>.Refuse(refusals);
         var (state, stored, replaced) = await codes.SetAsync(code, meaning, write: !request.ValidateOnly, ct);
         if (state == SetCodeState.SourceUnknown)
             return new Refusal("code.source", code.Source, Reasons.SourceNotRegistered, "must be a registered source");

@@ -14,7 +14,7 @@ internal sealed class CodeGrpcService(CodeStore codes, CodeAnswers answers, Name
 
     /// <inheritdoc/>
     public override async Task<SetCodeResponse> SetCode(SetCodeRequest request, ServerCallContext context) =>
-        (await answers.SetAsync(request, Caller.Of(context), context.CancellationToken)).OrThrow();
+        (await answers.SetAsync(request, Caller.Read(context), context.CancellationToken)).OrThrow();
 
     /// <inheritdoc/>
     public override async Task<DeleteCodeResponse> DeleteCode(DeleteCodeRequest request, ServerCallContext context)

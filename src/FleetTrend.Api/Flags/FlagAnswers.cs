@@ -21,7 +21,7 @@ internal sealed class FlagAnswers(FlagStore flags, ILogger<FlagAnswers> log)
     public async Task<Answer<StoredFlag>> AcknowledgeAsync(AcknowledgeFlagRequest request, Caller caller, CancellationToken ct)
     {
         if (FlagAnswerRules.Acknowledgement(request) is { Count: > 0 } refusals)
-            return Answer<StoredFlag>.Of(refusals);
+            return Answer<StoredFlag>.Refuse(refusals);
         var flag = IdOf(request.FlagId) is { } id
             ? await flags.AcknowledgeAsync(id, request.AcknowledgedBy, request.Comment, !request.ValidateOnly, ct)
             : null;
@@ -32,7 +32,7 @@ internal sealed class FlagAnswers(FlagStore flags, ILogger<FlagAnswers> log)
     public async Task<Answer<StoredFlag>> CloseAsync(CloseFlagRequest request, Caller caller, CancellationToken ct)
     {
         if (FlagAnswerRules.Closing(request) is { Count: > 0 } refusals)
-            return Answer<StoredFlag>.Of(refusals);
+            return Answer<StoredFlag>.Refuse(refusals);
         var flag = IdOf(request.FlagId) is { } id
             ? await flags.CloseAsync(id, request.ClosedBy, request.Comment, !request.ValidateOnly, ct)
             : null;

@@ -32,9 +32,9 @@ internal sealed class FlagGrpcService(FlagStore flags, FlagAnswers answers, Name
 
     /// <inheritdoc/>
     public override async Task<AcknowledgeFlagResponse> AcknowledgeFlag(AcknowledgeFlagRequest request, ServerCallContext context) =>
-        new() { Flag = (await answers.AcknowledgeAsync(request, Caller.Of(context), context.CancellationToken)).OrThrow().ToWire() };
+        new() { Flag = (await answers.AcknowledgeAsync(request, Caller.Read(context), context.CancellationToken)).OrThrow().ToWire() };
 
     /// <inheritdoc/>
     public override async Task<CloseFlagResponse> CloseFlag(CloseFlagRequest request, ServerCallContext context) =>
-        new() { Flag = (await answers.CloseAsync(request, Caller.Of(context), context.CancellationToken)).OrThrow().ToWire() };
+        new() { Flag = (await answers.CloseAsync(request, Caller.Read(context), context.CancellationToken)).OrThrow().ToWire() };
 }

@@ -1,4 +1,4 @@
-using FleetTrend.Intake.Holding;
+using FleetTrend.Intake.HeldRecords;
 using FleetTrend.Store;
 
 namespace FleetTrend.Api.Intake;

@@ -2,7 +2,7 @@ using FleetTrend.Api.Access;
 using FleetTrend.Api.Json;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
-using FleetTrend.Intake.Holding;
+using FleetTrend.Intake.HeldRecords;
 using FleetTrend.Intake.Rules;
 using FleetTrend.Store.Fleet;
 using Google.Protobuf;
@@ -113,7 +113,7 @@ internal sealed class IntakeGrpcService(
         for (var place = 0; place < records.Count; place++)
         {
             outcomes.Add(unread.TryGetValue(place, out var refusals)
-                ? new RecordOutcome { Key = records[place].Key, State = RecordState.Refused, Error = RefusalStatus.Of(refusals) }
+                ? new RecordOutcome { Key = records[place].Key, State = RecordState.Refused, Error = RefusalStatus.Build(refusals) }
                 : answered[next++]);
         }
 
@@ -124,7 +124,7 @@ internal sealed class IntakeGrpcService(
         new(OwnSource(context), holdUnregistered ? MissingPlace.Hold : MissingPlace.Refuse);
 
     /// <summary>A key that may write records has a source.</summary>
-    private static string OwnSource(ServerCallContext context) => Caller.Of(context).Source!;
+    private static string OwnSource(ServerCallContext context) => Caller.Read(context).Source!;
 
     private void LogOutcomes(IReadOnlyList<RecordOutcome> outcomes)
     {

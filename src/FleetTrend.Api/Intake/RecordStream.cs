@@ -1,7 +1,7 @@
 using System.Threading.Channels;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
-using FleetTrend.Intake.Holding;
+using FleetTrend.Intake.HeldRecords;
 using Grpc.Core;
 
 namespace FleetTrend.Api.Intake;

@@ -190,7 +190,7 @@ internal sealed class JsonMessageReader
             var of = prefix.Length > 0 ? prefix.TrimEnd('.') : message == Record.Descriptor ? "the record" : "the request";
             Refuse(
                 prefix + name, name, Reasons.FieldUnknown, $"must be the name of a field of {of}",
-                NearestName.Of(name, message.Fields.InDeclarationOrder().Select(f => f.Name)));
+                NearestName.Find(name, message.Fields.InDeclarationOrder().Select(f => f.Name)));
         }
         else if (field == root!.BodyField)
             Refuse(prefix + name, name, Reasons.FieldUnknown, $"must be left out: the body is the {field.Name.Replace('_', ' ')} itself, with nothing around it");

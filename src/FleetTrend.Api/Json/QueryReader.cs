@@ -70,6 +70,6 @@ internal static class QueryReader
             return new Refusal(call.BodyPath + inBody.Name, name, Reasons.FieldUnknown, "must stand in the body of this call, not in the query");
         var known = call.Input.Fields.InDeclarationOrder().Select(f => f.Name).Where(n => Find(call, n) is not null).ToList();
         var says = known.Count == 0 ? "must be absent: this call has no parameters" : $"must be one of the parameters {string.Join(", ", known)}";
-        return new Refusal(name, name, Reasons.FieldUnknown, says) { Nearest = NearestName.Of(name, known) };
+        return new Refusal(name, name, Reasons.FieldUnknown, says) { Nearest = NearestName.Find(name, known) };
     }
 }

@@ -50,7 +50,7 @@ internal static partial class Scalar
 
     /// <summary>The right value that is nearest to a wrong one; null where there is none.</summary>
     public static string? Nearest(FieldDescriptor field, string text) => field.FieldType == FieldType.Enum
-        ? NearestName.Of(text, field.EnumType.Values.Where(v => v.Number != 0).Select(v => v.Name))
+        ? NearestName.Find(text, field.EnumType.Values.Where(v => v.Number != 0).Select(v => v.Name))
         : null;
 
     private static long? Whole(string text, long least, long most) =>

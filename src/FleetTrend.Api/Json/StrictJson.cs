@@ -30,7 +30,7 @@ internal static class StrictJson
         if (refusals.Count == 0)
             await next(context);
         else
-            await StatusAnswers.WriteAsync(context, RefusalStatus.Of(refusals), StatusCodes.Status400BadRequest);
+            await StatusAnswers.WriteAsync(context, RefusalStatus.Build(refusals), StatusCodes.Status400BadRequest);
     });
 
     /// <summary>Holds a call against the contract and puts its canonical form in its place.</summary>

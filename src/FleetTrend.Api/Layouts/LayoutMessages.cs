@@ -35,5 +35,5 @@ internal static class LayoutMessages
         BaseChecks = { kind.BaseChecks },
     };
 
-    private static string Word(Condition condition) => ContractWords.Of((Wire.Condition)condition);
+    private static string Word(Condition condition) => ContractWords.Write((Wire.Condition)condition);
 }

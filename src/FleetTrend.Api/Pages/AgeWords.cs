@@ -6,7 +6,7 @@ namespace FleetTrend.Api.Pages;
 internal static class AgeWords
 {
     /// <summary>One unit, rounded down: <c>3 minutes</c>, <c>2 days</c>.</summary>
-    public static string Of(TimeSpan age) => age switch
+    public static string Describe(TimeSpan age) => age switch
     {
         { TotalMinutes: < 1 } => "less than a minute",
         { TotalHours: < 1 } => Count((int)age.TotalMinutes, "minute"),

@@ -63,7 +63,7 @@ public sealed class IndexModel(SnapshotStore snapshots, ReportStore reports, Fla
         if (await snapshots.LatestAsync(ct) is not { } stored) return;
         Trends = TrendSnapshotJson.Read(stored.TrendsJson);
         var age = TimeProvider.System.GetUtcNow() - Trends.AsOf;
-        Age = AgeWords.Of(age);
+        Age = AgeWords.Describe(age);
         IsStale = age > StaleAfter;
         var flying = Trends.Fleet.Where(l => l.RetiredDate is null).ToList();
         NewestInspection = flying.Max(l => l.LatestInspectionDate);

@@ -51,7 +51,7 @@ internal sealed class RecordGrpcService(StoredRecords records, Knowledge knowled
         if (refusals.Count > 0)
             throw refusals.ToException();
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
-        var page = AsOfPageRequest.Of(request, RecordsPerPage);
+        var page = AsOfPageRequest.Read(request, RecordsPerPage);
         var asOf = page.AsOf ?? await MomentAsync(request, context.CancellationToken);
         var filter = new RecordFilter(
             request.Registration.Length == 0 ? null : request.Registration.ToUpperInvariant(),

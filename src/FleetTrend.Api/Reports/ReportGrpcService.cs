@@ -124,7 +124,7 @@ internal sealed class ReportGrpcService(
             return;
         throw new Refusal("base", request.Base, Reasons.BaseNotFound, "must be the base of an aircraft, or * for the whole fleet")
         {
-            Nearest = NearestName.Of(request.Base, bases),
+            Nearest = NearestName.Find(request.Base, bases),
         }.ToException();
     }
 

@@ -27,7 +27,7 @@ internal sealed class TrendGrpcService(
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
-            AsOfPageRequest.Of(request),
+            AsOfPageRequest.Read(request),
             snapshot => snapshot.Rates.Where(r => Wanted(request.TypeGroup, r.TypeGroup) && Wanted(request.Location, r.Location)
                 && (request.Condition == Condition.Unspecified || (int)request.Condition == (int)r.Condition)),
             context.CancellationToken);
@@ -45,7 +45,7 @@ internal sealed class TrendGrpcService(
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
-            AsOfPageRequest.Of(request),
+            AsOfPageRequest.Read(request),
             snapshot => snapshot.PartLives.Where(l => Wanted(request.TypeGroup, l.TypeGroup) && Wanted(request.Kind, l.Kind)),
             context.CancellationToken);
         return new ListPartLivesResponse
@@ -62,7 +62,7 @@ internal sealed class TrendGrpcService(
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
-            AsOfPageRequest.Of(request),
+            AsOfPageRequest.Read(request),
             snapshot => snapshot.Recurrences.Where(r => Wanted(request.TypeGroup, r.TypeGroup) && Wanted(request.Location, r.Location)),
             context.CancellationToken);
         return new ListRecurrencesResponse
@@ -79,7 +79,7 @@ internal sealed class TrendGrpcService(
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
-            AsOfPageRequest.Of(request),
+            AsOfPageRequest.Read(request),
             snapshot => snapshot.Airframes.Where(s => Wanted(request.TypeGroup, s.TypeGroup)
                 && Wanted(request.Registration.ToUpperInvariant(), s.Registration)),
             context.CancellationToken);
@@ -98,7 +98,7 @@ internal sealed class TrendGrpcService(
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
-            AsOfPageRequest.Of(request),
+            AsOfPageRequest.Read(request),
             snapshot => snapshot.LocationStandings.Where(s => Wanted(request.TypeGroup, s.TypeGroup)
                 && Wanted(request.Registration.ToUpperInvariant(), s.Registration) && Wanted(request.Location, s.Location)
                 && (request.Condition == Condition.Unspecified || (int)request.Condition == (int)s.Condition)),
@@ -116,7 +116,7 @@ internal sealed class TrendGrpcService(
     public override async Task<ListEvidenceResponse> ListEvidence(ListEvidenceRequest request, ServerCallContext context)
     {
         const int DefaultSize = 100;
-        var page = AsOfPageRequest.Of(request, DefaultSize);
+        var page = AsOfPageRequest.Read(request, DefaultSize);
         if (request.Registration.Length == 0 && request.TypeGroup.Length == 0)
             throw new Refusal("registration", "", Reasons.FieldRequired, "must be given where type_group is not").ToException();
         await filters.RefuseUnknownAsync(request, context.CancellationToken);

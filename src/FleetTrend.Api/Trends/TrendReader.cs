@@ -57,7 +57,7 @@ internal sealed class TrendReader(SnapshotStore snapshots, FreshnessReader fresh
 
     private static RpcException NoTrendsYet()
     {
-        var status = RefusalStatus.Of(new Refusal("", "", Reasons.NoTrendsYet, "must come after the first refresh"));
+        var status = RefusalStatus.Build(new Refusal("", "", Reasons.NoTrendsYet, "must come after the first refresh"));
         status.Message = "No refresh has run yet, so nothing is known. The first follows the first records by itself; RequestRefresh asks for one.";
         return status.ToRpcException();
     }

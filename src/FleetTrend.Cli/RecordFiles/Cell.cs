@@ -33,7 +33,7 @@ internal static class Cell
 
     /// <summary>The word that is nearest to a wrong one; null where there is none.</summary>
     public static string? Nearest(FieldDescriptor field, string text) =>
-        field.FieldType == FieldType.Enum ? NearestName.Of(text, Words(field)) : null;
+        field.FieldType == FieldType.Enum ? NearestName.Find(text, Words(field)) : null;
 
     /// <summary>The field's value; null where the text has not its form.</summary>
     public static object? Read(FieldDescriptor field, string text) => field.FieldType switch

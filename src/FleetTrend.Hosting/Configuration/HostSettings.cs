@@ -261,7 +261,7 @@ public sealed record HostSettings
             Answered = Days(SettingNames.KeepAnsweredDays, defaults.Answered),
         };
 
-        TimeSpan Days(string name, TimeSpan absent) => TimeSpan.FromDays(reader.Whole(name, (int)absent.TotalDays, 1, 36_500));
+        TimeSpan Days(string name, TimeSpan fallback) => TimeSpan.FromDays(reader.Whole(name, (int)fallback.TotalDays, 1, 36_500));
     }
 
     private static NetworkAddress Address(SettingReader reader, string name, int port) =>

@@ -20,14 +20,14 @@ internal sealed class SettingReader(IConfiguration configuration)
         return string.IsNullOrEmpty(text) ? null : text;
     }
 
-    public T Value<T>(string name, T absent, string rule, Parser<T> parse)
+    public T Value<T>(string name, T fallback, string rule, Parser<T> parse)
     {
         if (Text(name) is not { } text)
-            return absent;
+            return fallback;
         if (parse(text, out var value))
             return value;
         Refuse(name, text, rule);
-        return absent;
+        return fallback;
     }
 
     /// <summary>Texts with commas between them; none when absent.</summary>
@@ -46,8 +46,8 @@ internal sealed class SettingReader(IConfiguration configuration)
             return read.Count > 0;
         });
 
-    public int Whole(string name, int absent, int lowest, int highest) =>
-        Value(name, absent, $"must be a whole number from {lowest} to {highest}", (string text, out int value) =>
+    public int Whole(string name, int fallback, int lowest, int highest) =>
+        Value(name, fallback, $"must be a whole number from {lowest} to {highest}", (string text, out int value) =>
             int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out value)
             && value >= lowest && value <= highest);
 

@@ -8,7 +8,7 @@ namespace FleetTrend.Intake.Codes;
 internal static class RecordCodes
 {
     /// <summary>Every code that is built as one; a text that is none is refused by the rules.</summary>
-    public static IEnumerable<SourceCode> Of(Wire.Record record)
+    public static IEnumerable<SourceCode> Read(Wire.Record record)
     {
         var codes = record.ContentCase switch
         {

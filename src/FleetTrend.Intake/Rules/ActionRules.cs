@@ -10,7 +10,7 @@ internal static class ActionRules
 {
     private const int MaxNoteLength = 2_000;
 
-    public static CorrectiveAction Parse(Wire.Action action, RecordKey key, FieldReader reader, KnownFleet known)
+    public static CorrectiveAction Parse(Wire.Action action, RecordKey key, FieldReader reader, ReferenceData known)
     {
         var registration = PlaceRules.Registration(reader, action.Registration, known);
         var location = PlaceRules.Path(reader, action.Location, action.LocationCode, key, known);
@@ -30,7 +30,7 @@ internal static class ActionRules
         };
     }
 
-    private static ActionKind ReadKind(Wire.Action action, RecordKey key, FieldReader reader, KnownFleet known)
+    private static ActionKind ReadKind(Wire.Action action, RecordKey key, FieldReader reader, ReferenceData known)
     {
         if (action.KindCode.Length == 0)
             return reader.Choice<Wire.ActionKind, ActionKind>("kind", action.Kind);

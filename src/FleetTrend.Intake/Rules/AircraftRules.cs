@@ -8,7 +8,7 @@ internal static class AircraftRules
 {
     private const int MaxAssignments = 100;
 
-    public static Airframe Parse(Wire.Aircraft aircraft, FieldReader reader, KnownFleet known)
+    public static Airframe Parse(Wire.Aircraft aircraft, FieldReader reader, ReferenceData known)
     {
         var watchStart = reader.Day("watch_start_date", aircraft.WatchStartDate);
         var retired = reader.OptionalDay("retired_date", aircraft.RetiredDate);
@@ -28,7 +28,7 @@ internal static class AircraftRules
         };
     }
 
-    private static List<Assignment> ReadAssignments(Wire.Aircraft aircraft, FieldReader reader, KnownFleet known)
+    private static List<Assignment> ReadAssignments(Wire.Aircraft aircraft, FieldReader reader, ReferenceData known)
     {
         const string Count = "must be a list of 1 to 100 assignments";
         if (aircraft.Assignments.Count == 0)
@@ -53,7 +53,7 @@ internal static class AircraftRules
 
             var group = line.Name("type_group", wire.TypeGroup, Patterns.Name, Patterns.NameRule);
             if (Patterns.Name.IsMatch(group) && !known.TypeGroups.ContainsKey(group))
-                line.Refuse("type_group", group, Reasons.TypeGroupNotRegistered, "must be a registered type group", NearestName.Of(group, known.TypeGroups.Keys));
+                line.Refuse("type_group", group, Reasons.TypeGroupNotRegistered, "must be a registered type group", NearestName.Find(group, known.TypeGroups.Keys));
             var atBase = line.Line("base", wire.Base, 1, 60);
             if (atBase == "*")
                 line.Refuse("base", atBase, Reasons.PatternMismatch, "must be a base; '*' stands for the whole fleet");

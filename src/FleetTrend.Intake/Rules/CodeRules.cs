@@ -62,7 +62,7 @@ public static class CodeRules
     /// <param name="instead">The field in place of which the code stands, and whether it is given too.</param>
     /// <param name="known">Known codes.</param>
     internal static CodeMeaning? Read(
-        FieldReader reader, string field, SourceCode code, (string Field, bool Given) instead, KnownFleet known)
+        FieldReader reader, string field, SourceCode code, (string Field, bool Given) instead, ReferenceData known)
     {
         var broken = reader.Refusals.Count;
         reader.Line(field, code.Code, 1, MaxLength);

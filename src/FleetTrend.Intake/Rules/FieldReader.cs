@@ -134,13 +134,13 @@ internal sealed class FieldReader
     /// <summary>A wire enum value as the domain's; both use the same numbers.</summary>
     /// <param name="field">Field.</param>
     /// <param name="value">The wire value.</param>
-    /// <param name="absent">What 0 (not told) means; null where a value is required.</param>
-    public TDomain Choice<TWire, TDomain>(string field, TWire value, TDomain? absent = null)
+    /// <param name="whenUnspecified">What 0 (not told) means; null where a value is required.</param>
+    public TDomain Choice<TWire, TDomain>(string field, TWire value, TDomain? whenUnspecified = null)
         where TWire : struct, Enum
         where TDomain : struct, Enum
     {
         var number = Convert.ToInt32(value, CultureInfo.InvariantCulture);
-        if (number == 0 && absent is { } meaning)
+        if (number == 0 && whenUnspecified is { } meaning)
             return meaning;
         var domain = (TDomain)Enum.ToObject(typeof(TDomain), number);
         if (number != 0 && Enum.IsDefined(domain))

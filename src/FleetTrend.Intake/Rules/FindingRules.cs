@@ -12,7 +12,7 @@ internal static class FindingRules
     private const double MaxSizeMillimetres = 10_000;
     private const int MaxNoteLength = 2_000;
 
-    public static Finding Parse(Wire.Finding finding, RecordKey key, FieldReader reader, KnownFleet known)
+    public static Finding Parse(Wire.Finding finding, RecordKey key, FieldReader reader, ReferenceData known)
     {
         var registration = PlaceRules.Registration(reader, finding.Registration, known);
         var path = PlaceRules.Path(reader, finding.Location, finding.LocationCode, key, known);
@@ -20,7 +20,7 @@ internal static class FindingRules
         var condition = ReadCondition(finding, key, location, reader, known);
         var colour = reader.Choice<Wire.TraceColour, TraceColour>("trace_colour", finding.TraceColour, TraceColour.Unspecified);
         if (colour != TraceColour.Unspecified && condition is not (default(Condition) or Condition.LeakTrace))
-            reader.RefuseBare("trace_colour", ContractWords.Of(finding.TraceColour), Reasons.FieldNotAllowed, "must be absent where the condition is not CONDITION_LEAK_TRACE");
+            reader.RefuseBare("trace_colour", ContractWords.Write(finding.TraceColour), Reasons.FieldNotAllowed, "must be absent where the condition is not CONDITION_LEAK_TRACE");
         return new Finding
         {
             Registration = registration,
@@ -37,7 +37,7 @@ internal static class FindingRules
         };
     }
 
-    private static Condition ReadCondition(Wire.Finding finding, RecordKey key, Location? location, FieldReader reader, KnownFleet known)
+    private static Condition ReadCondition(Wire.Finding finding, RecordKey key, Location? location, FieldReader reader, ReferenceData known)
     {
         var condition = finding.ConditionCode.Length > 0
             ? ReadCode(finding, key, reader, known)
@@ -55,9 +55,9 @@ internal static class FindingRules
         return condition;
     }
 
-    private static string Word(Condition condition) => ContractWords.Of((Wire.Condition)condition);
+    private static string Word(Condition condition) => ContractWords.Write((Wire.Condition)condition);
 
-    private static Condition ReadCode(Wire.Finding finding, RecordKey key, FieldReader reader, KnownFleet known)
+    private static Condition ReadCode(Wire.Finding finding, RecordKey key, FieldReader reader, ReferenceData known)
     {
         var code = new SourceCode(key.Source, CodeKind.Condition, finding.ConditionCode);
         var meaning = CodeRules.Read(reader, "condition_code", code, ("condition", finding.Condition != Wire.Condition.Unspecified), known);

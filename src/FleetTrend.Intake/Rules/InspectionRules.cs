@@ -9,7 +9,7 @@ internal static class InspectionRules
 {
     private const int MaxLooks = 500;
 
-    public static Inspection Parse(Wire.Inspection inspection, RecordKey key, FieldReader reader, KnownFleet known)
+    public static Inspection Parse(Wire.Inspection inspection, RecordKey key, FieldReader reader, ReferenceData known)
     {
         var registration = PlaceRules.Registration(reader, inspection.Registration, known);
         return new Inspection
@@ -23,7 +23,7 @@ internal static class InspectionRules
     }
 
     private static List<LocationLook> ReadLooks(
-        Wire.Inspection inspection, string registration, RecordKey key, FieldReader reader, KnownFleet known)
+        Wire.Inspection inspection, string registration, RecordKey key, FieldReader reader, ReferenceData known)
     {
         var looks = new List<LocationLook>(Math.Min(inspection.Looks.Count, MaxLooks));
         if (inspection.Looks.Count > MaxLooks)

@@ -10,7 +10,7 @@ internal static class InstallationRules
     private const int MaxSerialLength = 60;
     private const int MaxPartNumberLength = 120;
 
-    public static Installation Parse(Wire.Installation installation, RecordKey key, FieldReader reader, KnownFleet known)
+    public static Installation Parse(Wire.Installation installation, RecordKey key, FieldReader reader, ReferenceData known)
     {
         var registration = PlaceRules.Registration(reader, installation.Registration, known);
         var location = PlaceRules.Path(reader, installation.Location, installation.LocationCode, key, known);
@@ -27,7 +27,7 @@ internal static class InstallationRules
         };
     }
 
-    public static Removal Parse(Wire.Removal removal, RecordKey key, FieldReader reader, KnownFleet known)
+    public static Removal Parse(Wire.Removal removal, RecordKey key, FieldReader reader, ReferenceData known)
     {
         var registration = PlaceRules.Registration(reader, removal.Registration, known);
         var location = PlaceRules.Path(reader, removal.Location, removal.LocationCode, key, known);

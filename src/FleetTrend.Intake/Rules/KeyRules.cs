@@ -28,7 +28,7 @@ public static class KeyRules
         {
             reader.Choice<Wire.Scope, KeyScope>($"scopes[{index}]", scope);
             if (!seen.Add(scope))
-                reader.RefuseBare($"scopes[{index}]", ContractWords.Of(scope), Reasons.DuplicateLine, "must be a scope that stands in the list once");
+                reader.RefuseBare($"scopes[{index}]", ContractWords.Write(scope), Reasons.DuplicateLine, "must be a scope that stands in the list once");
         }
 
         if (seen.Contains(Wire.Scope.RecordsWrite) && request.Source.Length == 0)

@@ -101,7 +101,7 @@ public static class LayoutRules
             if (wire.Kind.Length == 0)
                 line.Refuse("kind", "", Reasons.FieldRequired, "must be the name of a location kind");
             else if (kind is null)
-                line.Refuse("kind", wire.Kind, Reasons.LocationKindUnknown, "must be the name of a location kind", NearestName.Of(wire.Kind, kinds.Keys));
+                line.Refuse("kind", wire.Kind, Reasons.LocationKindUnknown, "must be the name of a location kind", NearestName.Find(wire.Kind, kinds.Keys));
             if (wire.JascCode.Length > 0)
                 line.Name("jasc_code", wire.JascCode, Patterns.Jasc, Patterns.JascRule);
             var lookFor = line.Line("look_for", wire.LookFor, 0, MaxLineLength);
@@ -122,11 +122,11 @@ public static class LayoutRules
             var path = $"{field}[{index}]{suffix}";
             var all = ContractWords.All<Wire.Condition>();
             if (ContractWords.Find<Wire.Condition>(name) is not { } known)
-                reader.Refuse(path, name, name.Length == 0 ? Reasons.FieldRequired : Reasons.EnumUnknown, $"must be one of {string.Join(", ", all)}", NearestName.Of(name, all));
+                reader.Refuse(path, name, name.Length == 0 ? Reasons.FieldRequired : Reasons.EnumUnknown, $"must be one of {string.Join(", ", all)}", NearestName.Find(name, all));
             else if (read.Contains((Condition)known))
                 reader.Refuse(path, name, Reasons.DuplicateLine, "must be a condition that stands here once");
             else if (among?.Contains((Condition)known) == false)
-                reader.Refuse(path, name, Reasons.ConditionNotAtKind, $"must be one of the kind's conditions: {string.Join(", ", among.Select(c => ContractWords.Of((Wire.Condition)c)))}");
+                reader.Refuse(path, name, Reasons.ConditionNotAtKind, $"must be one of the kind's conditions: {string.Join(", ", among.Select(c => ContractWords.Write((Wire.Condition)c)))}");
             else
                 read.Add((Condition)known);
         }

@@ -7,7 +7,7 @@ namespace FleetTrend.Intake.Rules;
 internal static class PlaceRules
 {
     /// <summary>A registration mark in upper case, of a registered aircraft.</summary>
-    public static string Registration(FieldReader reader, string value, KnownFleet known)
+    public static string Registration(FieldReader reader, string value, ReferenceData known)
     {
         var registration = Mark(reader, value);
         if (registration.Length > 0 && !known.HasAircraft(registration))
@@ -24,7 +24,7 @@ internal static class PlaceRules
     }
 
     /// <summary>The path of a location, told by itself or by a code of the source; empty where refused.</summary>
-    public static string Path(FieldReader reader, string path, string code, RecordKey key, KnownFleet known)
+    public static string Path(FieldReader reader, string path, string code, RecordKey key, ReferenceData known)
     {
         if (code.Length > 0)
         {
@@ -42,7 +42,7 @@ internal static class PlaceRules
     /// <param name="path">From <see cref="Path"/>.</param>
     /// <param name="registration">From <see cref="Registration"/>.</param>
     /// <param name="known">What is known.</param>
-    public static Location? Location(FieldReader reader, string path, string registration, KnownFleet known)
+    public static Location? Location(FieldReader reader, string path, string registration, ReferenceData known)
     {
         if (path.Length == 0 || !known.HasAircraft(registration))
             return null;
@@ -51,7 +51,7 @@ internal static class PlaceRules
         {
             reader.Refuse(
                 "location", path, Reasons.LocationNotInLayout, $"must be a location that {registration} has by the layout of its type group",
-                NearestName.Of(path, known.PathsOf(registration)));
+                NearestName.Find(path, known.PathsOf(registration)));
         }
 
         return location;

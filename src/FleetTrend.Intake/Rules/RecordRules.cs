@@ -14,7 +14,7 @@ internal static class RecordRules
     private const int MaxReasonLength = 2_000;
 
     /// <summary>A wire record as a record of the domain, or every rule that it breaks.</summary>
-    public static ParsedRecord Parse(Wire.Record? record, KnownFleet known)
+    public static ParsedRecord Parse(Wire.Record? record, ReferenceData known)
     {
         var reader = new FieldReader(known.Today);
         record ??= new Wire.Record();
@@ -44,7 +44,7 @@ internal static class RecordRules
         return new ParsedRecord(key, reader.Refusals.Count == 0 ? content : null, reader.Refusals);
     }
 
-    private static RecordKey ReadKey(Wire.RecordKey? key, FieldReader record, KnownFleet known)
+    private static RecordKey ReadKey(Wire.RecordKey? key, FieldReader record, ReferenceData known)
     {
         if (key is null)
         {

@@ -11,7 +11,7 @@ internal sealed class ProblemsSection
 {
     private const int MostRows = 8;
     private readonly ReportDraft draft;
-    private readonly Dictionary<string, CheckLine> checks;
+    private readonly Dictionary<string, DataProblemLine> checks;
     private readonly List<DataProblem> open;
     private readonly List<DataProblem> closed;
     private readonly HashSet<string> known;

@@ -209,7 +209,7 @@ public sealed class CodeStore(NpgsqlDataSource dataSource)
     }
 
     // Neither a source nor a code has a line break in it.
-    private static string TokenOf(SourceCode code) => PageToken.Of($"{code.Source}\n{(int)code.Kind}\n{code.Code}");
+    private static string TokenOf(SourceCode code) => PageToken.Write($"{code.Source}\n{(int)code.Kind}\n{code.Code}");
 
     private static (string Source, CodeKind Kind, string Code) ReadToken(string? token) =>
         PageToken.ReadKey(token) is not { } key ? ("", default, "")

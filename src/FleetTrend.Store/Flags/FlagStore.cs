@@ -62,7 +62,7 @@ public sealed class FlagStore(IDbContextFactory<FleetDbContext> contexts)
             .OrderByDescending(row => row.Id)
             .Take(pageSize + 1)
             .ToListAsync(ct);
-        return PageToken.Cut([.. rows.Select(ToFlag)], pageSize, flag => PageToken.Of(flag.FlagId));
+        return PageToken.Cut([.. rows.Select(ToFlag)], pageSize, flag => PageToken.Write(flag.FlagId));
     }
 
     /// <summary>The flag, or null.</summary>

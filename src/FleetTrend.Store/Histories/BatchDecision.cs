@@ -1,5 +1,5 @@
 using FleetTrend.Records.Aircraft;
-using FleetTrend.Store.Holding;
+using FleetTrend.Store.HeldRecords;
 
 namespace FleetTrend.Store.Histories;
 

@@ -1,6 +1,6 @@
 using FleetTrend.Records;
 using FleetTrend.Records.Sources;
-using FleetTrend.Store.Holding;
+using FleetTrend.Store.HeldRecords;
 
 namespace FleetTrend.Store.Histories;
 

@@ -1,4 +1,4 @@
-using FleetTrend.Store.Holding;
+using FleetTrend.Store.HeldRecords;
 using Npgsql;
 
 namespace FleetTrend.Store.Histories;

@@ -67,7 +67,7 @@ public sealed class KeyStore(IDbContextFactory<FleetDbContext> contexts)
             .OrderBy(row => row.Number)
             .Take(pageSize + 1)
             .ToListAsync(ct);
-        var page = PageToken.Cut(rows, pageSize, row => PageToken.Of(row.Number));
+        var page = PageToken.Cut(rows, pageSize, row => PageToken.Write(row.Number));
         return new Page<ApiKey>([.. page.Items.Select(ToKey)], page.NextPageToken);
     }
 

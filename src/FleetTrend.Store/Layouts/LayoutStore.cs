@@ -68,7 +68,7 @@ public sealed class LayoutStore(IDbContextFactory<FleetDbContext> contexts)
             .OrderBy(row => row.Name)
             .Take(pageSize + 1)
             .ToListAsync(ct);
-        return PageToken.Cut([.. rows.Select(ToKind)], pageSize, kind => PageToken.Of(kind.Name));
+        return PageToken.Cut([.. rows.Select(ToKind)], pageSize, kind => PageToken.Write(kind.Name));
     }
 
     /// <summary>Adds a layout. The very same one again changes nothing; another one under its name is refused, and so is a
@@ -130,7 +130,7 @@ public sealed class LayoutStore(IDbContextFactory<FleetDbContext> contexts)
             .OrderBy(layout => layout.Name)
             .Take(pageSize + 1)
             .ToListAsync(ct);
-        return PageToken.Cut([.. rows.Select(ToLayout)], pageSize, layout => PageToken.Of(layout.Name));
+        return PageToken.Cut([.. rows.Select(ToLayout)], pageSize, layout => PageToken.Write(layout.Name));
     }
 
     /// <summary>Adds a type group. The very same one again changes nothing; another one under its name is refused.</summary>
@@ -174,7 +174,7 @@ public sealed class LayoutStore(IDbContextFactory<FleetDbContext> contexts)
             .Take(pageSize + 1)
             .Select(row => new TypeGroup(row.Name, row.Title, row.Layout!.Name))
             .ToListAsync(ct);
-        return PageToken.Cut(groups, pageSize, group => PageToken.Of(group.Name));
+        return PageToken.Cut(groups, pageSize, group => PageToken.Write(group.Name));
     }
 
     /// <summary>The layout of every type group, by name of the group.</summary>

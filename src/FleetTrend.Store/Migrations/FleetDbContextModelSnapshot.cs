@@ -233,7 +233,7 @@ namespace FleetTrend.Store.Migrations
                         });
                 });
 
-            modelBuilder.Entity("FleetTrend.Store.Mapping.DataCheckRow", b =>
+            modelBuilder.Entity("FleetTrend.Store.Mapping.DataProblemRow", b =>
                 {
                     b.Property<long>("Id")
                         .ValueGeneratedOnAdd()

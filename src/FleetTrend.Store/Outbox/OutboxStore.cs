@@ -121,7 +121,7 @@ public sealed class OutboxStore(NpgsqlDataSource dataSource)
         };
         await using var connection = await dataSource.OpenConnectionAsync(ct);
         var mails = await ReadAsync(connection, $"id < @before and {condition}", ("before", PageToken.ReadId(pageToken) ?? long.MaxValue), pageSize + 1, ct);
-        return PageToken.Cut(mails, pageSize, mail => PageToken.Of(mail.MailId));
+        return PageToken.Cut(mails, pageSize, mail => PageToken.Write(mail.MailId));
     }
 
     private static async Task<IReadOnlyList<StoredMail>> ReadAsync(

@@ -74,7 +74,7 @@ public sealed class ParameterStore(IDbContextFactory<FleetDbContext> contexts)
             .OrderByDescending(row => row.Revision)
             .Take(pageSize + 1)
             .ToListAsync(ct);
-        return PageToken.Cut([.. rows.Select(ToRevision)], pageSize, revision => PageToken.Of(revision.Revision));
+        return PageToken.Cut([.. rows.Select(ToRevision)], pageSize, revision => PageToken.Write(revision.Revision));
     }
 
     private static async Task<ParameterRevision> InForceAsync(FleetDbContext context, DateTimeOffset? asOf, CancellationToken ct)

@@ -67,7 +67,7 @@ public sealed class ReportStore(IDbContextFactory<FleetDbContext> contexts)
             .Select(row => new ReportSummary(
                 row.Id, row.Base, row.PeriodStartDate, row.PeriodEndDate, row.AsOf, row.CodeVersion, row.Subject))
             .ToListAsync(ct);
-        return PageToken.Cut(reports, pageSize, report => PageToken.Of(report.ReportId));
+        return PageToken.Cut(reports, pageSize, report => PageToken.Write(report.ReportId));
     }
 
     private async Task<StoredReport?> FirstAsync(Func<IQueryable<ReportRow>, IQueryable<ReportRow>> choose, CancellationToken ct)

@@ -74,7 +74,7 @@ public sealed class ReportRequests(NpgsqlDataSource dataSource)
         await using var command = dataSource.CreateCommand(ReadPage);
         command.Parameters.Add(new NpgsqlParameter("after", NpgsqlTypes.NpgsqlDbType.Text) { Value = (object?)PageToken.ReadKey(pageToken) ?? DBNull.Value });
         command.Parameters.AddWithValue("limit", pageSize + 1);
-        return PageToken.Cut(await ReadAsync(command, ct), pageSize, request => PageToken.Of(request.RequestId));
+        return PageToken.Cut(await ReadAsync(command, ct), pageSize, request => PageToken.Write(request.RequestId));
     }
 
     /// <summary>The oldest request that waits, or null. It belongs to the caller until the lease ends or it is done;

@@ -2,7 +2,7 @@ using Npgsql;
 
 namespace FleetTrend.Store.Retention;
 
-/// <summary>Removes rows that nothing needs any more. Records, reports, flags, data checks and keys stay for ever.</summary>
+/// <summary>Removes rows that nothing needs any more. Records, reports, flags, data problems and keys stay for ever.</summary>
 public sealed class OldRows(NpgsqlDataSource dataSource)
 {
     // A report is made again with the parameters of its snapshot and of the one before it, which is a report's too.

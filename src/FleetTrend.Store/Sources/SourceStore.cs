@@ -39,7 +39,7 @@ public sealed class SourceStore(IDbContextFactory<FleetDbContext> contexts)
             .OrderBy(source => source.Name)
             .Take(pageSize + 1)
             .ToListAsync(ct);
-        return PageToken.Cut([.. rows.Select(ToSource)], pageSize, source => PageToken.Of(source.Name));
+        return PageToken.Cut([.. rows.Select(ToSource)], pageSize, source => PageToken.Write(source.Name));
     }
 
     /// <summary>Names of all sources.</summary>

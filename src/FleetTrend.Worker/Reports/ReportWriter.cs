@@ -3,9 +3,9 @@ using FleetTrend.Hosting.Configuration;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Store;
 using FleetTrend.Store.Codes;
-using FleetTrend.Store.DataChecks;
+using FleetTrend.Store.DataProblems;
 using FleetTrend.Store.Flags;
-using FleetTrend.Store.Holding;
+using FleetTrend.Store.HeldRecords;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Snapshots;
@@ -19,8 +19,8 @@ public sealed class ReportWriter(
     TrendRefresh refresh,
     SnapshotStore snapshots,
     FlagStore flags,
-    DataCheckStore checks,
-    HeldRecords held,
+    DataProblemStore checks,
+    HeldRecordStore held,
     CodeStore codes,
     ReportStore reports,
     RecipientStore recipients,
@@ -112,9 +112,9 @@ public sealed class ReportWriter(
         var unmapped = waiting.Count == 0 ? [] : await AllAsync(token => codes.ListUnmappedAsync(source: null, MostPerPage, token, ct));
         return new RecordState(
             [
-                .. present.Select(check => new CheckLine
+                .. present.Select(check => new DataProblemLine
                 {
-                    Identity = check.Problem.Identity,
+                    Identity = check.Found.Identity,
                     SinceDate = DateOnly.FromDateTime(check.SinceTime.UtcDateTime),
                     ClosedBy = check.ClosedBy,
                 }),
@@ -152,5 +152,5 @@ public sealed class ReportWriter(
         Note = flag.Answer,
     };
 
-    private sealed record RecordState(IReadOnlyList<CheckLine> Checks, HeldLine? Held);
+    private sealed record RecordState(IReadOnlyList<DataProblemLine> Checks, HeldLine? Held);
 }

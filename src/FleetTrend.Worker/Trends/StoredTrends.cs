@@ -1,6 +1,6 @@
 using System.Text.Json;
 using FleetTrend.Observations.DataProblems;
-using FleetTrend.Store.DataChecks;
+using FleetTrend.Store.DataProblems;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Snapshots;
 using FleetTrend.Trends;
@@ -41,10 +41,10 @@ public static class StoredTrends
     }
 
     /// <summary>What of a snapshot does not add up, with the rules that it breaks.</summary>
-    public static IReadOnlyList<DataCheckProposal> ChecksOf(TrendSnapshot snapshot)
+    public static IReadOnlyList<FoundDataProblem> ChecksOf(TrendSnapshot snapshot)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
-        return [.. snapshot.Problems.Select(problem => new DataCheckProposal
+        return [.. snapshot.Problems.Select(problem => new FoundDataProblem
         {
             Identity = problem.Identity,
             Fingerprint = problem.Fingerprint,

@@ -2,7 +2,7 @@ using System.Diagnostics;
 using System.Reflection;
 using FleetTrend.Observations;
 using FleetTrend.Store;
-using FleetTrend.Store.DataChecks;
+using FleetTrend.Store.DataProblems;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Histories;
 using FleetTrend.Store.Parameters;
@@ -18,7 +18,7 @@ public sealed class TrendRefresh(
     HistoryReader histories,
     SnapshotStore snapshots,
     FlagStore flags,
-    DataCheckStore checks,
+    DataProblemStore checks,
     ParameterStore parameters,
     RefreshRequests requests,
     JobLock locks,

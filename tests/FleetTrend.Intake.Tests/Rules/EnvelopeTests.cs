@@ -114,7 +114,7 @@ public sealed class EnvelopeTests
             f.Condition = Condition.Unspecified;
         });
 
-        var status = RefusalStatus.Of(RecordRules.Parse(record, Valid.Known()).Refusals);
+        var status = RefusalStatus.Build(RecordRules.Parse(record, Valid.Known()).Refusals);
 
         Assert.Equal(
             ["finding.registration", "finding.condition", "finding.found_date", "finding.time_in_service_hours"],

@@ -17,7 +17,7 @@ public sealed class HostileMessageTests
             if (parsed.Content is not null)
             {
                 Assert.Empty(parsed.Refusals);
-                Assert.Equal(32, ContentHash.Of(record).Length);
+                Assert.Equal(32, ContentHash.Compute(record).Length);
                 return;
             }
 
@@ -28,7 +28,7 @@ public sealed class HostileMessageTests
                 Assert.Contains(refusal.Reason, Reasons.All);
             }
 
-            Assert.Equal(Math.Min(parsed.Refusals.Count, RefusalStatus.MostListed), RefusalStatus.Of(parsed.Refusals).GetDetail<BadRequest>().FieldViolations.Count);
+            Assert.Equal(Math.Min(parsed.Refusals.Count, RefusalStatus.MostListed), RefusalStatus.Build(parsed.Refusals).GetDetail<BadRequest>().FieldViolations.Count);
         },
         iter: 20_000);
 

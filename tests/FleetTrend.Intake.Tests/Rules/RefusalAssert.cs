@@ -15,7 +15,7 @@ internal static class RefusalAssert
         var refusal = Assert.Single(parsed.Refusals);
         Assert.Equal((reason.Name, field, value), (refusal.Reason.Name, refusal.Field, refusal.Value));
         Assert.Contains(ruleHas, refusal.Rule);
-        AssertStatus(RefusalStatus.Of(parsed.Refusals), refusal);
+        AssertStatus(RefusalStatus.Build(parsed.Refusals), refusal);
     }
 
     public static T Accepted<T>(Record record)

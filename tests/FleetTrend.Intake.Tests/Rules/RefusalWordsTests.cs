@@ -60,10 +60,10 @@ public sealed partial class RefusalWordsTests
             .. KeyRules.Check(new CreateKeyRequest()),
             .. KeyRules.Check(new RevokeKeyRequest { KeyId = "x" }),
             .. FlagAnswerRules.Closing(new CloseFlagRequest()),
-            .. CheckRules.Question(new ListDataChecksRequest { State = (DataCheckState)9, Kind = (DataCheckKind)99 }),
-            .. CheckRules.Closing(new CloseDataCheckRequest()),
-            .. CheckRules.Merge(new MergeFindingsRequest { Kept = Name("a-b", "1"), Merged = Name("a-b", "2") }),
-            .. CheckRules.Merge(new MergeFindingsRequest()),
+            .. DataProblemRules.Question(new ListDataChecksRequest { State = (DataCheckState)9, Kind = (DataCheckKind)99 }),
+            .. DataProblemRules.Closing(new CloseDataCheckRequest()),
+            .. DataProblemRules.Merge(new MergeFindingsRequest { Kept = Name("a-b", "1"), Merged = Name("a-b", "2") }),
+            .. DataProblemRules.Merge(new MergeFindingsRequest()),
             .. RecordQuestionRules.Check(new ListRecordsRequest { Kind = (RecordKind)99, Registration = "?", Source = "?" }),
             .. ReportRules.Mails(new ListMailsRequest { State = (MailState)9 }),
             .. ReportRules.Recipients(new SetRecipientsRequest { Addresses = { "x" } }),
@@ -98,7 +98,7 @@ public sealed partial class RefusalWordsTests
             MessageOf(Valid.Removal(r => r.Reason = RemovalReason.Failed)));
     }
 
-    private static string MessageOf(Record record) => RefusalStatus.Of(RecordRules.Parse(record, Valid.Known()).Refusals).Message;
+    private static string MessageOf(Record record) => RefusalStatus.Build(RecordRules.Parse(record, Valid.Known()).Refusals).Message;
 
     private static FindingName Name(string source, string id) => new() { Source = source, SourceRecordId = id };
 

@@ -16,11 +16,11 @@ internal static class Valid
     public static readonly IReadOnlyDictionary<string, Domain.LocationKind> Kinds =
         Domain.ShippedKinds.All.ToDictionary(k => k.Name, StringComparer.Ordinal);
 
-    public static KnownFleet Known()
+    public static ReferenceData Known()
     {
         var locations = new[] { new Domain.Location(Weld, Domain.ShippedKinds.Get("flange-weld")), new Domain.Location(Gasket, Domain.ShippedKinds.Get("gasket")) }
             .ToDictionary(l => l.Path);
-        var known = new KnownFleet
+        var known = new ReferenceData
         {
             Today = Today,
             Sources = new HashSet<string> { "shop-cards" },

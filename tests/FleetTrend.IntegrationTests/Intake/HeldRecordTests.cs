@@ -1,7 +1,7 @@
 using FleetTrend.Contracts.V1;
-using FleetTrend.Intake.Holding;
+using FleetTrend.Intake.HeldRecords;
 using FleetTrend.Store.Histories;
-using FleetTrend.Store.Holding;
+using FleetTrend.Store.HeldRecords;
 using Google.Rpc;
 using Grpc.Core;
 using Microsoft.Extensions.DependencyInjection;
@@ -135,7 +135,7 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal((RecordState.Held, "LOCATION_NOT_IN_LAYOUT"), (held.State, Reason(held.Awaits)));
         Assert.Equal((finding, "LOCATION_NOT_IN_LAYOUT"), (Assert.Single(await ListAsync()).Record, Reason((await ListAsync())[0].Awaits)));
         var moment = await _server.Services.GetRequiredService<Knowledge>().FixAsOfAsync(default);
-        Assert.Equal(1, (await _server.Services.GetRequiredService<HeldRecords>().CountAsync(moment, default))["ZZ-A01"]);
+        Assert.Equal(1, (await _server.Services.GetRequiredService<HeldRecordStore>().CountAsync(moment, default))["ZZ-A01"]);
         Assert.Equal(RecordState.Held, (await PushAsync(finding)).State);
 
         await PushAsync(InGroup("six", revision: 2));
@@ -198,7 +198,7 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task How_many_waited_at_a_moment_stays_as_it_was()
     {
         var knowledge = _server.Services.GetRequiredService<Knowledge>();
-        var held = _server.Services.GetRequiredService<HeldRecords>();
+        var held = _server.Services.GetRequiredService<HeldRecordStore>();
         var before = await knowledge.FixAsOfAsync(default);
         await PushAsync(ShopCards.Finding("card 1"), hold: true);
         await PushAsync(ShopCards.Finding("card 2"), hold: true);

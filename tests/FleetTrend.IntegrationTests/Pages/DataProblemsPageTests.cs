@@ -3,7 +3,7 @@ using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
 using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Intake;
-using FleetTrend.Store.DataChecks;
+using FleetTrend.Store.DataProblems;
 using FleetTrend.Worker.Reports;
 using FleetTrend.Worker.Trends;
 using Microsoft.Extensions.DependencyInjection;
@@ -46,14 +46,14 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
         Assert.Equal(3, pushed.Outcomes.Count(o => o.State == RecordState.Held));
         var writer = ActivatorUtilities.CreateInstance<ReportWriter>(_server.Services, ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services));
         await writer.WriteAsync(new(new DateOnly(2026, 1, 5), new DateOnly(2026, 1, 11)), default);
-        var checks = _server.Services.GetRequiredService<DataCheckStore>();
-        var alike = (await checks.ListPresentAsync(default)).Single(c => c.Problem.Kind == "LookAlikeMarks");
-        await checks.CloseAsync(alike.CheckId, "director <b>", "both are ours", write: true, default);
+        var checks = _server.Services.GetRequiredService<DataProblemStore>();
+        var alike = (await checks.ListPresentAsync(default)).Single(c => c.Found.Kind == "LookAlikeMarks");
+        await checks.CloseAsync(alike.ProblemId, "director <b>", "both are ours", write: true, default);
         await writer.WriteAsync(new(new DateOnly(2026, 1, 12), new DateOnly(2026, 1, 18)), default);
 
         var open = await PageAsync("/data-problems");
         Assert.Equal("Data problems", open.QuerySelector("h1")!.TextContent);
-        var row = Assert.Single(open.QuerySelectorAll("section[aria-labelledby=ft-checks] tbody tr"));
+        var row = Assert.Single(open.QuerySelectorAll("section[aria-labelledby=ft-problems] tbody tr"));
         Assert.Contains("Record dated in the future", row.TextContent);
         Assert.Contains("Rule: A record tells what has happened", row.TextContent);
         Assert.Contains("shop-cards ahead", row.TextContent);
@@ -62,7 +62,7 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
         Assert.NotNull((await PageAsync("/")).QuerySelector("nav a[href='/data-problems']"));
 
         var closed = await PageAsync("/data-problems?state=closed&registration=zz-ao1");
-        var answered = Assert.Single(closed.QuerySelectorAll("section[aria-labelledby=ft-checks] tbody tr")).TextContent;
+        var answered = Assert.Single(closed.QuerySelectorAll("section[aria-labelledby=ft-problems] tbody tr")).TextContent;
         Assert.Contains("director <b>", answered);
         Assert.Contains("\u201cboth are ours\u201d (The records still say so.)", answered);
         Assert.Contains("None.", (await PageAsync("/data-problems?state=gone")).QuerySelector("main")!.TextContent);
@@ -108,7 +108,7 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
             Records = { ShopCards.Finding("waits", "ZZ-Q99"), TakenBack("waits"), TakenBack("never <sent>") },
         });
         await ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default);
-        var row = Assert.Single((await PageAsync("/data-problems")).QuerySelectorAll("section[aria-labelledby=ft-checks] tbody tr"));
+        var row = Assert.Single((await PageAsync("/data-problems")).QuerySelectorAll("section[aria-labelledby=ft-problems] tbody tr"));
         Assert.Contains("shop-cards took back \u201cnever <sent>\u201d, which it never sent. The reason that shop-cards gave: \u201ca stain\u201d.", row.TextContent);
 
         static Record TakenBack(string id) => new() { Key = ShopCards.Key(id, 2), Retraction = new Retraction { Reason = "a stain" } };

@@ -1,6 +1,6 @@
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
-using FleetTrend.Intake.Holding;
+using FleetTrend.Intake.HeldRecords;
 using FleetTrend.PostgresBenchmarks.Postgres;
 using FleetTrend.Store;
 using FleetTrend.Store.Keys;

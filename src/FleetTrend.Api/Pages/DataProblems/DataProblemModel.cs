@@ -1,11 +1,11 @@
 using System.Globalization;
-using FleetTrend.Api.DataChecks;
+using FleetTrend.Api.DataProblems;
 using FleetTrend.Api.Pages.Forms;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Reports.Words;
-using FleetTrend.Store.DataChecks;
+using FleetTrend.Store.DataProblems;
 using Microsoft.AspNetCore.Mvc;
 using FindingName = FleetTrend.Contracts.V1.FindingName;
 using RecordKey = FleetTrend.Records.Sources.RecordKey;
@@ -14,7 +14,7 @@ namespace FleetTrend.Api.Pages.DataProblems;
 
 /// <summary>One data problem: the records behind it, who closed it, and the forms to close it, or to say whether two findings are
 /// one event.</summary>
-internal sealed class DataProblemModel(DataCheckStore checks, FindingMergeStore merges, CheckAnswers answers) : FormPage
+internal sealed class DataProblemModel(DataProblemStore problems, FindingMergeStore merges, DataProblemAnswers answers) : FormPage
 {
     /// <summary>Name of a form.</summary>
     public const string Close = "close";
@@ -22,8 +22,8 @@ internal sealed class DataProblemModel(DataCheckStore checks, FindingMergeStore 
     /// <summary>Name of a form.</summary>
     public const string Merge = "merge";
 
-    /// <summary>The check; null where there is none of that number.</summary>
-    public StoredDataCheck? Check { get; private set; }
+    /// <summary>The problem; null where there is none of that number.</summary>
+    public StoredDataProblem? Problem { get; private set; }
 
     /// <summary>What is wrong, in words.</summary>
     public string Kind { get; private set; } = "";
@@ -34,7 +34,7 @@ internal sealed class DataProblemModel(DataCheckStore checks, FindingMergeStore 
     /// <summary>Why it matters.</summary>
     public string Matters { get; private set; } = "";
 
-    /// <summary>The two findings of an offer; empty where the check is no offer.</summary>
+    /// <summary>The two findings of an offer; empty where the problem is no offer.</summary>
     public IReadOnlyList<RecordKey> Offered { get; private set; } = [];
 
     /// <summary>The merge of the two that holds now; null where none does.</summary>
@@ -54,7 +54,7 @@ internal sealed class DataProblemModel(DataCheckStore checks, FindingMergeStore 
         return $"/v1/records:revisions?source={Uri.EscapeDataString(key.Source)}&source_record_id={Uri.EscapeDataString(key.SourceRecordId)}";
     }
 
-    /// <summary>Shows a check.</summary>
+    /// <summary>Shows a problem.</summary>
     public Task<IActionResult> OnGetAsync(long id, CancellationToken ct) => ShowAsync(id, ct);
 
     /// <summary>Closes it; of an offer that says that the two are two events.</summary>
@@ -66,7 +66,7 @@ internal sealed class DataProblemModel(DataCheckStore checks, FindingMergeStore 
             ClosedBy = Typed("closed_by"),
             Note = Typed("note"),
         };
-        return await AnswerAsync(Close, CheckAnswers.Closing, caller => answers.CloseAsync(request, caller, ct)) is null
+        return await AnswerAsync(Close, DataProblemAnswers.Closing, caller => answers.CloseAsync(request, caller, ct)) is null
             ? await ShowAsync(id, ct)
             : LocalRedirect($"/data-problems/{request.CheckId}?done={Close}");
     }
@@ -84,7 +84,7 @@ internal sealed class DataProblemModel(DataCheckStore checks, FindingMergeStore 
             request.Merged = new FindingName { Source = merged.Source, SourceRecordId = merged.SourceRecordId };
         }
 
-        return await AnswerAsync(Merge, CheckAnswers.Merging, caller => MergeAsync(request, caller, ct)) is null
+        return await AnswerAsync(Merge, DataProblemAnswers.Merging, caller => MergeAsync(request, caller, ct)) is null
             ? await ShowAsync(id, ct)
             : LocalRedirect($"/data-problems/{id.ToString(CultureInfo.InvariantCulture)}?done={Merge}");
     }
@@ -92,34 +92,34 @@ internal sealed class DataProblemModel(DataCheckStore checks, FindingMergeStore 
     // The other finding follows from the one that is kept, so the form cannot leave it out on its own.
     private async Task<Answer<StoredMerge>> MergeAsync(MergeFindingsRequest request, Access.Caller caller, CancellationToken ct)
     {
-        if (Check is null)
+        if (Problem is null)
             return new Refusal("check_id", $"{RouteData.Values["id"]}", Reasons.CheckNotFound, "must be the identifier of a data check");
         var answer = await answers.MergeAsync(request, caller, ct);
         return answer.Refusals.Where(refusal => request.Kept is not null || refusal.Field != "merged").ToList() is { Count: > 0 } left
-            ? Answer<StoredMerge>.Of(left)
+            ? Answer<StoredMerge>.Refuse(left)
             : answer;
     }
 
     private async Task<IActionResult> ShowAsync(long id, CancellationToken ct)
     {
         await ReadAsync(id, ct);
-        if (Check is null && NotLetIn is null)
+        if (Problem is null && NotLetIn is null)
             Response.StatusCode = StatusCodes.Status404NotFound;
         return Page();
     }
 
     private async Task ReadAsync(long id, CancellationToken ct)
     {
-        Check = await checks.GetAsync(id, ct);
-        if (Check is null)
+        Problem = await problems.GetAsync(id, ct);
+        if (Problem is null)
             return;
-        var known = Enum.TryParse<DataProblemKind>(Check.Problem.Kind, out var kind);
-        Kind = known ? ProblemWords.Name(kind) : Check.Problem.Kind;
+        var known = Enum.TryParse<DataProblemKind>(Problem.Found.Kind, out var kind);
+        Kind = known ? ProblemWords.Name(kind) : Problem.Found.Kind;
         Description = ProblemWords.Description(
-            kind, Check.Problem.Evidence, Check.Problem.Description);
+            kind, Problem.Found.Evidence, Problem.Found.Description);
         Matters = known ? ProblemWords.Matters(kind) : "";
         Holding = null;
-        if (kind != DataProblemKind.PossibleDuplicate || Check.Problem.Evidence is not { Count: 2 } two)
+        if (kind != DataProblemKind.PossibleDuplicate || Problem.Found.Evidence is not { Count: 2 } two)
             return;
         Offered = two;
         foreach (var key in two)

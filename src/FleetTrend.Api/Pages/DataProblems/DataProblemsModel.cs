@@ -9,8 +9,8 @@ using FleetTrend.Reports.Weekly;
 using FleetTrend.Reports.Words;
 using FleetTrend.Store;
 using FleetTrend.Store.Codes;
-using FleetTrend.Store.DataChecks;
-using FleetTrend.Store.Holding;
+using FleetTrend.Store.DataProblems;
+using FleetTrend.Store.HeldRecords;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Snapshots;
 using Microsoft.AspNetCore.Mvc;
@@ -18,11 +18,11 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages.DataProblems;
 
-/// <summary>Data checks by state, what people answered, and the records that wait.</summary>
+/// <summary>Data problems by state, what people answered, and the records that wait.</summary>
 internal sealed class DataProblemsModel(
-    DataCheckStore checks, HeldRecords held, CodeStore codes, FreshnessReader freshness, OutboxStore outbox, NameFilters names) : PageModel
+    DataProblemStore problems, HeldRecordStore held, CodeStore codes, FreshnessReader freshness, OutboxStore outbox, NameFilters names) : PageModel
 {
-    private const int MostChecks = 100;
+    private const int MostProblems = 100;
     private const int MostCodes = 100;
     private const int MostMarks = 100;
     private const int MostKeys = 4;
@@ -32,19 +32,19 @@ internal sealed class DataProblemsModel(
     private static readonly DateTimeOffset Now = new(9000, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
     /// <summary>The state shown.</summary>
-    public DataCheckState State { get; private set; } = DataCheckState.Open;
+    public DataProblemState State { get; private set; } = DataProblemState.Open;
 
     /// <summary>The only aircraft shown; null for all.</summary>
     public string? Registration { get; private set; }
 
-    /// <summary>How fresh the checks are.</summary>
+    /// <summary>How fresh the problems are.</summary>
     public ResultFreshness Freshness { get; private set; } = new(null, null, false, null);
 
     /// <summary>Why there is nothing to show of the mark that was asked for; null where it is registered.</summary>
     public Refusal? UnknownMark { get; private set; }
 
-    /// <summary>Checks in each state.</summary>
-    public IReadOnlyDictionary<DataCheckState, int> Counts { get; private set; } = new Dictionary<DataCheckState, int>();
+    /// <summary>Data problems in each state.</summary>
+    public IReadOnlyDictionary<DataProblemState, int> Counts { get; private set; } = new Dictionary<DataProblemState, int>();
 
     /// <summary>Records that wait now.</summary>
     public int HeldRecords { get; private set; }
@@ -55,8 +55,8 @@ internal sealed class DataProblemsModel(
     /// <summary>Whether there are more such codes than are listed.</summary>
     public bool HasMoreCodes { get; private set; }
 
-    /// <summary>The checks as HTML.</summary>
-    public string ChecksHtml { get; private set; } = "";
+    /// <summary>The problems as HTML.</summary>
+    public string ProblemsHtml { get; private set; } = "";
 
     /// <summary>What waits as HTML; empty where nothing does.</summary>
     public string WaitingHtml { get; private set; } = "";
@@ -70,34 +70,34 @@ internal sealed class DataProblemsModel(
     /// <summary>Those mails as HTML; empty where there is none.</summary>
     public string MailsHtml { get; private set; } = "";
 
-    /// <summary>The page of older checks; null where there is none.</summary>
+    /// <summary>The page of older problems; null where there is none.</summary>
     public string? NextLink { get; private set; }
 
     /// <summary>A state as the page calls it.</summary>
-    public static string Words(DataCheckState state) => state switch
+    public static string Words(DataProblemState state) => state switch
     {
-        DataCheckState.Open => "Open",
-        DataCheckState.Closed => "Closed by a person",
+        DataProblemState.Open => "Open",
+        DataProblemState.Closed => "Closed by a person",
         _ => "Gone by themselves",
     };
 
     /// <summary>Address of the page that shows a state.</summary>
     /// <param name="state">The state.</param>
-    public string Link(DataCheckState state) => Address(state, Registration, null);
+    public string Link(DataProblemState state) => Address(state, Registration, null);
 
     /// <summary>Reads what the page shows.</summary>
     /// <param name="state">open, closed or gone; anything else shows what is open.</param>
     /// <param name="registration">Registration mark; empty for all.</param>
-    /// <param name="page">Token of a page of older checks; empty for the newest.</param>
+    /// <param name="page">Token of a page of older problems; empty for the newest.</param>
     /// <param name="ct">Cancels.</param>
     public async Task<IActionResult> OnGetAsync(string? state, string? registration, [FromQuery(Name = "from")] string? page, CancellationToken ct)
     {
-        State = Enum.TryParse<DataCheckState>(state, ignoreCase: true, out var told) && Enum.IsDefined(told) ? told : DataCheckState.Open;
+        State = Enum.TryParse<DataProblemState>(state, ignoreCase: true, out var told) && Enum.IsDefined(told) ? told : DataProblemState.Open;
         Registration = string.IsNullOrWhiteSpace(registration) || registration.Contains('\0') ? null : registration.ToUpperInvariant();
-        Page<StoredDataCheck> listed;
+        Page<StoredDataProblem> listed;
         try
         {
-            listed = await checks.ListAsync(new DataCheckFilter(State, Registration: Registration), MostChecks, page, ct);
+            listed = await problems.ListAsync(new DataProblemFilter(State, Registration: Registration), MostProblems, page, ct);
         }
         catch (FormatException)
         {
@@ -112,8 +112,8 @@ internal sealed class DataProblemsModel(
             return Page();
         }
 
-        Counts = await checks.CountAsync(ct);
-        ChecksHtml = ReportHtml.Render(ChecksSection(listed.Items));
+        Counts = await problems.CountAsync(ct);
+        ProblemsHtml = ReportHtml.Render(ProblemsSection(listed.Items));
         NextLink = listed.NextPageToken is { } next ? Address(State, Registration, next) : null;
         await ReadWaitingAsync(ct);
         var mails = await outbox.ListAsync(MailState.GivenUp, MostMails, pageToken: null, ct);
@@ -134,54 +134,54 @@ internal sealed class DataProblemsModel(
             WaitingHtml = ReportHtml.Render(WaitingSection(waiting, unmapped.Items));
     }
 
-    private ReportSection ChecksSection(IReadOnlyList<StoredDataCheck> listed)
+    private ReportSection ProblemsSection(IReadOnlyList<StoredDataProblem> listed)
     {
         if (listed.Count == 0)
         {
             var none = Freshness.AsOf is null ? "No refresh has run yet, so nothing has been checked." : "None.";
-            return new ReportSection("checks", Words(State), [new Block.Paragraph(none)]);
+            return new ReportSection("problems", Words(State), [new Block.Paragraph(none)]);
         }
 
         Column[] columns = State switch
         {
-            DataCheckState.Open => [new("No."), new("Aircraft"), new("Problem"), new("Records"), new("Since")],
-            DataCheckState.Closed => [new("No."), new("Aircraft"), new("Problem"), new("Records"), new("Since"), new("Closed")],
+            DataProblemState.Open => [new("No."), new("Aircraft"), new("Problem"), new("Records"), new("Since")],
+            DataProblemState.Closed => [new("No."), new("Aircraft"), new("Problem"), new("Records"), new("Since"), new("Closed")],
             _ => [new("No."), new("Aircraft"), new("Problem"), new("Records"), new("Since"), new("Gone")],
         };
-        return new ReportSection("checks", Words(State), [new Block.Table($"Data problems, newest first: {Words(State).ToLowerInvariant()}", columns, [.. listed.Select(Row)])]);
+        return new ReportSection("problems", Words(State), [new Block.Table($"Data problems, newest first: {Words(State).ToLowerInvariant()}", columns, [.. listed.Select(Row)])]);
     }
 
-    private IReadOnlyList<Line> Row(StoredDataCheck check)
+    private IReadOnlyList<Line> Row(StoredDataProblem stored)
     {
-        var problem = check.Problem;
+        var problem = stored.Found;
         var kind = Enum.TryParse<DataProblemKind>(problem.Kind, out var known) ? ProblemWords.Name(known) : problem.Kind;
         var aircraft = problem.OtherRegistration is { } other ? $"{problem.Registration}, {other}" : problem.Registration ?? "not known";
         List<Line> cells =
         [
             Line.Of(new Run.Link(
-                check.CheckId.ToString(CultureInfo.InvariantCulture),
-                new Uri(string.Create(CultureInfo.InvariantCulture, $"/data-problems/{check.CheckId}"), UriKind.Relative))),
+                stored.ProblemId.ToString(CultureInfo.InvariantCulture),
+                new Uri(string.Create(CultureInfo.InvariantCulture, $"/data-problems/{stored.ProblemId}"), UriKind.Relative))),
             aircraft,
             Line.Of(new Run.Strong(kind + ". "), $"{ProblemWords.Description(known, problem.Evidence, problem.Description)} Rule: {problem.Rule}"),
             Keys(problem),
-            NumberWords.Moment(check.SinceTime),
+            NumberWords.Moment(stored.SinceTime),
         ];
-        if (State == DataCheckState.Closed)
+        if (State == DataProblemState.Closed)
         {
-            var still = check.GoneTime is null ? "The records still say so." : $"Not in the records since {NumberWords.Moment(check.GoneTime.Value)}.";
+            var still = stored.GoneTime is null ? "The records still say so." : $"Not in the records since {NumberWords.Moment(stored.GoneTime.Value)}.";
             cells.Add(
-                $"{ForeignText.Quoted(check.ClosedBy ?? "")} wrote on {NumberWords.Moment(check.CloseTime!.Value)}: "
-                + $"{ForeignText.Quoted(check.CloseNote ?? "")} ({still})");
+                $"{ForeignText.Quoted(stored.ClosedBy ?? "")} wrote on {NumberWords.Moment(stored.CloseTime!.Value)}: "
+                + $"{ForeignText.Quoted(stored.CloseNote ?? "")} ({still})");
         }
-        else if (State == DataCheckState.Gone)
+        else if (State == DataProblemState.Gone)
         {
-            cells.Add(NumberWords.Moment(check.GoneTime!.Value));
+            cells.Add(NumberWords.Moment(stored.GoneTime!.Value));
         }
 
         return cells;
     }
 
-    private static string Keys(DataCheckProposal problem)
+    private static string Keys(FoundDataProblem problem)
     {
         var named = string.Join(", ", problem.Evidence.Take(MostKeys).Select(k => $"{k.Source} {ForeignText.Identifier(k.SourceRecordId)}"));
         return problem.Evidence.Count > MostKeys ? $"{named} and {problem.Evidence.Count - MostKeys} more" : named;
@@ -224,7 +224,7 @@ internal sealed class DataProblemsModel(
                     [$"{m.MailId}", $"{m.ReportId}", NumberWords.Count(m.AttemptCount), NumberWords.Moment(m.EndTime!.Value)])]),
         ]);
 
-    private static string Address(DataCheckState state, string? registration, string? from)
+    private static string Address(DataProblemState state, string? registration, string? from)
     {
         var query = $"?state={state.ToString().ToLowerInvariant()}";
         if (registration is not null)

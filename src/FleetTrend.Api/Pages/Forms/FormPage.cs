@@ -25,7 +25,7 @@ internal abstract class FormPage : PageModel
     public Caller Reader => HttpContext.Features.Get<Caller>() ?? PageAccess.Anybody;
 
     /// <summary>Whether the reader may make a call.</summary>
-    public bool May(string method) => CallScopes.Of(method).Any(Reader.Has);
+    public bool May(string method) => CallScopes.Find(method).Any(Reader.Has);
 
     /// <summary>Why the reader gets no form, a sentence or two; null where there is one.</summary>
     /// <param name="what">What the form would do: <c>Acknowledging a flag</c>.</param>
@@ -34,7 +34,7 @@ internal abstract class FormPage : PageModel
     {
         if (May(method))
             return null;
-        var needed = string.Join(" or ", CallScopes.Of(method).Select(CallScopes.NameOf));
+        var needed = string.Join(" or ", CallScopes.Find(method).Select(CallScopes.NameOf));
         var yours = Reader == PageAccess.Anybody
             ? "Nobody is signed in here"
             : $"Your key \"{Reader.Key.Name}\" has {string.Join(" and ", Reader.Key.Scopes.Select(CallScopes.NameOf))}";

@@ -1,15 +1,15 @@
 using System.Globalization;
-using FleetTrend.Api.DataChecks;
+using FleetTrend.Api.DataProblems;
 using FleetTrend.Api.Pages.Forms;
 using FleetTrend.Contracts.V1;
-using FleetTrend.Store.DataChecks;
+using FleetTrend.Store.DataProblems;
 using Microsoft.AspNetCore.Mvc;
 using FindingName = FleetTrend.Contracts.V1.FindingName;
 
 namespace FleetTrend.Api.Pages.Merges;
 
 /// <summary>One decision about two findings, and the form that takes it back.</summary>
-internal sealed class MergeModel(FindingMergeStore merges, CheckAnswers answers) : FormPage
+internal sealed class MergeModel(FindingMergeStore merges, DataProblemAnswers answers) : FormPage
 {
     /// <summary>Name of the form.</summary>
     public const string Unmerge = "unmerge";
@@ -33,7 +33,7 @@ internal sealed class MergeModel(FindingMergeStore merges, CheckAnswers answers)
         var request = new UnmergeFindingsRequest { DecidedBy = Typed("decided_by"), Note = Typed("note") };
         if (merge is not null)
             request.Merged = new FindingName { Source = merge.Merged.Source, SourceRecordId = merge.Merged.SourceRecordId };
-        return await AnswerAsync(Unmerge, CheckAnswers.Unmerging, caller => answers.UnmergeAsync(request, caller, ct)) is { } undone
+        return await AnswerAsync(Unmerge, DataProblemAnswers.Unmerging, caller => answers.UnmergeAsync(request, caller, ct)) is { } undone
             ? LocalRedirect($"/merges/{undone.MergeId.ToString(CultureInfo.InvariantCulture)}?done={Unmerge}")
             : await ShowAsync(id, ct);
     }

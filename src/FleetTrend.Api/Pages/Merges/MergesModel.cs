@@ -1,4 +1,4 @@
-using FleetTrend.Store.DataChecks;
+using FleetTrend.Store.DataProblems;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 

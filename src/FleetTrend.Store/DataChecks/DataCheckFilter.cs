@@ -1,7 +1,0 @@
-namespace FleetTrend.Store.DataChecks;
-
-/// <summary>Which data checks are asked for; null for any.</summary>
-/// <param name="State">State.</param>
-/// <param name="Kind">Name of the kind of problem.</param>
-/// <param name="Registration">An aircraft, as the one or the other of those concerned.</param>
-public sealed record DataCheckFilter(DataCheckState? State = null, string? Kind = null, string? Registration = null);

@@ -1,6 +1,0 @@
-namespace FleetTrend.Store.DataChecks;
-
-/// <summary>A finding, whatever its revision.</summary>
-/// <param name="Source">Name of the source.</param>
-/// <param name="SourceRecordId">The source's identifier.</param>
-public sealed record FindingName(string Source, string SourceRecordId);
