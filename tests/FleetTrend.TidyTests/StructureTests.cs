@@ -1,7 +1,9 @@
+using System.Text.RegularExpressions;
+
 namespace FleetTrend.TidyTests;
 
 /// <summary>The structure that DEVELOPERS.md describes, as a test.</summary>
-public class StructureTests
+public partial class StructureTests
 {
     private static readonly string[] TopLevel =
     [
@@ -26,6 +28,26 @@ public class StructureTests
         Assert.Equal(documented.OrderBy(a => a.Key, StringComparer.Ordinal), actual.OrderBy(a => a.Key, StringComparer.Ordinal));
     }
 
+    [Theory]
+    [InlineData("src")]
+    [InlineData("tests")]
+    public void The_map_of_a_folder_names_what_is_there(string folder)
+    {
+        var named = PathInMap().Matches(Repository.Read($"{folder}/README.md")).Select(m => m.Groups["path"].Value).ToList();
+        Assert.NotEmpty(named);
+        Assert.All(named, path => Assert.True(Path.Exists(Path.Combine(Repository.Root, folder, path)), path));
+    }
+
+    [Theory]
+    [InlineData("src")]
+    [InlineData("tests")]
+    public void The_map_of_a_folder_leaves_no_project_out(string folder)
+    {
+        var map = Repository.Read($"{folder}/README.md") + Repository.Read("DEVELOPERS.md");
+        var projects = Repository.Files.Where(f => f.StartsWith($"{folder}/", StringComparison.Ordinal) && f.EndsWith(".csproj", StringComparison.Ordinal));
+        Assert.All(projects, project => Assert.Contains($"`{Path.GetFileNameWithoutExtension(project)}`", map, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Every_project_is_in_the_solution()
     {
@@ -42,4 +64,7 @@ public class StructureTests
         var files = Repository.Files.Where(f => f.StartsWith("src/FleetTrend.Trends/", StringComparison.Ordinal) && f.EndsWith(".cs", StringComparison.Ordinal));
         Assert.All(files, file => Assert.DoesNotContain(raw, word => Repository.Read(file).Contains(word, StringComparison.Ordinal)));
     }
+
+    [GeneratedRegex(@"`(?<path>(FleetTrend\.|reference/|\.\./)[\w./-]+)`", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex PathInMap();
 }
