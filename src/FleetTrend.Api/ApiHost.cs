@@ -8,6 +8,7 @@ using FleetTrend.Api.Json;
 using FleetTrend.Api.Layouts;
 using FleetTrend.Api.Pages;
 using FleetTrend.Api.Pages.Forms;
+using FleetTrend.Api.Parameters;
 using FleetTrend.Api.Records;
 using FleetTrend.Api.Reports;
 using FleetTrend.Api.Sources;
@@ -89,6 +90,7 @@ public static class ApiHost
         app.MapGrpcService<LayoutGrpcService>();
         app.MapGrpcService<SourceGrpcService>();
         app.MapGrpcService<TrendGrpcService>();
+        app.MapGrpcService<ParameterGrpcService>();
         app.MapGrpcService<FlagGrpcService>();
         app.MapGrpcService<DataProblemGrpcService>();
         app.MapGrpcService<ReportGrpcService>();
@@ -108,6 +110,7 @@ public static class ApiHost
         .AddSingleton<FlagAnswers>()
         .AddSingleton<DataProblemAnswers>()
         .AddSingleton<CodeAnswers>()
+        .AddSingleton<ParameterAnswers>()
         .AddSingleton<NameFilters>()
         .AddSingleton<TrendReader>()
         .AddSingleton<EvidenceReader>()

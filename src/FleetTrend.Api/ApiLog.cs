@@ -48,6 +48,9 @@ internal static partial class ApiLog
     [LoggerMessage(3210, LogLevel.Information, "Set the meaning of a {Kind} code of source {Source} (by key {By})")]
     public static partial void CodeSet(ILogger log, string kind, string source, string by);
 
+    [LoggerMessage(3211, LogLevel.Information, "Changed the parameters: revision {Revision} (by key {By})")]
+    public static partial void ParametersChanged(ILogger log, int revision, string by);
+
     [LoggerMessage(3206, LogLevel.Warning, "Traffic is unencrypted on {Address}: keys and data can be read in transit")]
     public static partial void PlainText(ILogger log, NetworkAddress address);
 

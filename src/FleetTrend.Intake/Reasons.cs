@@ -42,8 +42,8 @@ public static class Reasons
     /// <summary>A number is below or above its range.</summary>
     public static readonly Reason NumberOutOfRange = new("NUMBER_OUT_OF_RANGE", Code.InvalidArgument, "Send a number within the range that the rule names; check the unit.");
 
-    /// <summary>Hours have more than one decimal.</summary>
-    public static readonly Reason TooManyDecimals = new("TOO_MANY_DECIMALS", Code.InvalidArgument, "Round to one decimal.");
+    /// <summary>A number has too many decimals.</summary>
+    public static readonly Reason TooManyDecimals = new("TOO_MANY_DECIMALS", Code.InvalidArgument, "Round to the decimals that the rule names.");
 
     /// <summary>A date is not a day of the calendar.</summary>
     public static readonly Reason DateInvalid = new("DATE_INVALID", Code.InvalidArgument, "Send year, month and day of a day that exists.");
@@ -173,6 +173,9 @@ public static class Reasons
 
     /// <summary>The key was used before with other content.</summary>
     public static readonly Reason RevisionReused = new("REVISION_REUSED", Code.AlreadyExists, "To correct a record, send it with a higher revision.");
+
+    /// <summary>The parameters are not those that the caller has read.</summary>
+    public static readonly Reason ParametersChanged = new("PARAMETERS_CHANGED", Code.Aborted, "Read them with GetParameters, and send your change with their revision if it still fits.");
 
     /// <summary>The name is in use for something else.</summary>
     public static readonly Reason NameInUse = new("NAME_IN_USE", Code.AlreadyExists, "Take another name; what is stored under a name does not change.");

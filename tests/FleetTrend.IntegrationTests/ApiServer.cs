@@ -84,6 +84,8 @@ public sealed class ApiServer : IAsyncDisposable
 
     public TrendService.TrendServiceClient Trends => new(_channel);
 
+    public ParameterService.ParameterServiceClient Parameters => new(_channel);
+
     public FlagService.FlagServiceClient Flags => new(_channel);
 
     public CheckService.CheckServiceClient Checks => new(_channel);

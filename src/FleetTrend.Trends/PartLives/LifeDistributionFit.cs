@@ -38,7 +38,7 @@ public sealed record LifeDistributionFit
     /// <summary>Age by which half have failed; no value where that lies outside the ages at which the data say anything.</summary>
     public required Figure Median { get; init; }
 
-    /// <summary>Chance by this law that a new part fails within the look-ahead hours of the parameters; no value below the first failure.</summary>
+    /// <summary>Chance by this law that a new part fails within the look interval of its type group and kind; no value below the first failure.</summary>
     public required Figure FailureWithinLookAhead { get; init; }
 
     /// <summary>Share failed by an age in hours, by this law; null where a parameter has no value.</summary>

@@ -250,11 +250,12 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
             Note = "one",
         });
         var merge = (await _server.Checks.ListFindingMergesAsync(new ListFindingMergesRequest())).Merges[0].MergeId;
-        string[] pages = [$"/flags/{flag}", $"/merges/{merge}", "/codes/set?source=shop-cards&kind=location&code=EX-1", "/held-records"];
+        string[] pages = [$"/flags/{flag}", $"/merges/{merge}", "/codes/set?source=shop-cards&kind=location&code=EX-1", "/held-records", "/parameters"];
         string[] forms =
         [
             $"/flags/{flag}?handler=Acknowledge", $"/flags/{flag}?handler=Close", $"/data-problems/{check}?handler=Close",
             $"/data-problems/{check}?handler=Merge", $"/merges/{merge}?handler=Unmerge", "/codes/set?source=shop-cards&kind=location&code=EX-1",
+            "/parameters",
         ];
         var before = await StateAsync();
 
@@ -308,7 +309,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(before, await StateAsync());
 
         async Task<string> StateAsync() =>
-            $"{(await FlagAsync(flag)).State} {await _server.CountAsync("finding_merges")} {await _server.CountAsync("source_codes")}";
+            $"{(await FlagAsync(flag)).State} {await _server.CountAsync("finding_merges")} {await _server.CountAsync("source_codes")} {await _server.CountAsync("parameter_revisions")}";
     }
 
     [Fact]
@@ -316,7 +317,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
     {
         var id = await RaiseAsync();
         await TwoSourcesAsync();
-        foreach (var path in new[] { "/", "/flags", $"/flags/{id}", "/data-problems", $"/data-problems/{(await OfferAsync()).CheckId}", "/held-records", "/merges" })
+        foreach (var path in new[] { "/", "/flags", $"/flags/{id}", "/data-problems", $"/data-problems/{(await OfferAsync()).CheckId}", "/held-records", "/merges", "/parameters" })
         {
             var page = await _director.PageAsync(path);
             Assert.Contains(FleetTrend.Reports.Weekly.Cautions.Brief, page.QuerySelector("footer")!.TextContent);

@@ -40,6 +40,8 @@ internal static class AbsentFields
         ["Source.title"] = "For people",
         ["CreateKeyRequest.source"] = "or empty",
         ["AcknowledgeFlagRequest.comment"] = "up to 2,000 characters",
+        ["LookInterval.type_group"] = "empty for all of them",
+        ["LookInterval.kind"] = "empty for all of them",
         ["StreamRecordsRequest.sequence"] = "Absent is 0",
     };
 

@@ -66,6 +66,15 @@ internal static class WriteRequests
         new CloseDataCheckRequest { CheckId = "7", ClosedBy = "lead", Note = "looked at", ValidateOnly = true },
         new MergeFindingsRequest { Kept = Name(ShopCards.Source), Merged = Name("tablet"), DecidedBy = "lead", Note = "one", ValidateOnly = true },
         new UnmergeFindingsRequest { Merged = Name("tablet"), DecidedBy = "lead", Note = "two", ValidateOnly = true },
+        new ChangeParametersRequest
+        {
+            Parameters = new()
+            {
+                Confidence = 0.9, FalseDiscoveryRate = 0.1, MinimumEventsForDrift = 4, RepeatsForFlag = 3, MinimumFailuresForFit = 5,
+                LookIntervalHours = 50, LookIntervals = { new LookInterval { TypeGroup = ShopCards.TypeGroup, Kind = "gasket", Hours = 25.5 } },
+            },
+            Revision = 0, Note = "gaskets more often", ValidateOnly = true,
+        },
         new RequestReportRequest { RequestId = "r1", ValidateOnly = true },
         new SetRecipientsRequest { Base = "*", Addresses = { "shop@example.org" }, ValidateOnly = true },
         new RetryMailRequest { MailId = "7", ValidateOnly = true },

@@ -32,6 +32,9 @@ internal sealed record FormField
     /// <summary>What can be chosen, value and words; null where it is typed.</summary>
     public IReadOnlyList<(string Value, string Words)>? Choices { get; init; }
 
+    /// <summary>What stands where nothing is chosen.</summary>
+    public string NoChoice { get; init; } = "Choose one";
+
     /// <summary>Its identifier on the page.</summary>
     public string Id => $"{Form}-{Name.Replace('.', '-')}";
 

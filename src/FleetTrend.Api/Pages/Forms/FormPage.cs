@@ -96,7 +96,7 @@ internal abstract class FormPage : PageModel
         Code.Unauthenticated => StatusCodes.Status401Unauthorized,
         Code.PermissionDenied => StatusCodes.Status403Forbidden,
         Code.NotFound => StatusCodes.Status404NotFound,
-        Code.AlreadyExists => StatusCodes.Status409Conflict,
+        Code.AlreadyExists or Code.Aborted => StatusCodes.Status409Conflict,
         Code.ResourceExhausted => StatusCodes.Status429TooManyRequests,
         _ => StatusCodes.Status400BadRequest,
     };

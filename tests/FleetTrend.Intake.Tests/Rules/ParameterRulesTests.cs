@@ -1,0 +1,99 @@
+using FleetTrend.Contracts.V1;
+using FleetTrend.Intake.Parameters;
+using FleetTrend.Intake.Rules;
+
+namespace FleetTrend.Intake.Tests.Rules;
+
+/// <summary>Each bound of each parameter, from both sides.</summary>
+public sealed class ParameterRulesTests
+{
+    private static readonly string[] TypeGroups = ["trainer-four", "six"];
+    private static readonly string[] Kinds = ["gasket", "clamp"];
+
+    [Theory]
+    [InlineData("confidence", 0.5, 0.999, 0.499, 1.0, "must be a number from 0.5 to 0.999 with at most 3 decimals")]
+    [InlineData("false_discovery_rate", 0.001, 0.5, 0.0, 0.501, "must be a number from 0.001 to 0.5 with at most 3 decimals")]
+    [InlineData("minimum_events_for_drift", 2, 100, 1, 101, "must be a whole number from 2 to 100")]
+    [InlineData("repeats_for_flag", 1, 100, 0, 101, "must be a whole number from 1 to 100")]
+    [InlineData("minimum_failures_for_fit", 3, 100, 2, 101, "must be a whole number from 3 to 100")]
+    [InlineData("look_interval_hours", 1, 5000, 0.9, 5000.1, "must be hours from 1 to 5,000 with at most one decimal")]
+    public void A_number_is_taken_up_to_its_bounds_and_refused_beyond_them(string field, double least, double most, double below, double above, string rule)
+    {
+        Assert.Empty(Check(r => Set(r, field, least)));
+        Assert.Empty(Check(r => Set(r, field, most)));
+        foreach (var beyond in new[] { below, above })
+        {
+            var refusal = Assert.Single(Check(r => Set(r, field, beyond)));
+            Assert.Equal(($"parameters.{field}", "NUMBER_OUT_OF_RANGE", rule), (refusal.Field, refusal.Reason.Name, refusal.Rule));
+            Assert.Equal($"{rule}; got {beyond.ToString(System.Globalization.CultureInfo.InvariantCulture)}", refusal.Words);
+        }
+
+        var absent = Assert.Single(Check(r => Set(r, field, null)));
+        Assert.Equal(($"parameters.{field}", "FIELD_REQUIRED", $"{rule}; got nothing"), (absent.Field, absent.Reason.Name, absent.Words));
+    }
+
+    [Theory]
+    [InlineData("confidence", 0.9505, "TOO_MANY_DECIMALS")] // pages and mails would print 95 % or 95.1 % for it
+    [InlineData("confidence", double.NaN, "NUMBER_NOT_FINITE")]
+    [InlineData("false_discovery_rate", double.PositiveInfinity, "NUMBER_NOT_FINITE")]
+    [InlineData("look_interval_hours", 50.25, "TOO_MANY_DECIMALS")]
+    [InlineData("look_interval_hours", double.NegativeInfinity, "NUMBER_NOT_FINITE")]
+    public void A_number_is_finite_and_can_be_printed(string field, double value, string reason) =>
+        Assert.Equal(($"parameters.{field}", reason), Of(Assert.Single(Check(r => Set(r, field, value)))));
+
+    [Fact]
+    public void A_look_interval_names_what_is_there_once()
+    {
+        Assert.Empty(Check(r => r.Parameters.LookIntervals.Add(
+            [On("six", "", 25), On("", "gasket", 50.5), On("six", "gasket", 1), On("trainer-four", "gasket", 5000)])));
+        (string Field, string Reason)[] Broken(params LookInterval[] some) => [.. Check(r => r.Parameters.LookIntervals.Add(some)).Select(Of)];
+        Assert.Equal([("parameters.look_intervals[0].type_group", "TYPE_GROUP_NOT_REGISTERED")], Broken(On("trainer-for", "", 25)));
+        Assert.Equal([("parameters.look_intervals[0].kind", "LOCATION_KIND_UNKNOWN")], Broken(On("six", "gaskets", 25)));
+        Assert.Equal([("parameters.look_intervals[0].type_group", "FIELD_REQUIRED")], Broken(On("", "", 25)));
+        Assert.Equal([("parameters.look_intervals[1].type_group", "DUPLICATE_LINE")], Broken(On("six", "", 25), On("six", "", 30)));
+        Assert.Equal([("parameters.look_intervals[1].kind", "DUPLICATE_LINE")], Broken(On("six", "clamp", 25), On("six", "clamp", 25)));
+        Assert.Equal([("parameters.look_intervals[0].hours", "FIELD_REQUIRED")], Broken(new LookInterval { TypeGroup = "six" }));
+        Assert.Equal([("parameters.look_intervals[0].hours", "NUMBER_OUT_OF_RANGE")], Broken(On("six", "", 0)));
+        Assert.Equal([("parameters.look_intervals", "TOO_MANY_ITEMS")], Broken([.. Enumerable.Repeat(On("six", "", 25), 501)]));
+        Assert.Equal("trainer-four", Assert.Single(Check(r => r.Parameters.LookIntervals.Add(On("trainer-for", "", 25)))).Nearest);
+    }
+
+    [Fact]
+    public void A_change_says_what_it_replaces_and_why()
+    {
+        Assert.Empty(Check(r => r.Revision = 7));
+        Assert.Equal(("revision", "FIELD_REQUIRED"), Of(Assert.Single(Check(r => r.ClearRevision()))));
+        Assert.Equal(("revision", "NUMBER_OUT_OF_RANGE"), Of(Assert.Single(Check(r => r.Revision = -1))));
+        Assert.Equal(("note", "FIELD_REQUIRED"), Of(Assert.Single(Check(r => r.Note = ""))));
+        Assert.Equal(("note", "TEXT_TOO_LONG"), Of(Assert.Single(Check(r => r.Note = new string('x', 2_001)))));
+        Assert.Equal(("parameters", "FIELD_REQUIRED"), Of(Assert.Single(Check(r => r.Parameters = null))));
+        Assert.Equal(8, ParameterRules.Check(new ChangeParametersRequest { Parameters = new() }, TypeGroups, Kinds).Count); // all told at once
+    }
+
+    private static LookInterval On(string typeGroup, string kind, double hours) => new() { TypeGroup = typeGroup, Kind = kind, Hours = hours };
+
+    private static (string Field, string Reason) Of(Refusal refusal) => (refusal.Field, refusal.Reason.Name);
+
+    private static void Set(ChangeParametersRequest request, string field, double? value) =>
+        ParameterNumbers.All.Single(n => n.Field == field).Set(request.Parameters, value);
+
+    private static IReadOnlyList<Refusal> Check(Action<ChangeParametersRequest> change)
+    {
+        var request = new ChangeParametersRequest
+        {
+            Revision = 0,
+            Note = "tried out",
+            Parameters = new()
+            {
+                Confidence = 0.95,
+                FalseDiscoveryRate = 0.05,
+                MinimumEventsForDrift = 3,
+                RepeatsForFlag = 2,
+                MinimumFailuresForFit = 3,
+                LookIntervalHours = 100,
+            },
+        };
+        change(request);
+        return ParameterRules.Check(request, TypeGroups, Kinds);
+    }
+}
