@@ -67,7 +67,7 @@ public sealed class SameWordsTests
     {
         var raised = Raised(flag);
         var mail = WeeklyReport.Compose(now, null, Inputs(ReportScope.WholeFleet, raised)).Render();
-        var page = ReportHtml.Render(FlagSection.Of(now, raised, new Uri("http://fleet.example:8080/")));
+        var page = ReportHtml.Render(FlagSection.Compose(now, raised, new Uri("http://fleet.example:8080/")));
         return [.. new[] { flag.Statement, mail.Text, Shown(mail.Html), Shown(page) }
             .Select(text => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)))];
     }

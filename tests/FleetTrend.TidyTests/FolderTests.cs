@@ -14,7 +14,6 @@ public class FolderTests
     private static readonly Dictionary<string, int> StillTied = new(StringComparer.Ordinal)
     {
         ["Observations"] = 1, // LookAlikeMarks
-        ["Reports"] = 1, // Weekly, Html, Text
         ["Store"] = 2, // rows and states; histories and held records
         ["Trends"] = 1, // Flags
     };

@@ -71,10 +71,10 @@ public sealed class IndexModel(SnapshotStore snapshots, ReportStore reports, Fla
         var open = await flags.ListAsync(null, null, MostFlags, null, ct);
         UnansweredFlags = open.Items.Count(flag => flag.State == FlagState.Open);
         AcknowledgedFlags = open.Items.Count - UnansweredFlags;
-        var fleet = FleetSection.Of(Trends, [.. open.Items.Select(flag => flag.ToLine())]);
+        var fleet = FleetSection.Compose(Trends, [.. open.Items.Select(flag => flag.ToLine())]);
         FleetHtml = FleetTrend.Reports.Html.ReportHtml.Render(fleet with { Name = "fleet-now", Heading = "Fleet now" });
         Report = await reports.LatestAsync(ReportPages.WholeFleet, ct);
-        if (Report is not null) ReportHtml = ReportPages.Body(Report);
+        if (Report is not null) ReportHtml = ReportPages.Render(Report);
         Archive = (await reports.ListAsync(null, MostReports, null, ct)).Items;
         LatestPerBase = [.. Archive
             .Where(r => r.Base != ReportPages.WholeFleet)

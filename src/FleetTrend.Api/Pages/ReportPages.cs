@@ -1,6 +1,9 @@
 using System.Globalization;
+using System.Text;
 using FleetTrend.Api.Access;
+using FleetTrend.Api.Reports;
 using FleetTrend.Records.Texts;
+using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Html;
 using FleetTrend.Store.Reports;
 using Microsoft.AspNetCore.Authorization;
@@ -8,14 +11,19 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages;
 
-/// <summary>Maps the pages and what they draw on: one style sheet, and the plots of stored reports.</summary>
+/// <summary>Maps the pages and what they draw on: one style sheet, the plots of stored reports and the mails of old ones.</summary>
 public static class ReportPages
 {
     /// <summary>The base of a report of the whole fleet, as the store names it.</summary>
     public const string WholeFleet = "*";
 
     private const string Policy =
-        "default-src 'none'; style-src 'self' 'unsafe-inline'; img-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+        "default-src 'none'; style-src 'self' 'unsafe-inline'; img-src 'self'; frame-src 'self'; base-uri 'none'; form-action 'self'; "
+        + "frame-ancestors 'none'";
+
+    // A stored mail is shown as it was sent, in a frame of its own: it runs nothing, sends nothing and loads nothing.
+    private const string MailPolicy =
+        "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox";
 
     private static readonly Lazy<string> StyleSheet = new(ReadStyleSheet);
 
@@ -34,19 +42,25 @@ public static class ReportPages
                 endpoint.Metadata.Add(new AuthorizeAttribute(PageAccess.Name));
         });
         app.MapGet("/site.css", () => Results.Text(StyleSheet.Value, "text/css"));
+        app.MapGet("/reports/{id:long}/mail", MailAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/reports/{id:long}/plots/{name}", PlotAsync).RequireAuthorization(PageAccess.Name);
     }
 
     /// <summary>
-    /// A stored report as a piece of a page; characters that hide or turn text, which earlier versions let through, are written
-    /// out.
+    /// A stored report as a piece of a page, rendered from its document. One that was stored before documents were kept has its mail alone,
+    /// which is shown as it was sent, in a frame.
     /// </summary>
-    public static string Body(StoredReport report)
+    public static string Render(StoredReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        return MailHtml.Body(
-            ForeignText.WithBreaks(report.Html), report.Plots.Keys,
-            name => string.Create(CultureInfo.InvariantCulture, $"/reports/{report.ReportId}/plots/{Uri.EscapeDataString(name)}"));
+        var address = string.Create(CultureInfo.InvariantCulture, $"/reports/{report.ReportId}");
+        return report.DocumentJson is { } document
+            ? ReportHtml.Render(ReportDocumentJson.Read(document), name => $"{address}/plots/{Uri.EscapeDataString(name)}")
+            : $"""
+               <h1>Weekly trend report</h1>
+               <p>An earlier version wrote this report. It is shown as it was mailed. <a href="{address}/mail">The mail by itself</a></p>
+               <iframe class="mail" title="The report as it was mailed" src="{address}/mail" sandbox></iframe>
+               """;
     }
 
     private static void AddHeaders(IHeaderDictionary headers)
@@ -54,6 +68,16 @@ public static class ReportPages
         headers.ContentSecurityPolicy = Policy;
         headers.XContentTypeOptions = "nosniff";
         headers["Referrer-Policy"] = "no-referrer";
+    }
+
+    private static async Task<IResult> MailAsync(long id, ReportStore reports, HttpContext context)
+    {
+        if (await reports.GetAsync(id, context.RequestAborted) is not { } report)
+            return Results.NotFound();
+        AddHeaders(context.Response.Headers);
+        context.Response.Headers.ContentSecurityPolicy = MailPolicy;
+        // Characters that hide or turn text, which earlier versions let through, are written out.
+        return Results.Text(ReportMessages.HtmlWithPlots(report with { Html = ForeignText.WithBreaks(report.Html) }), "text/html", Encoding.UTF8);
     }
 
     private static async Task<IResult> PlotAsync(long id, string name, ReportStore reports, HttpContext context)

@@ -31,7 +31,7 @@ internal static class ReportMessages
         CodeVersion = report.CodeVersion,
         Subject = report.Subject,
         Text = report.Text,
-        Html = WithPlotsInPlace(report),
+        Html = HtmlWithPlots(report),
     };
 
     public static Wire.ReportRequest ToWire(this StoredReportRequest request) => new()
@@ -71,8 +71,8 @@ internal static class ReportMessages
         LastError = mail.LastError ?? "",
     };
 
-    /// <summary>In the mail a plot is a part that the HTML points to; here there are no parts, so the image itself stands there.</summary>
-    private static string WithPlotsInPlace(StoredReport report) => report.Plots.Aggregate(
+    /// <summary>The HTML of the mail. There a plot is a part that the HTML points to; here there are no parts, so the image itself stands there.</summary>
+    public static string HtmlWithPlots(StoredReport report) => report.Plots.Aggregate(
         report.Html,
         (html, plot) => html.Replace($"cid:{plot.Key}", $"data:image/png;base64,{Convert.ToBase64String(plot.Value)}", StringComparison.Ordinal));
 

@@ -1,8 +1,14 @@
-using FleetTrend.Reports.Plots;
+using System.Text.Json.Serialization;
 
 namespace FleetTrend.Reports.Blocks;
 
-/// <summary>A piece of a report that every renderer can show: mail text, mail HTML, page.</summary>
+/// <summary>A piece of a report that every renderer can show: mail text, mail HTML, page. Stored as JSON: a kind keeps its name for ever.</summary>
+[JsonDerivedType(typeof(Paragraph), "paragraph")]
+[JsonDerivedType(typeof(SubHeading), "sub-heading")]
+[JsonDerivedType(typeof(Bullets), "bullets")]
+[JsonDerivedType(typeof(Table), "table")]
+[JsonDerivedType(typeof(Card), "card")]
+[JsonDerivedType(typeof(Picture), "picture")]
 public abstract record Block
 {
     private Block()
@@ -35,6 +41,10 @@ public abstract record Block
     public sealed record Card(Line Heading, string? Badge, IReadOnlyList<Block> Blocks) : Block;
 
     /// <summary>The place of a plot.</summary>
-    /// <param name="Plot">The plot.</param>
-    public sealed record Picture(ReportPlot Plot) : Block;
+    /// <param name="Name">File name of its bitmap, unique in a report.</param>
+    /// <param name="AltText">What it shows, for those who cannot see it.</param>
+    /// <param name="Caption">The line below it: what it shows, counts, method, as-of date.</param>
+    /// <param name="Width">Width in CSS pixels.</param>
+    /// <param name="Height">Height in CSS pixels.</param>
+    public sealed record Picture(string Name, string AltText, string Caption, int Width, int Height) : Block;
 }

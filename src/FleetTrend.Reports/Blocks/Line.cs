@@ -8,5 +8,5 @@ public sealed record Line(IReadOnlyList<Run> Runs)
     public static implicit operator Line(string text) => new([text]);
 
     /// <summary>A line of pieces.</summary>
-    public static Line Of(params Run[] runs) => new(runs);
+    public static Line Join(params Run[] runs) => new(runs);
 }

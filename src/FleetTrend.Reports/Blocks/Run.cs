@@ -1,9 +1,14 @@
+using System.Text.Json.Serialization;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Blocks;
 
-/// <summary>One piece of a <see cref="Line"/>: words, a figure, or a link.</summary>
+/// <summary>One piece of a <see cref="Line"/>: words, a figure, or a link. Stored as JSON: a kind keeps its name for ever.</summary>
+[JsonDerivedType(typeof(Plain), "plain")]
+[JsonDerivedType(typeof(Strong), "strong")]
+[JsonDerivedType(typeof(Number), "number")]
+[JsonDerivedType(typeof(Link), "link")]
 public abstract record Run
 {
     private Run()

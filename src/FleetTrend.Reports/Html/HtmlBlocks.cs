@@ -1,12 +1,13 @@
 using System.Globalization;
 using FleetTrend.Reports.Blocks;
-using FleetTrend.Reports.Plots;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Html;
 
 /// <summary>Blocks as HTML.</summary>
-internal sealed class HtmlBlocks(HtmlWriter html, PlotPlacement placement)
+/// <param name="html">Where they go.</param>
+/// <param name="plotAddress">Address of a plot by its name.</param>
+internal sealed class HtmlBlocks(HtmlWriter html, Func<string, string> plotAddress)
 {
     public void Write(Block block)
     {
@@ -30,7 +31,7 @@ internal sealed class HtmlBlocks(HtmlWriter html, PlotPlacement placement)
                 Card(card);
                 break;
             case Block.Picture picture:
-                Picture(picture.Plot);
+                Picture(picture);
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(block), block, "Unknown kind of block.");
@@ -103,23 +104,14 @@ internal sealed class HtmlBlocks(HtmlWriter html, PlotPlacement placement)
 
     private static string Align(Column column) => column.IsNumeric ? HtmlStyle.Right : string.Empty;
 
-    private void Picture(ReportPlot plot)
+    private void Picture(Block.Picture picture)
     {
         html.Open("div", HtmlStyle.Figure, ("class", "ft-plot"));
-        if (placement == PlotPlacement.Inline)
-        {
-            html.Open("div", "max-width:640px;", ("role", "img"), ("aria-label", plot.AltText));
-            html.Raw(plot.RenderSvg()).Close("div");
-        }
-        else
-        {
-            html.Open(
-                "img", HtmlStyle.Image, ("src", "cid:" + plot.PngName), ("alt", plot.AltText),
-                ("width", ReportPlot.Width.ToString(CultureInfo.InvariantCulture)),
-                ("height", plot.Height.ToString(CultureInfo.InvariantCulture)));
-        }
-
-        html.Element("p", HtmlStyle.Aside, plot.Caption).Close("div");
+        html.Open(
+            "img", HtmlStyle.Image, ("src", plotAddress(picture.Name)), ("alt", picture.AltText),
+            ("width", picture.Width.ToString(CultureInfo.InvariantCulture)),
+            ("height", picture.Height.ToString(CultureInfo.InvariantCulture)));
+        html.Element("p", HtmlStyle.Aside, picture.Caption).Close("div");
     }
 
     private void Line(Line line, bool isCell = false)

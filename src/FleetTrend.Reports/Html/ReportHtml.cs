@@ -1,4 +1,4 @@
-using FleetTrend.Reports.Weekly;
+using FleetTrend.Reports.Blocks;
 
 namespace FleetTrend.Reports.Html;
 
@@ -7,19 +7,20 @@ public static class ReportHtml
 {
     /// <summary>Renders a report.</summary>
     /// <param name="report">The report.</param>
-    /// <param name="placement">Where its plots are.</param>
-    public static string Render(WeeklyReport report, PlotPlacement placement)
+    /// <param name="plotAddress">Address of a plot by its name.</param>
+    public static string Render(ReportDocument report, Func<string, string> plotAddress)
     {
         ArgumentNullException.ThrowIfNull(report);
+        ArgumentNullException.ThrowIfNull(plotAddress);
         var html = new HtmlWriter();
         html.Open("div", HtmlStyle.Frame, ("class", "ft-frame"));
         html.Element("h1", HtmlStyle.Title, report.Title);
         if (report.Notice is { } notice) html.Element("p", HtmlStyle.Notice, notice);
-        html.Element("p", HtmlStyle.Caution, Cautions.Brief, ("class", "ft-caution"));
+        html.Element("p", HtmlStyle.Caution, report.Caution, ("class", "ft-caution"));
         html.Open("p", HtmlStyle.Aside, ("class", "ft-origin"));
         html.Text(string.Join(" · ", report.Origin.Select(o => $"{o.Key}: {o.Value}")));
         html.Close("p");
-        foreach (var section in report.Sections) Section(html, section, placement);
+        foreach (var section in report.Sections) Section(html, section, plotAddress);
         if (report.PagesUrl is { } pages)
         {
             html.Open("p", HtmlStyle.Aside).Text("More on the pages: ");
@@ -30,21 +31,21 @@ public static class ReportHtml
     }
 
     /// <summary>Renders one section by itself, for a page that has a frame of its own.</summary>
-    /// <param name="section">The section.</param>
+    /// <param name="section">The section, without plots: a page of the moment has none stored.</param>
     public static string Render(ReportSection section)
     {
         ArgumentNullException.ThrowIfNull(section);
         var html = new HtmlWriter();
-        Section(html, section, PlotPlacement.Inline);
+        Section(html, section, name => throw new ArgumentException($"The section has a plot, {name}.", nameof(section)));
         return html.ToString();
     }
 
-    private static void Section(HtmlWriter html, ReportSection section, PlotPlacement placement)
+    private static void Section(HtmlWriter html, ReportSection section, Func<string, string> plotAddress)
     {
         var heading = "ft-" + section.Name;
         html.Open("section", string.Empty, ("aria-labelledby", heading));
         html.Element("h2", HtmlStyle.Heading, section.Heading, ("id", heading));
-        var blocks = new HtmlBlocks(html, placement);
+        var blocks = new HtmlBlocks(html, plotAddress);
         foreach (var block in section.Blocks) blocks.Write(block);
         html.Close("section");
     }

@@ -42,13 +42,6 @@ public abstract class ReportPlot
         return plot.GetImageBytes(Width * PngScale, Height * PngScale, ImageFormat.Png);
     }
 
-    /// <summary>The plot as an SVG document with real text.</summary>
-    public string RenderSvg()
-    {
-        using var plot = Draw();
-        return SvgDrawing.Tidy(plot.GetSvgXml(Width, Height), Name, Width, Height);
-    }
-
     /// <summary>The drawing with its data; whoever asks disposes of it.</summary>
     internal abstract Plot Draw();
 }

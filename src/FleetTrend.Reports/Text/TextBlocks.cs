@@ -31,7 +31,7 @@ internal sealed class TextBlocks(TextLines text)
                 break;
             case Block.Picture picture:
                 text.Blank();
-                text.Wrapped($"[Plot: {picture.Plot.AltText}]", indent);
+                text.Wrapped($"[Plot: {picture.AltText}]", indent);
                 break;
             default:
                 throw new ArgumentOutOfRangeException(nameof(block), block, "Unknown kind of block.");

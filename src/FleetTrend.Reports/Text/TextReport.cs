@@ -1,4 +1,4 @@
-using FleetTrend.Reports.Weekly;
+using FleetTrend.Reports.Blocks;
 
 namespace FleetTrend.Reports.Text;
 
@@ -9,7 +9,7 @@ public static class TextReport
     public const int Columns = 78;
 
     /// <summary>Renders a report; lines end with <c>\n</c>.</summary>
-    public static string Render(WeeklyReport report)
+    public static string Render(ReportDocument report)
     {
         ArgumentNullException.ThrowIfNull(report);
         var text = new TextLines();
@@ -21,7 +21,7 @@ public static class TextReport
             text.Blank();
         }
 
-        text.Wrapped(Cautions.Brief);
+        text.Wrapped(report.Caution);
         text.Blank();
         foreach (var (name, value) in report.Origin) text.Wrapped($"{name}: {value}", hanging: 2);
         foreach (var section in report.Sections)

@@ -9,7 +9,7 @@ namespace FleetTrend.Reports.Weekly;
 internal static class FlagHeadline
 {
     /// <summary>With its subject: <c>ZZ-A07 cracks again at cyl 3 flange weld</c>.</summary>
-    public static string Of(ProposedFlag flag) => flag.Kind switch
+    public static string Format(ProposedFlag flag) => flag.Kind switch
     {
         FlagKind.BasePartLife when flag.Contrast is { } contrast => ContrastWords.Headline(Parts(flag), flag.Base, contrast),
         FlagKind.BasePartLife => $"{Parts(flag)} fail sooner at {flag.Base}",

@@ -6,7 +6,7 @@ namespace FleetTrend.Reports.Weekly;
 internal static class FlagOrder
 {
     /// <summary>Flags in order. Ties are broken by subject, so that the same flags always give the same order.</summary>
-    public static IEnumerable<FlagLine> Of(IEnumerable<FlagLine> flags) => flags
+    public static IEnumerable<FlagLine> Sort(IEnumerable<FlagLine> flags) => flags
         .OrderBy(f => f.State)
         .ThenBy(f => f.Flag.QValue ?? double.PositiveInfinity)
         .ThenBy(f => f.Flag.Kind == FlagKind.BasePartLife)

@@ -12,12 +12,12 @@ public static class FlagSection
     /// <param name="snapshot">The trends.</param>
     /// <param name="flag">The flag, not closed.</param>
     /// <param name="pages">Where the pages are.</param>
-    public static ReportSection Of(TrendSnapshot snapshot, FlagLine flag, Uri pages)
+    public static ReportSection Compose(TrendSnapshot snapshot, FlagLine flag, Uri pages)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
         ArgumentNullException.ThrowIfNull(flag);
         var draft = Draft(snapshot, [flag], pages);
-        List<Block> blocks = [.. TailsSection.Of(draft).Blocks.Where(block => block is Block.Card)];
+        List<Block> blocks = [.. TailsSection.Compose(draft).Blocks.Where(block => block is Block.Card)];
         AddMethods(draft, blocks);
         return new ReportSection("flag", "What it says", blocks);
     }
@@ -26,7 +26,7 @@ public static class FlagSection
     /// <param name="snapshot">The trends.</param>
     /// <param name="heading">Heading of the section.</param>
     /// <param name="flags">The flags.</param>
-    public static ReportSection Of(TrendSnapshot snapshot, string heading, IReadOnlyList<FlagRow> flags)
+    public static ReportSection Compose(TrendSnapshot snapshot, string heading, IReadOnlyList<FlagRow> flags)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
         ArgumentNullException.ThrowIfNull(flags);
@@ -44,7 +44,7 @@ public static class FlagSection
                     FirstLetter.Capital(FlagHeadline.Predicate(row.Flag)) + ".",
                     draft.Cell(row.Flag.Ratio, FigureStyle.Times),
                     row.State,
-                    Line.Of(new Run.Link($"See flag {row.Number}", row.Page)),
+                    Line.Join(new Run.Link($"See flag {row.Number}", row.Page)),
                 ])]),
         ];
         AddMethods(draft, blocks);

@@ -16,11 +16,11 @@ public static class FleetSection
     /// <summary>The fleet table of a snapshot by itself, for a page.</summary>
     /// <param name="snapshot">The trends.</param>
     /// <param name="flags">Flags that are not closed.</param>
-    public static ReportSection Of(TrendSnapshot snapshot, IReadOnlyList<FlagLine> flags)
+    public static ReportSection Compose(TrendSnapshot snapshot, IReadOnlyList<FlagLine> flags)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
         var today = DateOnly.FromDateTime(snapshot.AsOf.UtcDateTime);
-        return Of(new ReportDraft(snapshot, null, new ReportInputs
+        return Compose(new ReportDraft(snapshot, null, new ReportInputs
         {
             Scope = ReportScope.WholeFleet,
             Period = new ReportPeriod(today, today),
@@ -28,7 +28,7 @@ public static class FleetSection
         }));
     }
 
-    internal static ReportSection Of(ReportDraft draft)
+    internal static ReportSection Compose(ReportDraft draft)
     {
         if (draft.Fleet.Count == 0)
             return new ReportSection("fleet", "Fleet", [new Block.Paragraph("No aircraft on record here.")]);

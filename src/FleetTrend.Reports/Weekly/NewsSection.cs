@@ -11,7 +11,7 @@ internal static class NewsSection
     private const int MostFlags = 6;
     private const int MostTails = 6;
 
-    public static ReportSection Of(ReportDraft draft, ProblemsSection problems)
+    public static ReportSection Compose(ReportDraft draft, ProblemsSection problems)
     {
         List<Line> items = [.. FlagItems(draft)];
         items.AddRange(EventItems(draft));
@@ -30,7 +30,7 @@ internal static class NewsSection
         var fresh = draft.Flags.Where(f => f.State == FlagLineState.New).ToList();
         if (fresh.Count == 0) yield return "No new flags.";
         foreach (var line in fresh.Take(MostFlags))
-            yield return Line.Of(new Run.Strong(FirstLetter.Capital(FlagHeadline.Of(line.Flag))), ".");
+            yield return Line.Join(new Run.Strong(FirstLetter.Capital(FlagHeadline.Format(line.Flag))), ".");
         if (fresh.Count > MostFlags) yield return $"{fresh.Count - MostFlags} more new flags, below.";
         var open = draft.Flags.Count(f => f.State == FlagLineState.Open);
         var acknowledged = draft.Flags.Count(f => f.State == FlagLineState.Acknowledged);

@@ -12,7 +12,7 @@ internal static class PartLivesSection
 {
     private const int MostTables = 4;
 
-    public static ReportSection? Of(ReportDraft draft)
+    public static ReportSection? Compose(ReportDraft draft)
     {
         var kinds = draft.Current.PartLives
             .Where(t => draft.HasTypeGroup(t.TypeGroup))
@@ -98,7 +98,7 @@ internal static class PartLivesSection
         if (trend.Shown is not { } fit)
         {
             var reason = trend.NotEnoughData ?? $"not enough data: {NumberWords.Count(trend.Failures, "failure", "failures")}";
-            return [$"{where}: {reason}", Line.Of("Failures ", draft.Number(trend.FailureRate, FigureStyle.AsIs)), "", early];
+            return [$"{where}: {reason}", Line.Join("Failures ", draft.Number(trend.FailureRate, FigureStyle.AsIs)), "", early];
         }
 
         return
@@ -135,7 +135,7 @@ internal static class PartLivesSection
         var name = LocationWords.Kind(trends[0].KindTitle, trends[0].Kind);
         var medians = string.Join("; ", shown.Select(t => $"{t.Base ?? "all bases"} {Median(t)}"));
         var method = draft.Methods.NumberOf(shown[0].CurveMethod);
-        return new Block.Picture(new PartLifePlot(
+        return draft.Show(new PartLifePlot(
             "part-life",
             $"Curves of the share of {LocationWords.Plural(name)} failed against hours on the part. Half failed by: {medians}.",
             $"Share failed by hours on the part. Heavy bars: what the looks show; thin slopes: the failure lay between two looks, when is not known. "

@@ -49,7 +49,7 @@ internal sealed class ProblemsSection
             blocks.Add(new Block.Paragraph(held));
         if (blocks.Count == 0) return null;
         if (draft.Inputs.PagesUrl is { } pages)
-            blocks.Add(new Block.Paragraph(Line.Of(new Run.Link("All data problems, with who closed which and how", new Uri(pages, "data-problems"))), IsAside: true));
+            blocks.Add(new Block.Paragraph(Line.Join(new Run.Link("All data problems, with who closed which and how", new Uri(pages, "data-problems"))), IsAside: true));
         return new ReportSection("problems", "Data problems", blocks);
     }
 
@@ -75,7 +75,7 @@ internal sealed class ProblemsSection
         var codes = draft.Scope.Base is null && held.UnmappedCodes > 0
             ? $" {NumberWords.Count(held.UnmappedCodes, "code of a source has", "codes of sources have")} no meaning yet."
             : string.Empty;
-        return Line.Of(
+        return Line.Join(
             new Run.Strong($"{NumberWords.Count(count, "record is", "records are")} held"),
             $", about {NumberWords.Count(marks.Count, "registration mark", "registration marks")}, {draft.AsOf}: "
             + $"until the aircraft is registered and has the location, and every code of the source has a meaning, they take part in no number.{codes}");
@@ -95,6 +95,6 @@ internal sealed class ProblemsSection
         var since = checks.TryGetValue(problem.Identity, out var check) ? $" Known since {NumberWords.Day(check.SinceDate)}." : string.Empty;
         var aircraft = problem.Registration.Length == 0 ? "No aircraft known" : problem.Registration;
         var said = ProblemWords.Description(problem.Kind, problem.Evidence, problem.Description);
-        return Line.Of(new Run.Strong(aircraft), $", {NumberWords.Day(problem.Date)}: {said}{since}{records}");
+        return Line.Join(new Run.Strong(aircraft), $", {NumberWords.Day(problem.Date)}: {said}{since}{records}");
     }
 }

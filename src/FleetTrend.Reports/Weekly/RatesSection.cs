@@ -11,7 +11,7 @@ internal static class RatesSection
 {
     private const int MostRows = 10;
 
-    public static ReportSection? Of(ReportDraft draft)
+    public static ReportSection? Compose(ReportDraft draft)
     {
         var rates = draft.Current.Rates
             .Where(r => r.Kind is not null && r.Location is null && draft.HasTypeGroup(r.TypeGroup))

@@ -25,7 +25,7 @@ internal static class ReadingSection
     }
 
     // Last of the sections to be composed, when every method has its number.
-    public static ReportSection Of(ReportDraft draft)
+    public static ReportSection Compose(ReportDraft draft)
     {
         var parameters = draft.Current.Parameters;
         List<Line> notes =

@@ -12,8 +12,8 @@ public sealed record RenderedReport
     /// <summary>The HTML part: a whole document whose plots are <c>cid:NAME</c>, a name of <see cref="Plots"/> each.</summary>
     public required string Html { get; init; }
 
-    /// <summary>The same for a page: what goes between a page's header and footer, plots in place as vector drawings.</summary>
-    public required string PageHtml { get; init; }
+    /// <summary>What it says, as JSON (<see cref="Blocks.ReportDocumentJson"/>): what a page of the stored report is rendered from.</summary>
+    public required string DocumentJson { get; init; }
 
     /// <summary>The plots: name, such as <c>standings.png</c>, to PNG bytes.</summary>
     public required IReadOnlyDictionary<string, byte[]> Plots { get; init; }

@@ -16,7 +16,7 @@ internal static class RepeatsSection
     private const int MostKeys = 4;
     private const int MostEvents = 5;
 
-    public static ReportSection? Of(ReportDraft draft)
+    public static ReportSection? Compose(ReportDraft draft)
     {
         var flying = draft.Fleet.Select(l => l.Registration).ToHashSet(StringComparer.Ordinal);
         // Strongest departure first; the order of the repeats stands where there is none.
@@ -57,7 +57,7 @@ internal static class RepeatsSection
             $"{repeat.Registration}, {LocationWords.Name(repeat.Location)}: {HistoryWords.Counts(repeat, standing)}",
             Histories(repeat.Events),
             standing is null ? "not compared: no other aircraft was watched there" : draft.Cell(standing.Expected, FigureStyle.AsIs),
-            standing is null ? "" : Line.Of(
+            standing is null ? "" : Line.Join(
                 draft.Number(standing.Ratio, FigureStyle.Times), $"; {ChanceWords.Named("p", standing.PValue.Value, standing.PValue.Law)}, {ChanceWords.Named("q", standing.QValue, standing.PValue.Law)}"),
             Keys(repeat),
         ];
@@ -106,7 +106,7 @@ internal static class RepeatsSection
             + $"{NumberWords.Hours(contrast.Watched[^1].ToHours)}.";
         if (standing is not null && HistoryWords.NotCounted(standing.PresentAtEntry, standing.NotWatched) is { } more)
             alone += " " + more;
-        return new Block.Picture(new RecurrencePlot(
+        return draft.Show(new RecurrencePlot(
             "recurrence",
             $"Step plot of {what} against time in service. {FirstLetter.Capital(others)}: {mean}. {alone}",
             $"Cumulative number of {what}. Line with its band: the {others}, without {contrast.Registration}: {mean}. A dot at each: {alone} "
@@ -118,7 +118,7 @@ internal static class RepeatsSection
     {
         var what = $"{ConditionWords.Many(trend.Condition)} per aircraft at {LocationWords.Name(trend.Location)}, {trend.TypeGroup}";
         var mean = Mean(draft, trend.Points[^1], trend.Events, trend.AircraftCount);
-        return new Block.Picture(new RecurrencePlot(
+        return draft.Show(new RecurrencePlot(
             "recurrence",
             $"Step plot of the mean cumulative number of {what} against time in service: {mean}.",
             $"Mean cumulative number of {what}, with its band, over all aircraft: {mean}. The line ends with the last look. "

@@ -1,6 +1,7 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
+using FleetTrend.Reports.Plots;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Words;
@@ -11,13 +12,14 @@ namespace FleetTrend.Reports.Weekly;
 internal sealed class ReportDraft
 {
     private readonly HashSet<string> typeGroups;
+    private readonly List<ReportPlot> plots = [];
 
     public ReportDraft(TrendSnapshot current, TrendSnapshot? previous, ReportInputs inputs)
     {
         Current = current;
         Previous = previous;
         Inputs = inputs;
-        Flags = [.. FlagOrder.Of(inputs.Flags.Where(f => inputs.Scope.Covers(f.Flag.Base)))];
+        Flags = [.. FlagOrder.Sort(inputs.Flags.Where(f => inputs.Scope.Covers(f.Flag.Base)))];
         Fleet = [.. current.Fleet.Where(l => l.RetiredDate is null && inputs.Scope.Covers(l.Base))];
         typeGroups = Fleet.Select(l => l.TypeGroup).ToHashSet(StringComparer.Ordinal);
     }
@@ -38,6 +40,9 @@ internal sealed class ReportDraft
 
     public MethodList Methods { get; } = new();
 
+    /// <summary>The plots that sections have shown, in order.</summary>
+    public IReadOnlyList<ReportPlot> Plots => plots;
+
     /// <summary>The words that close every caption.</summary>
     public string AsOf => $"as of {NumberWords.Moment(Current.AsOf)}";
 
@@ -48,7 +53,14 @@ internal sealed class ReportDraft
     public Run Number(Figure figure, FigureStyle style) => new Run.Number(figure, style, Methods.NumberOf(figure.Method));
 
     /// <summary>A figure as a cell of a table.</summary>
-    public Line Cell(Figure figure, FigureStyle style) => Line.Of(Number(figure, style));
+    public Line Cell(Figure figure, FigureStyle style) => Line.Join(Number(figure, style));
+
+    /// <summary>A plot as a block; it goes with the report.</summary>
+    public Block.Picture Show(ReportPlot plot)
+    {
+        plots.Add(plot);
+        return new Block.Picture(plot.PngName, plot.AltText, plot.Caption, ReportPlot.Width, plot.Height);
+    }
 
     /// <summary>Where the rows behind a number can be read, or null where there are no pages.</summary>
     public Uri? Evidence(string? registration, string? typeGroup, string? location, string? kind, Condition? condition)

@@ -13,7 +13,7 @@ internal static class StandingPicture
 {
     private const int MostTails = 24;
 
-    public static Block.Picture? Of(ReportDraft draft)
+    public static Block.Picture? Compose(ReportDraft draft)
     {
         var condition = draft.Flags.FirstOrDefault(f => f.Flag.Kind == FlagKind.AirframeDrift)?.Flag.Condition ?? Condition.Crack;
         var flying = draft.Fleet.ToDictionary(l => l.Registration, l => l.TypeGroup, StringComparer.Ordinal);
@@ -28,7 +28,7 @@ internal static class StandingPicture
             .ToHashSet(StringComparer.Ordinal);
         var shown = standings.Take(MostTails).ToList();
         var method = shown[0].Ratio;
-        return new Block.Picture(new StandingPlot(
+        return draft.Show(new StandingPlot(
             "standings", Alt(condition, standings, flagged), Caption(draft, condition, shown, standings.Count, method),
             [.. shown.Select(a => Dot(a, flagged))]));
     }

@@ -9,7 +9,7 @@ internal static class SubjectLine
     private const int MostCharacters = 140;
 
     /// <summary>The subject of a report.</summary>
-    public static string Of(ReportDraft draft, int newProblems)
+    public static string Compose(ReportDraft draft, int newProblems)
     {
         var fresh = draft.Flags.Where(f => f.State == FlagLineState.New).ToList();
         var open = draft.Flags.Count - fresh.Count;
@@ -34,7 +34,7 @@ internal static class SubjectLine
         var shown = string.Empty;
         for (var i = 0; i < fresh.Count; i++)
         {
-            var next = (i == 0 ? string.Empty : "; ") + FlagHeadline.Of(fresh[i].Flag);
+            var next = (i == 0 ? string.Empty : "; ") + FlagHeadline.Format(fresh[i].Flag);
             if (i > 0 && shown.Length + next.Length > MostCharacters - 50) return $"{shown}; {fresh.Count - i} more";
             shown += next;
         }

@@ -15,7 +15,7 @@ internal static class TailsSection
     private const int MostDrivers = 3;
     private const int MostCards = 8;
 
-    public static ReportSection Of(ReportDraft draft)
+    public static ReportSection Compose(ReportDraft draft)
     {
         var cards = draft.Flags.GroupBy(f => FlagOrder.Subject(f.Flag), StringComparer.Ordinal).ToList();
         List<Block> blocks =
@@ -32,7 +32,7 @@ internal static class TailsSection
             blocks.Add(new Block.Bullets([.. cards.Skip(MostCards).Select(lines => Short(draft, [.. lines]))]));
         }
 
-        if (StandingPicture.Of(draft) is { } picture) blocks.Add(picture);
+        if (StandingPicture.Compose(draft) is { } picture) blocks.Add(picture);
         return new ReportSection("tails", "Tails to look at", blocks);
     }
 
@@ -53,13 +53,13 @@ internal static class TailsSection
         }
 
         return new Block.Card(
-            Line.Of(new Run.Strong($"{rank}. {FlagOrder.Subject(flag)}"), home), Badge(lines[0].State), blocks);
+            Line.Join(new Run.Strong($"{rank}. {FlagOrder.Subject(flag)}"), home), Badge(lines[0].State), blocks);
     }
 
     private static Line Short(ReportDraft draft, IReadOnlyList<FlagLine> lines)
     {
         var flag = lines[0].Flag;
-        return Line.Of(
+        return Line.Join(
             new Run.Strong(FlagOrder.Subject(flag)),
             $" ({Badge(lines[0].State).ToLowerInvariant()}): {string.Join("; ", lines.Select(l => FlagHeadline.Predicate(l.Flag)))}: ",
             draft.Number(flag.Ratio, FigureStyle.Times), ".");
@@ -70,7 +70,7 @@ internal static class TailsSection
         // This week's numbers where the flag would be raised again; else those it was last seen with, and a word on that.
         var now = draft.Current.Flags.FirstOrDefault(f => f.Subject == line.Flag.Subject);
         var flag = now ?? line.Flag;
-        yield return new Block.Paragraph(Line.Of(new Run.Strong(FirstLetter.Capital(FlagHeadline.Predicate(flag)) + ".")));
+        yield return new Block.Paragraph(Line.Join(new Run.Strong(FirstLetter.Capital(FlagHeadline.Predicate(flag)) + ".")));
         yield return new Block.Paragraph(Evidence(draft, flag));
         if (NotCounted(draft, flag) is { } notCounted) yield return new Block.Paragraph(notCounted, IsAside: true);
         if (Drivers(draft, flag) is { } drivers) yield return new Block.Paragraph(drivers);
@@ -183,7 +183,7 @@ internal static class TailsSection
         var note = string.IsNullOrWhiteSpace(line.Note) ? string.Empty : $" Note{writer}: {ForeignText.Quoted(line.Note)}";
         var location = flag.Kind == FlagKind.RepeatLocation && flag.Locations.Count > 0 ? flag.Locations[0] : null;
         return draft.Evidence(flag.Registration, flag.Registration is null ? flag.TypeGroup : null, location, flag.PartKind, flag.Condition) is { } target
-            ? Line.Of(state + note + " ", new Run.Link("Rows behind it", target))
+            ? Line.Join(state + note + " ", new Run.Link("Rows behind it", target))
             : state + note;
     }
 

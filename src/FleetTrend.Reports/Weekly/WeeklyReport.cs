@@ -12,24 +12,11 @@ public sealed record WeeklyReport
     /// <summary>Subject of the mail: the news, in one line.</summary>
     public required string Subject { get; init; }
 
-    /// <summary>Its title: what it is about and which days.</summary>
-    public required string Title { get; init; }
-
-    /// <summary>A line that stands first, or null.</summary>
-    public string? Notice { get; init; }
-
-    /// <summary>Where it comes from: as-of moment, freshness of the records, code version; name and value each.</summary>
-    public required IReadOnlyList<KeyValuePair<string, string>> Origin { get; init; }
-
-    /// <summary>The sections, most pressing first.</summary>
-    public required IReadOnlyList<ReportSection> Sections { get; init; }
-
-    /// <summary>Where the pages are, or null.</summary>
-    public Uri? PagesUrl { get; init; }
+    /// <summary>What it says.</summary>
+    public required ReportDocument Document { get; init; }
 
     /// <summary>The plots, in order.</summary>
-    public IReadOnlyList<ReportPlot> Plots =>
-        [.. Sections.SelectMany(s => s.Blocks).OfType<Block.Picture>().Select(p => p.Plot)];
+    public required IReadOnlyList<ReportPlot> Plots { get; init; }
 
     /// <summary>Composes a report. The same snapshots and inputs give the same report.</summary>
     /// <param name="current">Trends as of now.</param>
@@ -44,23 +31,28 @@ public sealed record WeeklyReport
         // The order is that of reading; sections that have nothing to say are absent.
         ReportSection?[] sections =
         [
-            NewsSection.Of(draft, problems),
-            TailsSection.Of(draft),
-            RepeatsSection.Of(draft),
-            PartLivesSection.Of(draft),
-            RatesSection.Of(draft),
-            FleetSection.Of(draft),
+            NewsSection.Compose(draft, problems),
+            TailsSection.Compose(draft),
+            RepeatsSection.Compose(draft),
+            PartLivesSection.Compose(draft),
+            RatesSection.Compose(draft),
+            FleetSection.Compose(draft),
             problems.Section(),
-            TooLittleSection.Of(draft),
+            TooLittleSection.Compose(draft),
         ];
         return new WeeklyReport
         {
-            Subject = SubjectLine.Of(draft, problems.NewCount),
-            Title = ReadingSection.Title(inputs),
-            Notice = inputs.Notice,
-            Origin = ReadingSection.Origin(draft),
-            Sections = [.. sections.OfType<ReportSection>(), ReadingSection.Of(draft), ReadingSection.CautionsSection()],
-            PagesUrl = inputs.PagesUrl,
+            Subject = SubjectLine.Compose(draft, problems.NewCount),
+            Document = new ReportDocument
+            {
+                Title = ReadingSection.Title(inputs),
+                Notice = inputs.Notice,
+                Caution = Cautions.Brief,
+                Origin = ReadingSection.Origin(draft),
+                Sections = [.. sections.OfType<ReportSection>(), ReadingSection.Compose(draft), ReadingSection.CautionsSection()],
+                PagesUrl = inputs.PagesUrl,
+            },
+            Plots = draft.Plots,
         };
     }
 
@@ -68,9 +60,9 @@ public sealed record WeeklyReport
     public RenderedReport Render() => new()
     {
         Subject = Subject,
-        Text = TextReport.Render(this),
-        Html = MailHtml.Render(this),
-        PageHtml = ReportHtml.Render(this, PlotPlacement.Inline),
+        Text = TextReport.Render(Document),
+        Html = MailHtml.Render(Document),
+        DocumentJson = ReportDocumentJson.Write(Document),
         Plots = Plots.ToDictionary(p => p.PngName, p => p.RenderPng(), StringComparer.Ordinal),
     };
 }

@@ -16,6 +16,7 @@ internal sealed class ReportMapping : IEntityTypeConfiguration<ReportRow>
             table.Length("subject", 1, 500);
         });
         builder.Property(row => row.ParametersJson).HasColumnType("json");
+        builder.Property(row => row.DocumentJson).HasColumnType("json");
         builder.HasIndex(row => new { row.Base, row.PeriodStartDate, row.PeriodEndDate }).IsUnique();
         builder.HasMany(row => row.Plots).WithOne().HasForeignKey(row => row.ReportId).OnDelete(DeleteBehavior.Restrict);
     }

@@ -23,6 +23,8 @@ internal sealed class ReportRow
 
     public string Html { get; set; } = "";
 
+    public string? DocumentJson { get; set; }
+
     public string MessageIdSeed { get; set; } = "";
 
     public List<ReportPlotRow> Plots { get; } = [];

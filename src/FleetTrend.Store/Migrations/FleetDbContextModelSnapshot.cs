@@ -1487,6 +1487,10 @@ namespace FleetTrend.Store.Migrations
                         .HasColumnName("code_version")
                         .UseCollation("C");
 
+                    b.Property<string>("DocumentJson")
+                        .HasColumnType("json")
+                        .HasColumnName("document_json");
+
                     b.Property<string>("Html")
                         .IsRequired()
                         .HasColumnType("text")

@@ -17,9 +17,10 @@ public sealed class ReportStore(IDbContextFactory<FleetDbContext> contexts)
         var added = await context.Database.ExecuteSqlAsync(
             $"""
             insert into reports (base, period_start_date, period_end_date, as_of, code_version, parameters_json,
-                                 subject, text, html, message_id_seed)
+                                 subject, text, html, document_json, message_id_seed)
             values ({report.Base}, {report.PeriodStart}, {report.PeriodEnd}, {report.AsOf.ToUniversalTime()}, {report.CodeVersion},
-                    {report.ParametersJson}::json, {report.Subject}, {report.Text}, {report.Html}, {report.MessageIdSeed})
+                    {report.ParametersJson}::json, {report.Subject}, {report.Text}, {report.Html},
+                    {report.DocumentJson}::json, {report.MessageIdSeed})
             on conflict (base, period_start_date, period_end_date) do nothing
             """,
             ct);
@@ -86,6 +87,7 @@ public sealed class ReportStore(IDbContextFactory<FleetDbContext> contexts)
             Subject = row.Subject,
             Text = row.Text,
             Html = row.Html,
+            DocumentJson = row.DocumentJson,
             Plots = row.Plots.ToDictionary(plot => plot.Name, plot => plot.Image, StringComparer.Ordinal),
             MessageIdSeed = row.MessageIdSeed,
         };

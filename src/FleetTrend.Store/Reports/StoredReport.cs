@@ -30,8 +30,11 @@ public sealed record StoredReport
     /// <summary>Plain text.</summary>
     public required string Text { get; init; }
 
-    /// <summary>HTML.</summary>
+    /// <summary>The HTML that is mailed.</summary>
     public required string Html { get; init; }
+
+    /// <summary>What it says as a tree of blocks, as JSON; null where it was stored before there was one.</summary>
+    public string? DocumentJson { get; init; }
 
     /// <summary>Plots by name, as bytes of an image.</summary>
     public required IReadOnlyDictionary<string, byte[]> Plots { get; init; }

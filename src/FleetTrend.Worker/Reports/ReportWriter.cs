@@ -80,6 +80,7 @@ public sealed class ReportWriter(
                 Subject = rendered.Subject,
                 Text = rendered.Text,
                 Html = rendered.Html,
+                DocumentJson = rendered.DocumentJson,
                 Plots = rendered.Plots,
                 MessageIdSeed = $"{name}/{period.Start:O}/{period.End:O}",
             },

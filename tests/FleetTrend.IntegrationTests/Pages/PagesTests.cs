@@ -80,6 +80,29 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(HttpStatusCode.NotFound, noPlot.StatusCode);
     }
 
+    [Fact] // Stored before documents were kept: the mail is all there is.
+    public async Task A_report_of_an_earlier_version_is_shown_as_it_was_mailed()
+    {
+        await SaveSnapshotAsync();
+        var fleet = await SaveReportAsync(ReportScope.WholeFleet, isOld: true);
+        foreach (var path in new[] { "/", $"/reports/{fleet}" })
+        {
+            var page = await PageAsync(path);
+            Assert.Single(page.QuerySelectorAll("h1"));
+            var frame = Assert.Single(page.QuerySelectorAll("iframe"));
+            Assert.Equal("", frame.GetAttribute("sandbox"));
+            using var answer = await _server.Http.GetAsync(frame.GetAttribute("src"));
+            Assert.EndsWith("; sandbox", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
+            var mail = Parse(await answer.Content.ReadAsStringAsync());
+            Assert.Equal("Weekly trend report: the whole fleet, 16 to 22 Nov 2026", mail.QuerySelector("h1")!.TextContent);
+            Assert.Equal(3, mail.QuerySelectorAll("img").Length);
+            Assert.All(mail.QuerySelectorAll("[src]"), e => Assert.StartsWith("data:image/png;base64,", e.GetAttribute("src"), StringComparison.Ordinal));
+        }
+
+        using var missing = await _server.Http.GetAsync($"/reports/{fleet + 1000}/mail");
+        Assert.Equal(HttpStatusCode.NotFound, missing.StatusCode);
+    }
+
     [Fact]
     public async Task Nothing_runs_and_nothing_comes_from_elsewhere()
     {
@@ -143,7 +166,7 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
             default);
     }
 
-    private async Task<long> SaveReportAsync(ReportScope scope)
+    private async Task<long> SaveReportAsync(ReportScope scope, bool isOld = false)
     {
         var report = WeeklyReport.Compose(InventedFleet.Snapshot(), InventedFleet.WeekBefore(), InventedFleet.AllFlags(scope)).Render();
         var saved = await _server.Services.GetRequiredService<ReportStore>().SaveAsync(
@@ -158,6 +181,7 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
                 Subject = report.Subject,
                 Text = report.Text,
                 Html = report.Html,
+                DocumentJson = isOld ? null : report.DocumentJson,
                 Plots = report.Plots,
                 MessageIdSeed = scope.Title,
             },

@@ -19,6 +19,7 @@ public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
     [Theory]
     [InlineData("/")]
     [InlineData("/reports/1")]
+    [InlineData("/reports/1/mail")]
     [InlineData("/reports/1/plots/x.png")]
     public async Task Without_a_key_a_page_leads_to_signing_in(string path)
     {

@@ -5,7 +5,6 @@ using FleetTrend.Records.Texts;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Html;
-using FleetTrend.Reports.Weekly;
 using FleetTrend.Reports.Words;
 using FleetTrend.Store;
 using FleetTrend.Store.Codes;
@@ -158,11 +157,11 @@ internal sealed class DataProblemsModel(
         var aircraft = problem.OtherRegistration is { } other ? $"{problem.Registration}, {other}" : problem.Registration ?? "not known";
         List<Line> cells =
         [
-            Line.Of(new Run.Link(
+            Line.Join(new Run.Link(
                 stored.ProblemId.ToString(CultureInfo.InvariantCulture),
                 new Uri(string.Create(CultureInfo.InvariantCulture, $"/data-problems/{stored.ProblemId}"), UriKind.Relative))),
             aircraft,
-            Line.Of(new Run.Strong(kind + ". "), $"{ProblemWords.Description(known, problem.Evidence, problem.Description)} Rule: {problem.Rule}"),
+            Line.Join(new Run.Strong(kind + ". "), $"{ProblemWords.Description(known, problem.Evidence, problem.Description)} Rule: {problem.Rule}"),
             Keys(problem),
             NumberWords.Moment(stored.SinceTime),
         ];

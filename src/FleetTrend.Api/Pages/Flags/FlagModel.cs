@@ -84,7 +84,7 @@ internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, SnapshotSt
         {
             AsOf = stored.AsOf;
             if (Flag.State != FlagState.Closed)
-                CardHtml = ReportHtml.Render(FlagSection.Of(TrendSnapshotJson.Read(stored.TrendsJson), Flag.ToLine(), new Uri(settings.PublicUrl + "/")));
+                CardHtml = ReportHtml.Render(FlagSection.Compose(TrendSnapshotJson.Read(stored.TrendsJson), Flag.ToLine(), new Uri(settings.PublicUrl + "/")));
         }
 
         return Page();

@@ -47,7 +47,7 @@ internal sealed class FlagsModel(FlagStore flags, SnapshotStore snapshots, Fresh
         Freshness = await freshness.ReadAsync(ct);
         if (await snapshots.LatestAsync(ct) is not { } stored)
             return Page();
-        FlagsHtml = ReportHtml.Render(FlagSection.Of(
+        FlagsHtml = ReportHtml.Render(FlagSection.Compose(
             TrendSnapshotJson.Read(stored.TrendsJson), IsClosed ? "Closed" : "Not closed", [.. listed.Items.Select(Row)]));
         if (listed.NextPageToken is { } next)
             NextLink = $"/flags?state={(IsClosed ? "closed" : "open")}&from={Uri.EscapeDataString(next)}";

@@ -1,8 +1,6 @@
-using FleetTrend.Reports.Blocks;
+namespace FleetTrend.Reports.Blocks;
 
-namespace FleetTrend.Reports.Weekly;
-
-/// <summary>One section of a report.</summary>
+/// <summary>One section of a report or a page.</summary>
 /// <param name="Name">Short name without blanks, for anchors.</param>
 /// <param name="Heading">Its heading.</param>
 /// <param name="Blocks">What it says; never empty.</param>
