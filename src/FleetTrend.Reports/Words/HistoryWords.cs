@@ -7,7 +7,7 @@ namespace FleetTrend.Reports.Words;
 public static class HistoryWords
 {
     /// <summary>
-    /// One event: <c>found 20 Jan 2026 at 812 h, monitored the same day, weld-repaired 3 Mar 2026 at 870 h</c>; one that nothing has
+    /// One event: <c>found 20 Jan 2026 at 812 h, monitored the same day, welded 3 Mar 2026 at 870 h</c>; one that nothing has
     /// closed ends in <c>still open</c>.
     /// </summary>
     public static string Tell(RepeatEvent e)
