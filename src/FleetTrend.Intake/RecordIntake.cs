@@ -7,7 +7,6 @@ using FleetTrend.Records.Sources;
 using FleetTrend.Store.Codes;
 using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Histories;
-using FleetTrend.Store.HeldRecords;
 using FleetTrend.Store.Layouts;
 using FleetTrend.Store.Sources;
 using Google.Protobuf;

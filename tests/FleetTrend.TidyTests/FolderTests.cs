@@ -14,7 +14,7 @@ public class FolderTests
     private static readonly Dictionary<string, int> StillTied = new(StringComparer.Ordinal)
     {
         ["Observations"] = 1, // LookAlikeMarks
-        ["Store"] = 2, // rows and states; histories and held records
+        ["Store"] = 1, // rows and states
         ["Trends"] = 1, // Flags
     };
 

@@ -1,5 +1,4 @@
 using FleetTrend.Records.Aircraft;
-using FleetTrend.Store.HeldRecords;
 
 namespace FleetTrend.Store.Histories;
 

@@ -1,6 +1,5 @@
 using FleetTrend.Records;
 using FleetTrend.Records.Sources;
-using FleetTrend.Store.HeldRecords;
 
 namespace FleetTrend.Store.Histories;
 

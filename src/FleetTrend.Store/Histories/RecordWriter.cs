@@ -1,4 +1,3 @@
-using FleetTrend.Store.HeldRecords;
 using Npgsql;
 
 namespace FleetTrend.Store.Histories;

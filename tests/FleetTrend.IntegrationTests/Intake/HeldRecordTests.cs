@@ -1,7 +1,7 @@
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake.HeldRecords;
-using FleetTrend.Store.Histories;
 using FleetTrend.Store.HeldRecords;
+using FleetTrend.Store.Histories;
 using Google.Rpc;
 using Grpc.Core;
 using Microsoft.Extensions.DependencyInjection;

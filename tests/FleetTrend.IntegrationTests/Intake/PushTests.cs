@@ -1,6 +1,9 @@
 using FleetTrend.Contracts.V1;
+using FleetTrend.Store.Histories;
+using Google.Protobuf;
 using Google.Rpc;
 using Grpc.Core;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.Intake;
 
@@ -8,6 +11,8 @@ namespace FleetTrend.IntegrationTests.Intake;
 [Collection(SharedPostgres.Name)]
 public sealed class PushTests(PostgresFixture postgres) : IAsyncLifetime
 {
+    private static readonly Google.Type.Date EarlierDay = new() { Year = 2026, Month = 2, Day = 3 };
+
     private ApiServer _server = null!;
 
     public async Task InitializeAsync()
@@ -48,6 +53,49 @@ public sealed class PushTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(("key.revision", "1"), (Info(refusal).Metadata["field"], Info(refusal).Metadata["value"]));
         Assert.Equal(RecordState.Unchanged, (await PushAsync(ShopCards.Finding("card 1"))).State);
         Assert.Equal(1, await CountAsync("findings"));
+    }
+
+    [Fact] // Hashes: tests/reference/content-hash/content_hash.py; the code that hashed protobuf's own bytes stored the same.
+    public async Task A_record_that_an_earlier_version_stored_or_held_is_known_when_it_comes_again()
+    {
+        var reading = new Record
+        {
+            Key = ShopCards.Key("reading 1"),
+            MeterReading = new MeterReading { Registration = "ZZ-A01", ReadingDate = EarlierDay, MeterHours = 812.4 },
+        };
+        var action = new Record
+        {
+            Key = ShopCards.Key("action 1"),
+            Action = new Contracts.V1.Action
+            {
+                Registration = "ZZ-A01",
+                ActionDate = EarlierDay,
+                TimeInServiceHours = 812.4,
+                PartHours = 3.5,
+                LocationCode = "EX3",
+                KindCode = "RPL",
+            },
+        };
+        var before = await _server.Services.GetRequiredService<RecordWriter>().SaveAsync(
+            [
+                new NewRecord.ToStore(
+                    new(ShopCards.Source, "reading 1", 1),
+                    new Records.Readings.MeterReading("ZZ-A01", new(2026, 2, 3), Records.Hours.From(812.4)),
+                    Convert.FromHexString("26158566B8D07C1C44FE8F5900B73CC6B00B5FC6247FCF87E34E644C6DCCD7D6")),
+                new NewRecord.ToHold(
+                    new(ShopCards.Source, "action 1", 1),
+                    new HeldContent("ZZ-A01", action.ToByteArray(), [new(ShopCards.Source, Records.Sources.CodeKind.Location, "EX3")]),
+                    Convert.FromHexString("6B3F9B17F183E85B77EC9B68064CBA873B473A279DFBAA93E86BA2349638FD4D")),
+            ],
+            default);
+
+        var (stored, held) = (await PushAsync(reading), await PushAsync(action));
+
+        Assert.Equal((RecordState.Unchanged, RecordState.Held), (stored.State, held.State));
+        Assert.Equal(((SaveResult.Accepted)before[0]).AcceptTime, stored.AcceptTime.ToDateTimeOffset());
+        Assert.Equal(((SaveResult.Held)before[1]).HoldTime, held.HoldTime.ToDateTimeOffset());
+        reading.MeterReading.MeterHours = 812.5;
+        Assert.Equal("REVISION_REUSED", Info(await RefusedAsync(reading)).Reason);
     }
 
     [Fact] // Only a new record is held against what is known of the aircraft now.

@@ -1,6 +1,5 @@
 using FleetTrend.Records.Sources;
 using FleetTrend.Store.Histories;
-using FleetTrend.Store.HeldRecords;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;

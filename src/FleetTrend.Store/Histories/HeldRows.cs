@@ -1,7 +1,6 @@
-using FleetTrend.Store.Histories;
 using Npgsql;
 
-namespace FleetTrend.Store.HeldRecords;
+namespace FleetTrend.Store.Histories;
 
 /// <summary>Writes what a batch holds and releases.</summary>
 internal static class HeldRows

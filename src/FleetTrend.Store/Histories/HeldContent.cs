@@ -1,6 +1,6 @@
 using FleetTrend.Records.Sources;
 
-namespace FleetTrend.Store.HeldRecords;
+namespace FleetTrend.Store.Histories;
 
 /// <summary>In place of the content of a record that cannot be read in full yet: it is kept until it can.</summary>
 /// <param name="Registration">Registration mark of the aircraft that it is about, in upper case.</param>

@@ -1,4 +1,4 @@
-namespace FleetTrend.Store.HeldRecords;
+namespace FleetTrend.Store.Histories;
 
 /// <summary>What must be known of a waiting revision to judge the same one sent again.</summary>
 /// <param name="Id">Identifier; null where the batch itself holds it and it is not written yet.</param>
