@@ -104,7 +104,12 @@ public sealed class ContentHashFixedTests
         {
             Action = new Action
             {
-                Registration = "ZZ-A01", ActionDate = Valid.Day(), TimeInServiceHours = 812.4, PartHours = 3.5, LocationCode = "EX3", KindCode = "RPL",
+                Registration = "ZZ-A01",
+                ActionDate = Valid.Day(),
+                TimeInServiceHours = 812.4,
+                PartHours = 3.5,
+                LocationCode = "EX3",
+                KindCode = "RPL",
             },
         },
         ["retraction"] = Valid.Retraction(),
