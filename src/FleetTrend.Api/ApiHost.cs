@@ -18,6 +18,7 @@ using FleetTrend.Hosting.Configuration;
 using FleetTrend.Hosting.Health;
 using FleetTrend.Intake;
 using FleetTrend.Intake.HeldRecords;
+using FleetTrend.Results;
 using FleetTrend.Store;
 using Grpc.Net.Compression;
 using Grpc.Reflection;
@@ -48,6 +49,7 @@ public static class ApiHost
         builder.WebHost.ListenAsApi(settings);
         builder.AddFleetTrendHosting(settings, database, "fleettrend-api");
         builder.Services.AddFleetTrendStore();
+        builder.Services.AddFleetTrendResults();
         builder.Services.AddSingleton<RecordIntake>();
         builder.Services.AddSingleton<HeldRecordIntake>();
         builder.Services.AddSingleton<ReleaseSignal>();

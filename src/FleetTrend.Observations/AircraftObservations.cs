@@ -1,7 +1,9 @@
+using System.Text.Json.Serialization;
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Observations.Exposures;
 using FleetTrend.Observations.Lives;
 using FleetTrend.Observations.Recurrences;
+using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Observations;
 
@@ -19,6 +21,18 @@ public sealed record AircraftObservations
 
     /// <summary>The day it left the fleet, or null while it flies.</summary>
     public DateOnly? RetiredDate { get; init; }
+
+    /// <summary>The day from which its records are complete.</summary>
+    public DateOnly WatchStartDate { get; init; }
+
+    /// <summary>The records that describe it.</summary>
+    public IReadOnlyList<RecordKey> DescribedBy { get; init; } = [];
+
+    /// <summary>
+    /// The first day after the as-of day on which its records say something else, such as a retirement to come: until then the same
+    /// records give the same observations. Null where there is none.
+    /// </summary>
+    public DateOnly? NextDate { get; init; }
 
     /// <summary>Time in service over the days.</summary>
     public HoursByDay Hours { get; init; } = new([]);
@@ -40,4 +54,16 @@ public sealed record AircraftObservations
 
     /// <summary>What in the records does not add up; marked and listed, never repaired silently.</summary>
     public required IReadOnlyList<DataProblem> Problems { get; init; }
+
+    /// <summary>Its mark, as others are compared with it.</summary>
+    [JsonIgnore]
+    public AircraftMark Mark => new(Registration, WatchStartDate, DescribedBy);
+
+    /// <summary>Every type group in which something of it was observed, and its present one; each once.</summary>
+    [JsonIgnore]
+    public IEnumerable<string> TypeGroups => Exposures.Select(e => e.TypeGroup)
+        .Concat(Events.Select(e => e.TypeGroup))
+        .Concat(Lives.Select(l => l.TypeGroup))
+        .Prepend(TypeGroup)
+        .Distinct(StringComparer.Ordinal);
 }

@@ -29,6 +29,24 @@ public static class Observe
     public static FleetObservations Fleet(FleetHistory history)
     {
         ArgumentNullException.ThrowIfNull(history);
+        var aircraft = Aircraft(history, _ => true);
+        return new FleetObservations
+        {
+            AsOf = history.AsOf,
+            Aircraft = aircraft,
+            OtherProblems = OtherProblems(aircraft.Select(a => a.Mark), history.RetractionsAlone),
+            FlagClosings = history.FlagClosings,
+        };
+    }
+
+    /// <summary>Observations of some aircraft of a history, in its order.</summary>
+    /// <param name="history">What is known of them, and of every aircraft with which one of them has shared a serial number.</param>
+    /// <param name="isWanted">Whether an aircraft is to be observed, by its registration.</param>
+    /// <exception cref="ArgumentException">An aircraft has no airframe.</exception>
+    public static IReadOnlyList<AircraftObservations> Aircraft(FleetHistory history, Predicate<string> isWanted)
+    {
+        ArgumentNullException.ThrowIfNull(history);
+        ArgumentNullException.ThrowIfNull(isWanted);
         var index = new LayoutIndex(history.Layouts);
         var asOf = DateOnly.FromDateTime(history.AsOf.UtcDateTime);
         var fleet = new List<(AircraftRecords Records, AircraftHours Hours)>(history.Aircraft.Count);
@@ -39,15 +57,23 @@ public static class Observe
         }
 
         var carried = SerialNumbers.Carry(fleet);
-        LookAlikeMarks.List([.. fleet.Select(f => f.Records)]);
-        return new FleetObservations
-        {
-            AsOf = history.AsOf,
-            Aircraft = [.. fleet.Select(f => Aircraft(f.Records, f.Hours, carried))],
-            OtherProblems = [.. history.RetractionsAlone.OrderBy(r => r.Key, RecordKeyOrder.Instance).Select(Alone)],
-            FlagClosings = history.FlagClosings,
-        };
+        return
+        [
+            .. history.Aircraft.Zip(fleet)
+                .Where(f => isWanted(f.First.Registration))
+                .Select(f => Aircraft(f.Second.Records, f.Second.Hours, carried) with { NextDate = NextDates.After(asOf, f.First) }),
+        ];
     }
+
+    /// <summary>Problems that no single aircraft shows: marks easily taken for each other, and retractions whose record never came.</summary>
+    /// <param name="marks">Every aircraft of the fleet, in any order.</param>
+    /// <param name="retractionsAlone">Retractions of which no aircraft is known.</param>
+    public static IReadOnlyList<DataProblem> OtherProblems(
+        IEnumerable<AircraftMark> marks, IEnumerable<Recorded<Retraction>> retractionsAlone) =>
+        [
+            .. LookAlikeMarks.Find([.. marks.OrderBy(m => m.Registration, StringComparer.Ordinal)]),
+            .. retractionsAlone.OrderBy(r => r.Key, RecordKeyOrder.Instance).Select(Alone),
+        ];
 
     private static DataProblem Alone(Recorded<Retraction> retraction) => new(
         DataProblemKind.RetractionWithoutRecord,
@@ -80,6 +106,8 @@ public static class Observe
             Base = description.On(records.AsOf).Base,
             TypeGroup = description.On(records.AsOf).TypeGroup,
             RetiredDate = description.RetiredDate,
+            WatchStartDate = description.WatchStartDate,
+            DescribedBy = description.Keys,
             Hours = hours.ByDay,
             Latest = hours.ByDay.Latest,
             LatestInspection = lastInspection is { } date ? new HoursOnDate(date, hours.OfVisit(date)) : null,

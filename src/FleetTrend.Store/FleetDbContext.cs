@@ -19,8 +19,6 @@ public sealed class FleetDbContext(DbContextOptions<FleetDbContext> options) : D
 
     internal DbSet<TypeGroupRow> TypeGroups => Set<TypeGroupRow>();
 
-    internal DbSet<SnapshotRow> Snapshots => Set<SnapshotRow>();
-
     internal DbSet<FlagRow> Flags => Set<FlagRow>();
 
     internal DbSet<DataProblemRow> DataProblems => Set<DataProblemRow>();
@@ -47,7 +45,7 @@ public sealed class FleetDbContext(DbContextOptions<FleetDbContext> options) : D
 
         // Byte order everywhere: the same pages and the same index on every server, whatever its locale.
         var texts = modelBuilder.Model.GetEntityTypes().SelectMany(entity => entity.GetProperties())
-            .Where(property => property.ClrType == typeof(string) && property.GetColumnType() != "json");
+            .Where(property => property.ClrType == typeof(string) && property.GetColumnType() != "json"); // an array of texts is never compared
         foreach (var text in texts)
             text.SetCollation("C");
     }

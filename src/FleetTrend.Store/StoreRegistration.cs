@@ -6,13 +6,14 @@ using FleetTrend.Store.HeldRecords;
 using FleetTrend.Store.Histories;
 using FleetTrend.Store.Keys;
 using FleetTrend.Store.Layouts;
+using FleetTrend.Store.Observed;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Parameters;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
 using FleetTrend.Store.Retention;
-using FleetTrend.Store.Snapshots;
+using FleetTrend.Store.Results;
 using FleetTrend.Store.Sources;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
@@ -46,7 +47,9 @@ public static class StoreRegistration
             .AddSingleton<SourceStore>()
             .AddSingleton<FleetDirectory>()
             .AddSingleton<FleetNames>()
-            .AddSingleton<SnapshotStore>()
+            .AddSingleton<ResultStore>()
+            .AddSingleton<StartedRefreshes>()
+            .AddSingleton<ObservedStore>()
             .AddSingleton<FreshnessReader>()
             .AddSingleton<FlagStore>()
             .AddSingleton<DataProblemStore>()

@@ -1,11 +1,9 @@
 using FleetTrend.Observations;
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Records.Layouts;
-using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.DataProblems;
 using FleetTrend.Trends.Flags;
-using FleetTrend.Trends.Groups;
 using FleetTrend.Trends.Locations;
-using FleetTrend.Trends.PartLives;
 
 namespace FleetTrend.Trends;
 
@@ -20,54 +18,54 @@ public static class FleetTrends
     public static TrendSnapshot Compute(FleetObservations fleet, TrendParameters parameters, string codeVersion)
     {
         ArgumentNullException.ThrowIfNull(fleet);
-        ArgumentNullException.ThrowIfNull(parameters);
-        List<AircraftObservations> aircraft = [.. fleet.Aircraft.OrderBy(o => o.Registration, StringComparer.Ordinal)];
-        var twice = aircraft.GroupBy(a => a.Registration, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1);
-        if (twice is not null)
-            throw new ArgumentException($"Aircraft {twice.Key} appears twice.", nameof(fleet));
-
-        var confidence = parameters.Confidence;
-        var groups = TypeGroupObservations.Sort(aircraft);
-        var baseOf = aircraft.ToDictionary(a => a.Registration, a => a.Base, StringComparer.Ordinal);
-        var lives = aircraft.SelectMany(a => a.Lives).ToList();
-        var repeats = RepeatLocations.Of(aircraft, groups);
-        var snapshot = new TrendSnapshot
-        {
-            AsOf = fleet.AsOf.ToUniversalTime(),
-            Parameters = parameters,
-            CodeVersion = codeVersion,
-            Fleet = [.. FleetLines.Of(aircraft, DateOnly.FromDateTime(fleet.AsOf.UtcDateTime))],
-            Rates = [.. groups.SelectMany(g => RateTrends.Of(g, confidence))],
-            Recurrences = [.. groups.SelectMany(g => RecurrenceTrends.Of(g, confidence))],
-            Repeats = repeats,
-            RecurrenceContrasts = RecurrenceContrasts.Of(repeats, groups, confidence),
-            LocationStandings = LocationStandings.Of(groups, baseOf, confidence, FlagRestarts.None),
-            PartLives = PartLifeTrends.Of(lives, parameters),
-            Airframes = AirframeStandings.Of(groups, baseOf, confidence, FlagRestarts.None),
-            Flags = [],
-            Problems = [.. InOrder(aircraft.SelectMany(a => a.Problems).Concat(fleet.OtherProblems))],
-        };
-        // Standings, rates and lives show the whole past; what was closed is settled for the flags alone.
-        var restarts = FlagRestarts.At(fleet.FlagClosings, aircraft);
-        var counted = !restarts.Any ? snapshot : snapshot with
-        {
-            Repeats = [.. snapshot.Repeats.Select(r => RepeatLocations.After(r, restarts)).OfType<RepeatLocation>()],
-            LocationStandings = LocationStandings.Of(groups, baseOf, confidence, restarts),
-            PartLives = lives.TrueForAll(restarts.Counts) ? snapshot.PartLives : PartLifeTrends.Of(lives.Where(restarts.Counts), parameters),
-            Airframes = AirframeStandings.Of(groups, baseOf, confidence, restarts),
-        };
-        return snapshot with { Flags = ProposedFlags.Of(counted, KindsOf(aircraft), restarts) };
+        var groups = fleet.Aircraft.SelectMany(a => a.TypeGroups.Select(g => (Group: g, Aircraft: a)))
+            .GroupBy(g => g.Group, g => g.Aircraft, StringComparer.Ordinal)
+            .OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => TypeGroupTrends.Compute(new TypeGroupInputs(g.Key, g, fleet.AsOf, parameters), fleet.FlagClosings, Analyses.All));
+        return Assemble(
+            fleet.AsOf, parameters, codeVersion, [.. groups], fleet.OtherProblems, KindsIn(fleet.Aircraft), fleet.FlagClosings);
     }
 
-    private static Dictionary<string, LocationKind> KindsOf(IReadOnlyList<AircraftObservations> aircraft) => aircraft
+    /// <summary>Puts the trends of all type groups together.</summary>
+    /// <param name="asOf">The moment of knowledge.</param>
+    /// <param name="parameters">The choices.</param>
+    /// <param name="codeVersion">Version of the code.</param>
+    /// <param name="groups">The type groups, by name.</param>
+    /// <param name="otherProblems">Problems of the fleet as a whole.</param>
+    /// <param name="kinds">Every kind of location, by name.</param>
+    /// <param name="closings">The newest closing of each flag.</param>
+    public static TrendSnapshot Assemble(
+        DateTimeOffset asOf, TrendParameters parameters, string codeVersion, IReadOnlyList<TypeGroupTrends> groups,
+        IEnumerable<DataProblem> otherProblems, IReadOnlyDictionary<string, LocationKind> kinds, IReadOnlyList<Records.Flags.FlagClosing> closings)
+    {
+        ArgumentNullException.ThrowIfNull(groups);
+        return new TrendSnapshot
+        {
+            AsOf = asOf.ToUniversalTime(),
+            Parameters = parameters,
+            CodeVersion = codeVersion,
+            Fleet = [.. Settled(Analyses.Fleet).OrderBy(l => l.Registration, StringComparer.Ordinal)],
+            Rates = [.. Settled(Analyses.Rates)],
+            Recurrences = [.. Settled(Analyses.Recurrences)],
+            Repeats = [.. RepeatLocations.Order(Settled(Analyses.Repeats))],
+            RecurrenceContrasts = [.. Settled(Analyses.RecurrenceContrasts)],
+            LocationStandings = [.. LocationStandings.Order(Settled(Analyses.LocationStandings))],
+            PartLives = [.. Settled(Analyses.PartLives)],
+            Airframes = [.. Settled(Analyses.Airframes)],
+            Flags = ProposedFlags.Propose([.. groups.Select(g => g.Candidates)], parameters, kinds, closings),
+            Problems = [.. ProblemsOfAircraft.Order(Settled(Analyses.Problems).Concat(otherProblems))],
+        };
+
+        IEnumerable<T> Settled<T>(Analysis<T> analysis)
+            where T : notnull
+        {
+            var tests = new TestFamily(groups.Select(g => g.Results.First(r => r.Analysis == analysis).Tests));
+            return groups.SelectMany(g => g.Of(analysis)).SelectMany(items => analysis.Settle(items, tests, parameters));
+        }
+    }
+
+    private static Dictionary<string, LocationKind> KindsIn(IEnumerable<AircraftObservations> aircraft) => aircraft
         .SelectMany(a => a.Exposures.Select(e => e.Kind).Concat(a.Events.Select(e => e.Kind)).Concat(a.Lives.Select(l => l.Kind)))
         .DistinctBy(k => k.Name, StringComparer.Ordinal)
         .ToDictionary(k => k.Name, StringComparer.Ordinal);
-
-    private static IEnumerable<DataProblem> InOrder(IEnumerable<DataProblem> problems) => problems
-        .OrderBy(p => p.Registration, StringComparer.Ordinal)
-        .ThenBy(p => p.Date)
-        .ThenBy(p => p.Kind)
-        .ThenBy(p => p.Description, StringComparer.Ordinal)
-        .ThenBy(p => string.Join('|', p.Evidence), StringComparer.Ordinal);
 }

@@ -49,10 +49,10 @@ public sealed record TrendParameters
     /// <exception cref="JsonException">It holds no parameters.</exception>
     public static TrendParameters Read(string? json, int revision)
     {
-        var parameters = json is null ? new TrendParameters() : JsonSerializer.Deserialize<TrendParameters>(json, TrendSnapshotJson.Options);
+        var parameters = json is null ? new TrendParameters() : JsonSerializer.Deserialize<TrendParameters>(json, TrendJson.Options);
         return parameters is null ? throw new JsonException("The JSON holds no parameters.") : parameters with { Revision = revision };
     }
 
     /// <summary>Every parameter as JSON, without the number of the change. The same parameters give the same text.</summary>
-    public string ToJson() => JsonSerializer.Serialize(this with { Revision = 0 }, TrendSnapshotJson.Options);
+    public string ToJson() => JsonSerializer.Serialize(this with { Revision = 0 }, TrendJson.Options);
 }

@@ -1,12 +1,12 @@
 using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Hosting.Health;
+using FleetTrend.Results;
 using FleetTrend.Store;
 using FleetTrend.Worker.Jobs;
 using FleetTrend.Worker.Mail;
 using FleetTrend.Worker.Reports;
 using FleetTrend.Worker.Schedules;
-using FleetTrend.Worker.Trends;
 using Hangfire;
 using Hangfire.PostgreSql;
 
@@ -30,7 +30,7 @@ public static class WorkerHost
         builder.AddFleetTrendHosting(settings, database, "fleettrend-worker");
         builder.Services.AddFleetTrendStore();
         builder.Services.AddSingleton<WorkerMetrics>();
-        builder.Services.AddSingleton<TrendRefresh>();
+        builder.Services.AddFleetTrendResults();
         builder.Services.AddSingleton<ReportWriter>();
         builder.Services.AddSingleton<MailComposer>();
         builder.Services.AddSingleton<IMailSender>(settings.Mail.Smtp is { } smtp
@@ -74,13 +74,21 @@ public static class WorkerHost
                     UseSlidingInvisibilityTimeout = true,
                     InvisibilityTimeout = TimeSpan.FromSeconds(30),
                     QueuePollInterval = TimeSpan.FromSeconds(1),
+                    EnableLongPolling = true,
                 }));
         services.AddHangfireServer(server =>
         {
             server.WorkerCount = JobsAtOnce;
             server.SchedulePollingInterval = TimeSpan.FromSeconds(1);
         });
+        services.AddHangfireServer(server =>
+        {
+            server.ServerName = $"{Environment.MachineName}:{Environment.ProcessId}:{JobNames.TrendQueue}";
+            server.Queues = [JobNames.TrendQueue];
+            server.WorkerCount = Environment.ProcessorCount;
+        });
         services.AddTransient<RefreshTrendsJob>();
+        services.AddTransient<RefreshTypeGroupJob>();
         services.AddTransient<WeeklyReportJob>();
         services.AddTransient<RequestedReportsJob>();
         services.AddTransient<SendMailJob>();

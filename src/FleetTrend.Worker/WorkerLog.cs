@@ -3,9 +3,6 @@ namespace FleetTrend.Worker;
 /// <summary>All log messages of the worker.</summary>
 internal static partial class WorkerLog
 {
-    [LoggerMessage(4001, LogLevel.Information, "Refreshed trends as of {AsOf:O}: {Aircraft} aircraft, {Flags} flags ({Raised} new), {Seconds:0.0} s")]
-    internal static partial void TrendsRefreshed(ILogger log, DateTimeOffset asOf, int aircraft, int flags, int raised, double seconds);
-
     [LoggerMessage(4002, LogLevel.Information,
         "Wrote the report of {Base} for {First:yyyy-MM-dd} to {Last:yyyy-MM-dd}, {Seconds:0.0} s after its as-of time: {Subject}")]
     internal static partial void ReportWritten(ILogger log, string @base, DateOnly first, DateOnly last, string subject, double seconds);
@@ -15,9 +12,6 @@ internal static partial class WorkerLog
 
     [LoggerMessage(4004, LogLevel.Warning, "Failed to send mail {MessageId} at attempt {Attempt}: trying again in {Seconds:0} s")]
     internal static partial void MailFailed(ILogger log, string messageId, int attempt, double seconds, Exception failure);
-
-    [LoggerMessage(4005, LogLevel.Information, "Checked records as of {AsOf:O}: {Problems} data problems ({Opened} new)")]
-    internal static partial void DataChecked(ILogger log, DateTimeOffset asOf, int problems, int opened);
 
     [LoggerMessage(4006, LogLevel.Error, "Gave up mail {MailId} ({MessageId}) of report {ReportId} after {Attempts} attempts: RetryMail sends it again")]
     internal static partial void MailGivenUp(ILogger log, long mailId, string messageId, long reportId, int attempts, Exception failure);

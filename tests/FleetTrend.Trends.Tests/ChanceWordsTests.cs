@@ -59,9 +59,9 @@ public sealed class ChanceWordsTests
     [Fact] // Flags and trends of earlier versions hold a bare number; of a base it was approximate, so no law is assumed.
     public void A_bare_number_stored_earlier_is_approximate_and_a_law_comes_back()
     {
-        Assert.Equal(PValue.Approximate(0.002), JsonSerializer.Deserialize<PValue>("0.002", TrendSnapshotJson.Options));
+        Assert.Equal(PValue.Approximate(0.002), JsonSerializer.Deserialize<PValue>("0.002", TrendJson.Options));
         foreach (var p in new[] { PValue.Exact(0.002), PValue.Approximate(1e-9) })
-            Assert.Equal(p, JsonSerializer.Deserialize<PValue>(JsonSerializer.Serialize(p, TrendSnapshotJson.Options), TrendSnapshotJson.Options));
+            Assert.Equal(p, JsonSerializer.Deserialize<PValue>(JsonSerializer.Serialize(p, TrendJson.Options), TrendJson.Options));
         Assert.Throws<ArgumentOutOfRangeException>(() => PValue.Exact(1.1));
         Assert.Throws<ArgumentOutOfRangeException>(() => PValue.Approximate(double.NaN));
     }

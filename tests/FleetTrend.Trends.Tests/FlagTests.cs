@@ -141,7 +141,7 @@ public sealed class FlagTests
             "condition":"Crack","locations":["exhaust/a"],"ratio":{"value":3,"lower":0.5,"upper":9,"confidence":0.95,"unit":"","events":3,
             "exposureHours":1000,"method":"m"},"observed":3,"expected":1,"statement":"s","whatToCheck":[]}
             """;
-        var flag = System.Text.Json.JsonSerializer.Deserialize<ProposedFlag>(stored, TrendSnapshotJson.Options)!;
+        var flag = System.Text.Json.JsonSerializer.Deserialize<ProposedFlag>(stored, TrendJson.Options)!;
         Assert.Equal((1.0, null, null, null), (flag.Expected, flag.Expectation, flag.PValue, flag.Family));
     }
 

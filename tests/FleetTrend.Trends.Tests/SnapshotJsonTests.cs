@@ -15,9 +15,9 @@ public sealed class SnapshotJsonTests
         Assert.All<object>(
             [snapshot.Rates, snapshot.Recurrences, snapshot.Repeats, snapshot.LocationStandings, snapshot.PartLives, snapshot.Airframes, snapshot.Flags, snapshot.Problems],
             part => Assert.NotEmpty((System.Collections.IEnumerable)part));
-        var json = TrendSnapshotJson.Write(snapshot);
-        var back = TrendSnapshotJson.Read(json);
-        Assert.Equal(json, TrendSnapshotJson.Write(back));
+        var json = JsonSerializer.Serialize(snapshot, TrendJson.Options);
+        var back = JsonSerializer.Deserialize<TrendSnapshot>(json, TrendJson.Options)!;
+        Assert.Equal(json, JsonSerializer.Serialize(back, TrendJson.Options));
         Assert.Equal(snapshot.Rates, back.Rates);
         Assert.Equal(snapshot.Fleet, back.Fleet);
         Assert.Equal(snapshot.PartLives.SelectMany(t => t.Fits), back.PartLives.SelectMany(t => t.Fits));
@@ -28,15 +28,15 @@ public sealed class SnapshotJsonTests
     public void The_order_of_aircraft_and_of_their_rows_means_nothing()
     {
         var fleet = Fleet();
-        var json = TrendSnapshotJson.Write(Compute(fleet));
-        Assert.All(Enumerable.Range(0, 10), seed => Assert.Equal(json, TrendSnapshotJson.Write(Compute(Shuffled(fleet, seed)))));
+        var json = JsonSerializer.Serialize(Compute(fleet), TrendJson.Options);
+        Assert.All(Enumerable.Range(0, 10), seed => Assert.Equal(json, JsonSerializer.Serialize(Compute(Shuffled(fleet, seed)), TrendJson.Options)));
     }
 
     [Fact]
     public void The_moment_is_written_in_utc_and_enums_by_name()
     {
         var asOf = new DateTimeOffset(2026, 1, 1, 2, 0, 0, TimeSpan.FromHours(2));
-        var json = TrendSnapshotJson.Write(FleetBuilder.Compute(Fleet(), new TrendParameters(), asOf, "test"));
+        var json = JsonSerializer.Serialize(FleetBuilder.Compute(Fleet(), new TrendParameters(), asOf, "test"), TrendJson.Options);
         Assert.Contains("\"asOf\":\"2026-01-01T00:00:00.0000000Z\"", json, StringComparison.Ordinal);
         Assert.Contains("\"condition\":\"Crack\"", json, StringComparison.Ordinal);
         Assert.Contains("\"kind\":\"AirframeDrift\"", json, StringComparison.Ordinal);
@@ -59,13 +59,13 @@ public sealed class SnapshotJsonTests
             new SimulatedFleet { Seed = 5, Aircraft = 3, CrackRate = 0.00001 }.Build(),
             Fleet(),
         };
-        Assert.All(fleets, fleet => Assert.NotEmpty(TrendSnapshotJson.Write(Compute(fleet))));
+        Assert.All(fleets, fleet => Assert.NotEmpty(JsonSerializer.Serialize(Compute(fleet), TrendJson.Options)));
     }
 
     [Fact] // Trends of earlier versions stay in the database: no test of places, no interval of what is expected, a ratio at each repeat.
     public void Trends_stored_before_places_were_tested_can_be_read()
     {
-        var stored = JsonNode.Parse(TrendSnapshotJson.Write(Compute(Fleet())))!.AsObject();
+        var stored = JsonNode.Parse(JsonSerializer.Serialize(Compute(Fleet()), TrendJson.Options))!.AsObject();
         stored.Remove("locationStandings");
         foreach (var standing in stored["airframes"]!.AsArray())
         {
@@ -78,7 +78,7 @@ public sealed class SnapshotJsonTests
         }
         foreach (var repeat in stored["repeats"]!.AsArray())
             (repeat!["expected"], repeat["ratio"]) = (1.5, new JsonObject { ["value"] = 2 });
-        var read = TrendSnapshotJson.Read(stored.ToJsonString());
+        var read = JsonSerializer.Deserialize<TrendSnapshot>(stored.ToJsonString(), TrendJson.Options)!;
         Assert.Empty(read.LocationStandings);
         Assert.NotEmpty(read.Repeats);
         Assert.All(read.Airframes, s => Assert.Null(s.Expectation));
@@ -86,7 +86,7 @@ public sealed class SnapshotJsonTests
     }
 
     [Fact]
-    public void Json_of_something_else_is_refused() => Assert.Throws<JsonException>(() => TrendSnapshotJson.Read("{\"asOf\":\"2026-01-01T00:00:00Z\"}"));
+    public void Json_of_something_else_is_refused() => Assert.Throws<JsonException>(() => JsonSerializer.Deserialize<TrendSnapshot>("{\"asOf\":\"2026-01-01T00:00:00Z\"}", TrendJson.Options));
 
     private static TrendSnapshot Compute(IReadOnlyList<AircraftObservations> fleet) =>
         FleetBuilder.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test");

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using System.Reflection;
 using FleetTrend.Observations;
 
@@ -81,6 +82,6 @@ public sealed class TrendParametersTests
         Assert.Equal(new TrendParameters().ToJson(), TrendParameters.Read(null, 0).ToJson());
     }
 
-    private static string Trends(IReadOnlyList<AircraftObservations> fleet, TrendParameters parameters) => TrendSnapshotJson.Write(
-        FleetBuilder.Compute(fleet, parameters, FleetBuilder.AsOf, "test") with { Parameters = new TrendParameters() });
+    private static string Trends(IReadOnlyList<AircraftObservations> fleet, TrendParameters parameters) => JsonSerializer.Serialize(
+        FleetBuilder.Compute(fleet, parameters, FleetBuilder.AsOf, "test") with { Parameters = new TrendParameters() }, TrendJson.Options);
 }

@@ -1,8 +1,6 @@
-using System.Text.Json;
 using FleetTrend.Api.Trends;
+using FleetTrend.Results;
 using FleetTrend.Store.Flags;
-using FleetTrend.Trends;
-using FleetTrend.Trends.Flags;
 using Wire = FleetTrend.Contracts.V1;
 
 namespace FleetTrend.Api.Flags;
@@ -12,8 +10,7 @@ internal static class FlagMessages
 {
     public static Wire.Flag ToWire(this StoredFlag stored)
     {
-        var said = JsonSerializer.Deserialize<ProposedFlag>(stored.Proposal.BodyJson, TrendSnapshotJson.Options)
-            ?? throw new JsonException($"Flag {stored.FlagId} has no body.");
+        var said = stored.Said();
         var wire = new Wire.Flag
         {
             FlagId = stored.FlagId.ToString(System.Globalization.CultureInfo.InvariantCulture),

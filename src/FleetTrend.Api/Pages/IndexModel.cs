@@ -1,18 +1,21 @@
 using FleetTrend.Api.Pages.Flags;
 using FleetTrend.Reports.Weekly;
+using FleetTrend.Results.Reading;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Reports;
-using FleetTrend.Store.Snapshots;
+using FleetTrend.Store.Results;
 using FleetTrend.Trends;
+using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages;
 
 /// <summary>The first page: the latest report of the whole fleet, the fleet now, and the archive.</summary>
-public sealed class IndexModel(SnapshotStore snapshots, ReportStore reports, FlagStore flags, FreshnessReader freshness) : PageModel
+public sealed class IndexModel(ResultReader results, ReportStore reports, FlagStore flags, FreshnessReader freshness) : PageModel
 {
     private const int MostFlags = 500;
     private const int MostReports = 60;
+    private const int LinesPerPage = 50;
 
     // A refresh runs every night; two hours of grace.
     private static readonly TimeSpan StaleAfter = TimeSpan.FromHours(26);
@@ -56,12 +59,20 @@ public sealed class IndexModel(SnapshotStore snapshots, ReportStore reports, Fla
     /// <summary>The latest report of each base.</summary>
     public IReadOnlyList<ReportSummary> LatestPerBase { get; private set; } = [];
 
+    /// <summary>Page of the fleet table, from 1.</summary>
+    public int FleetPage { get; private set; } = 1;
+
+    /// <summary>Pages of the fleet table.</summary>
+    public int FleetPages { get; private set; }
+
     /// <summary>Reads what the page shows.</summary>
-    public async Task OnGetAsync(CancellationToken ct)
+    /// <param name="page">Page of the fleet table, from 1.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task OnGetAsync([FromQuery(Name = "fleet")] int page, CancellationToken ct)
     {
         Freshness = await freshness.ReadAsync(ct);
-        if (await snapshots.LatestAsync(ct) is not { } stored) return;
-        Trends = TrendSnapshotJson.Read(stored.TrendsJson);
+        if (await results.LatestAsync(ct) is not { } published) return;
+        Trends = await results.AssembleAsync(published, [Analyses.Fleet], new ResultFilter(), ct);
         var age = TimeProvider.System.GetUtcNow() - Trends.AsOf;
         Age = AgeWords.Describe(age);
         IsStale = age > StaleAfter;
@@ -71,7 +82,10 @@ public sealed class IndexModel(SnapshotStore snapshots, ReportStore reports, Fla
         var open = await flags.ListAsync(null, null, MostFlags, null, ct);
         UnansweredFlags = open.Items.Count(flag => flag.State == FlagState.Open);
         AcknowledgedFlags = open.Items.Count - UnansweredFlags;
-        var fleet = FleetSection.Compose(Trends, [.. open.Items.Select(flag => flag.ToLine())]);
+        FleetPages = (flying.Count + LinesPerPage - 1) / LinesPerPage;
+        FleetPage = Math.Clamp(page, 1, Math.Max(1, FleetPages));
+        var shown = Trends with { Fleet = [.. flying.Skip((FleetPage - 1) * LinesPerPage).Take(LinesPerPage), .. Trends.Fleet.Where(l => l.RetiredDate is not null)] };
+        var fleet = FleetSection.Compose(shown, [.. open.Items.Select(flag => flag.ToLine())]);
         FleetHtml = FleetTrend.Reports.Html.ReportHtml.Render(fleet with { Name = "fleet-now", Heading = "Fleet now" });
         Report = await reports.LatestAsync(ReportPages.WholeFleet, ct);
         if (Report is not null) ReportHtml = ReportPages.Render(Report);

@@ -41,7 +41,7 @@ public static class ReportPages
             if (endpoint is not RouteEndpointBuilder { RoutePattern.RawText: "sign-in" })
                 endpoint.Metadata.Add(new AuthorizeAttribute(PageAccess.Name));
         });
-        app.MapGet("/site.css", () => Results.Text(StyleSheet.Value, "text/css"));
+        app.MapGet("/site.css", () => TypedResults.Text(StyleSheet.Value, "text/css"));
         app.MapGet("/reports/{id:long}/mail", MailAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/reports/{id:long}/plots/{name}", PlotAsync).RequireAuthorization(PageAccess.Name);
     }
@@ -73,21 +73,21 @@ public static class ReportPages
     private static async Task<IResult> MailAsync(long id, ReportStore reports, HttpContext context)
     {
         if (await reports.GetAsync(id, context.RequestAborted) is not { } report)
-            return Results.NotFound();
+            return TypedResults.NotFound();
         AddHeaders(context.Response.Headers);
         context.Response.Headers.ContentSecurityPolicy = MailPolicy;
         // Characters that hide or turn text, which earlier versions let through, are written out.
-        return Results.Text(ReportMessages.HtmlWithPlots(report with { Html = ForeignText.WithBreaks(report.Html) }), "text/html", Encoding.UTF8);
+        return TypedResults.Text(ReportMessages.HtmlWithPlots(report with { Html = ForeignText.WithBreaks(report.Html) }), "text/html", Encoding.UTF8);
     }
 
     private static async Task<IResult> PlotAsync(long id, string name, ReportStore reports, HttpContext context)
     {
         if (await reports.GetAsync(id, context.RequestAborted) is not { } report || !report.Plots.TryGetValue(name, out var png))
-            return Results.NotFound();
+            return TypedResults.NotFound();
         // A stored report never changes.
         context.Response.Headers.CacheControl = "private, max-age=31536000, immutable";
         context.Response.Headers.XContentTypeOptions = "nosniff";
-        return Results.Bytes(png, "image/png");
+        return TypedResults.Bytes(png, "image/png");
     }
 
     private static string ReadStyleSheet()

@@ -11,7 +11,7 @@ using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
-using FleetTrend.Store.Snapshots;
+using FleetTrend.Store.Results;
 using Grpc.Core;
 using MailState = FleetTrend.Store.Outbox.MailState;
 

@@ -1,36 +1,30 @@
 using System.Text.Json;
-using FleetTrend.Observations;
 using FleetTrend.Reports.Weekly;
-using FleetTrend.Store.Histories;
+using FleetTrend.Results.Reading;
+using FleetTrend.Results.Refreshes;
 using FleetTrend.Store.Reports;
-using FleetTrend.Store.Snapshots;
 using FleetTrend.Trends;
 
 namespace FleetTrend.Api.Reports;
 
 /// <summary>Makes a report again from the records as they were known then, and compares.</summary>
-internal sealed class ReportReproduction(HistoryReader histories, SnapshotStore snapshots)
+internal sealed class ReportReproduction(TrendRefresh refresh, ResultReader results)
 {
     /// <summary>The first difference between a stored report and the same made again; null where there is none.</summary>
     public async Task<string?> FirstDifferenceAsync(StoredReport report, CancellationToken ct)
     {
-        var inputs = JsonSerializer.Deserialize<ReportInputs>(report.ParametersJson, TrendSnapshotJson.Options)
+        var inputs = JsonSerializer.Deserialize<ReportInputs>(report.ParametersJson, TrendJson.Options)
             ?? throw new JsonException($"Report {report.ReportId} has no inputs.");
-        if (await ComputeAsync(report.AsOf, ct) is not { } current)
+        if (await ComputeAsync(report.AsOf, report.CodeVersion, ct) is not { } current)
             return $"The parameters of the trends of {report.AsOf:O} are not kept.";
-        var previous = inputs.PreviousAsOf is { } moment ? await ComputeAsync(moment, ct) : null;
+        var previous = inputs.PreviousAsOf is { } moment ? await ComputeAsync(moment, report.CodeVersion, ct) : null;
         return Compare(report, WeeklyReport.Compose(current, previous, inputs).Render());
     }
 
     /// <summary>Trends from the records, with the parameters that were used then; null where these are not kept.</summary>
-    private async Task<TrendSnapshot?> ComputeAsync(DateTimeOffset asOf, CancellationToken ct)
-    {
-        if (await snapshots.AtAsync(asOf, ct) is not { } stored)
-            return null;
-        var parameters = TrendSnapshotJson.Read(stored.TrendsJson).Parameters;
-        // The version is printed in the report; it is what made the report, and a change of it alone is no difference.
-        return FleetTrends.Compute(Observe.Fleet(await histories.ReadAsync(asOf, ct)), parameters, stored.CodeVersion);
-    }
+    /// <remarks>The version is printed in the report; it is what made the report, and a change of it alone is no difference.</remarks>
+    private async Task<TrendSnapshot?> ComputeAsync(DateTimeOffset asOf, string codeVersion, CancellationToken ct) =>
+        await results.ParametersAtAsync(asOf, ct) is { } parameters ? await refresh.ComputeAsync(asOf, parameters, codeVersion, ct) : null;
 
     private static string? Compare(StoredReport report, RenderedReport again)
     {

@@ -11,10 +11,8 @@ namespace FleetTrend.Api.Trends;
 internal static class EvidenceMessages
 {
     /// <summary>The rows that a request asks for: exposures, then events, then lives.</summary>
-    public static IEnumerable<Wire.EvidenceRow> Rows(FleetObservations fleet, Wire.ListEvidenceRequest request)
+    public static IEnumerable<Wire.EvidenceRow> Rows(IReadOnlyList<AircraftObservations> aircraft, Wire.ListEvidenceRequest request)
     {
-        var registration = request.Registration.ToUpperInvariant();
-        var aircraft = fleet.Aircraft.Where(a => registration.Length == 0 || a.Registration == registration).ToList();
         bool Wanted(string typeGroup, string location, string kind) =>
             (request.TypeGroup.Length == 0 || request.TypeGroup == typeGroup)
             && (request.Location.Length == 0 || request.Location == location)

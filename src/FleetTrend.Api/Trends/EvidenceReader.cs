@@ -1,33 +1,22 @@
+using FleetTrend.Contracts.V1;
 using FleetTrend.Observations;
+using FleetTrend.Results.Observing;
 using FleetTrend.Store.Histories;
 
 namespace FleetTrend.Api.Trends;
 
-/// <summary>The fleet as the refresh observes it, for the rows behind its numbers. The moment asked for last is kept: its next page, and the
-/// next aircraft, cost no reading.</summary>
-internal sealed class EvidenceReader(HistoryReader histories) : IDisposable
+/// <summary>The aircraft of a request as the refresh observes them, for the rows behind its numbers.</summary>
+internal sealed class EvidenceReader(AircraftObserver observer)
 {
-    private readonly SemaphoreSlim _oneAtATime = new(1);
-    private volatile FleetObservations? _kept;
-
-    /// <summary>The fleet as known at a moment that <see cref="Knowledge.FixAsOfAsync"/> has fixed, or at one before it.</summary>
-    public async Task<FleetObservations> ReadAsync(DateTimeOffset asOf, CancellationToken ct)
+    /// <summary>Those of the registration or type group asked for, by registration, as known at a moment that <see cref="Knowledge.FixAsOfAsync"/> has fixed, or at one before it.</summary>
+    public async Task<IReadOnlyList<AircraftObservations>> ReadAsync(ListEvidenceRequest request, DateTimeOffset asOf, CancellationToken ct)
     {
-        if (_kept is { } kept && kept.AsOf == asOf)
-            return kept;
-        await _oneAtATime.WaitAsync(ct);
-        try
-        {
-            if (_kept is not { } other || other.AsOf != asOf)
-                _kept = Observe.Fleet(await histories.ReadAsync(asOf, ct));
-            return _kept;
-        }
-        finally
-        {
-            _oneAtATime.Release();
-        }
+        var registration = request.Registration.ToUpperInvariant();
+        var states = (await observer.ReadStatesAsync(asOf, ct))
+            .Where(s => registration.Length == 0 || s.Registration == registration)
+            .Where(s => request.TypeGroup.Length == 0 || s.TypeGroups.Contains(request.TypeGroup, StringComparer.Ordinal));
+        var aircraft = await observer.ReadAsync(
+            await observer.ReadFleetAsync(asOf, ct), await observer.ReadKindsAsync(ct), [.. states], keep: false, ct);
+        return [.. aircraft.OrderBy(a => a.Registration, StringComparer.Ordinal)];
     }
-
-    /// <inheritdoc/>
-    public void Dispose() => _oneAtATime.Dispose();
 }

@@ -1,4 +1,4 @@
-using FleetTrend.Store.Snapshots;
+using FleetTrend.Store.Results;
 using Wire = FleetTrend.Contracts.V1;
 
 namespace FleetTrend.Api.Trends;

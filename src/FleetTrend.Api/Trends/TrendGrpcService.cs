@@ -2,6 +2,8 @@ using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
 using FleetTrend.Store.Histories;
 using FleetTrend.Store.Requests;
+using FleetTrend.Store.Results;
+using FleetTrend.Trends;
 using Grpc.Core;
 
 namespace FleetTrend.Api.Trends;
@@ -28,8 +30,9 @@ internal sealed class TrendGrpcService(
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
             AsOfPageRequest.Read(request),
-            snapshot => snapshot.Rates.Where(r => Wanted(request.TypeGroup, r.TypeGroup) && Wanted(request.Location, r.Location)
-                && (request.Condition == Condition.Unspecified || (int)request.Condition == (int)r.Condition)),
+            Analyses.Rates,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Location = Asked(request.Location) },
+            request.Condition == Condition.Unspecified ? null : r => (int)request.Condition == (int)r.Condition,
             context.CancellationToken);
         return new ListRatesResponse
         {
@@ -46,7 +49,9 @@ internal sealed class TrendGrpcService(
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
             AsOfPageRequest.Read(request),
-            snapshot => snapshot.PartLives.Where(l => Wanted(request.TypeGroup, l.TypeGroup) && Wanted(request.Kind, l.Kind)),
+            Analyses.PartLives,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Kind = Asked(request.Kind) },
+            isWanted: null,
             context.CancellationToken);
         return new ListPartLivesResponse
         {
@@ -63,7 +68,9 @@ internal sealed class TrendGrpcService(
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
             AsOfPageRequest.Read(request),
-            snapshot => snapshot.Recurrences.Where(r => Wanted(request.TypeGroup, r.TypeGroup) && Wanted(request.Location, r.Location)),
+            Analyses.Recurrences,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Location = Asked(request.Location) },
+            isWanted: null,
             context.CancellationToken);
         return new ListRecurrencesResponse
         {
@@ -80,8 +87,9 @@ internal sealed class TrendGrpcService(
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
             AsOfPageRequest.Read(request),
-            snapshot => snapshot.Airframes.Where(s => Wanted(request.TypeGroup, s.TypeGroup)
-                && Wanted(request.Registration.ToUpperInvariant(), s.Registration)),
+            Analyses.Airframes,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
+            isWanted: null,
             context.CancellationToken);
         return new ListStandingsResponse
         {
@@ -99,9 +107,12 @@ internal sealed class TrendGrpcService(
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
             AsOfPageRequest.Read(request),
-            snapshot => snapshot.LocationStandings.Where(s => Wanted(request.TypeGroup, s.TypeGroup)
-                && Wanted(request.Registration.ToUpperInvariant(), s.Registration) && Wanted(request.Location, s.Location)
-                && (request.Condition == Condition.Unspecified || (int)request.Condition == (int)s.Condition)),
+            Analyses.LocationStandings,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
+            request.Location.Length == 0 && request.Condition == Condition.Unspecified
+                ? null
+                : s => (request.Location.Length == 0 || request.Location == s.Location)
+                    && (request.Condition == Condition.Unspecified || (int)request.Condition == (int)s.Condition),
             context.CancellationToken);
         return new ListLocationStandingsResponse
         {
@@ -121,8 +132,8 @@ internal sealed class TrendGrpcService(
             throw new Refusal("registration", "", Reasons.FieldRequired, "must be given where type_group is not").ToException();
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var asOf = await MomentAsync(request, page, context.CancellationToken);
-        var fleet = await evidence.ReadAsync(asOf, context.CancellationToken);
-        var rows = EvidenceMessages.Rows(fleet, request).Skip((int)page.After).Take(page.Size + 1).ToList();
+        var aircraft = await evidence.ReadAsync(request, asOf, context.CancellationToken);
+        var rows = EvidenceMessages.Rows(aircraft, request).Skip((int)page.After).Take(page.Size + 1).ToList();
         return new ListEvidenceResponse
         {
             Rows = { rows.Take(page.Size) },
@@ -142,5 +153,5 @@ internal sealed class TrendGrpcService(
             : WireDates.ReadMoment("as_of_time", request.AsOfTime, await knowledge.FixAsOfAsync(ct))!.Value;
     }
 
-    private static bool Wanted(string asked, string? value) => asked.Length == 0 || asked == value;
+    private static string? Asked(string filter) => filter.Length == 0 ? null : filter;
 }

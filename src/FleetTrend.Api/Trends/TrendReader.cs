@@ -1,29 +1,35 @@
-using System.Text.Json;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
-using FleetTrend.Store.Snapshots;
+using FleetTrend.Results.Reading;
+using FleetTrend.Store.Results;
 using FleetTrend.Trends;
 using Grpc.Core;
 
 namespace FleetTrend.Api.Trends;
 
-/// <summary>Reads stored trends.</summary>
-internal sealed class TrendReader(SnapshotStore snapshots, FreshnessReader freshness)
+/// <summary>Reads published trends.</summary>
+internal sealed class TrendReader(ResultReader results, FreshnessReader freshness)
 {
-    private volatile TrendSnapshot? _parsed;
-
-    /// <summary>One page of a list that <paramref name="select"/> takes from the trends.</summary>
+    /// <summary>One page of the answers of an analysis.</summary>
+    /// <param name="page">Which page.</param>
+    /// <param name="analysis">The analysis.</param>
+    /// <param name="filter">Which rows.</param>
+    /// <param name="isWanted">Which answers of these rows; null takes all.</param>
+    /// <param name="ct">Cancels.</param>
     public async Task<TrendPage<T>> PageAsync<T>(
-        AsOfPageRequest page, Func<TrendSnapshot, IEnumerable<T>> select, CancellationToken ct)
+        AsOfPageRequest page, Analysis<T> analysis, ResultFilter filter, Func<T, bool>? isWanted, CancellationToken ct)
+        where T : notnull
     {
-        var snapshot = await ReadAsync(page.AsOf, ct);
-        var items = select(snapshot).Skip((int)page.After).Take(page.Size + 1).ToList();
-        var hasMore = items.Count > page.Size;
+        var trends = await ReadAsync(page.AsOf, ct);
+        var found = isWanted is null
+            ? await results.ReadAsync(trends, analysis, filter, page.After, page.Size + 1, ct)
+            : [.. (await results.ReadAsync(trends, analysis, filter, ct)).Where(isWanted).Skip((int)page.After).Take(page.Size + 1)];
+        var hasMore = found.Count > page.Size;
         return new TrendPage<T>(
-            hasMore ? items[..page.Size] : items,
-            hasMore ? page.NextToken(snapshot.AsOf, page.After + page.Size) : "",
-            OriginOf(snapshot),
-            await FreshnessAsync(snapshot.AsOf, ct));
+            hasMore ? [.. found.Take(page.Size)] : found,
+            hasMore ? page.NextToken(trends.AsOf, page.After + page.Size) : "",
+            OriginOf(trends),
+            await FreshnessAsync(trends.AsOf, ct));
     }
 
     /// <summary>How fresh results of a moment are now.</summary>
@@ -38,22 +44,13 @@ internal sealed class TrendReader(SnapshotStore snapshots, FreshnessReader fresh
         return latest.AsOf is null ? throw NoTrendsYet() : latest.ToWire();
     }
 
-    /// <summary>The trends of that moment, or the latest.</summary>
-    /// <exception cref="RpcException">There are none.</exception>
-    public async Task<TrendSnapshot> ReadAsync(DateTimeOffset? asOf, CancellationToken ct)
-    {
-        var stored = asOf is { } moment ? await snapshots.AtAsync(moment, ct) : await snapshots.LatestAsync(ct);
-        if (stored is null)
-        {
-            throw asOf is null
-                ? NoTrendsYet()
-                : new Refusal("page_token", "", Reasons.PageTokenInvalid, "must be a token of trends that are still kept").ToException();
-        }
-
-        if (_parsed is { } parsed && parsed.AsOf == stored.AsOf)
-            return parsed;
-        return _parsed = TrendSnapshotJson.Read(stored.TrendsJson);
-    }
+    /// <summary>What is published of that moment, or the latest.</summary>
+    /// <exception cref="RpcException">There is nothing.</exception>
+    public async Task<PublishedTrends> ReadAsync(DateTimeOffset? asOf, CancellationToken ct) =>
+        (asOf is { } moment ? await results.AtAsync(moment, ct) : await results.LatestAsync(ct))
+        ?? throw (asOf is null
+            ? NoTrendsYet()
+            : new Refusal("page_token", "", Reasons.PageTokenInvalid, "must be a token of trends that are still kept").ToException());
 
     private static RpcException NoTrendsYet()
     {
@@ -62,10 +59,10 @@ internal sealed class TrendReader(SnapshotStore snapshots, FreshnessReader fresh
         return status.ToRpcException();
     }
 
-    private static TrendOrigin OriginOf(TrendSnapshot snapshot) => new()
+    private static TrendOrigin OriginOf(PublishedTrends trends) => new()
     {
-        AsOfTime = snapshot.AsOf.ToWire(),
-        CodeVersion = snapshot.CodeVersion,
-        ParametersJson = JsonSerializer.Serialize(snapshot.Parameters, TrendSnapshotJson.Options),
+        AsOfTime = trends.AsOf.ToWire(),
+        CodeVersion = trends.CodeVersion,
+        ParametersJson = trends.ParametersJson,
     };
 }

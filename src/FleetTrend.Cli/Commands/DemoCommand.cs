@@ -67,7 +67,7 @@ internal sealed class DemoCommand : AsyncCommand<DemoCommand.Settings>
             LogLevel = LogLevel.Warning,
             Notice = "Synthetic data: an invented school, invented aircraft, invented findings. Evidence of nothing.",
             Mail = given.Mail with { Folder = Path.Combine(folder, "mail") },
-            Schedule = given.Schedule with { RefreshDelay = TimeSpan.FromSeconds(5) },
+            Schedule = given.Schedule with { RefreshDelay = TimeSpan.FromSeconds(5), LeastBetweenRefreshes = TimeSpan.Zero },
         };
     }
 }

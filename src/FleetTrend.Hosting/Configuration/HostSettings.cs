@@ -248,6 +248,8 @@ public sealed record HostSettings
                     text, "HH:mm", CultureInfo.InvariantCulture, DateTimeStyles.None, out time)),
             RefreshDelay = TimeSpan.FromSeconds(reader.Whole(
                 SettingNames.RefreshDelaySeconds, (int)defaults.RefreshDelay.TotalSeconds, 0, 3600)),
+            LeastBetweenRefreshes = TimeSpan.FromSeconds(reader.Whole(
+                SettingNames.RefreshLeastSeconds, (int)defaults.LeastBetweenRefreshes.TotalSeconds, 0, 3600)),
         };
     }
 

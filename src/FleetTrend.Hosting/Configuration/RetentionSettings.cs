@@ -3,8 +3,8 @@ namespace FleetTrend.Hosting.Configuration;
 /// <summary>How long rows stay that nothing needs any more, 1 to 36,500 days each. Records and reports stay for ever.</summary>
 public sealed record RetentionSettings
 {
-    /// <summary>Computed trends that no report was made from.</summary>
-    public TimeSpan Snapshots { get; init; } = TimeSpan.FromDays(14);
+    /// <summary>Headline figures of trends, one moment a week.</summary>
+    public TimeSpan Snapshots { get; init; } = TimeSpan.FromDays(3650);
 
     /// <summary>Mails that were sent or given up.</summary>
     public TimeSpan Mails { get; init; } = TimeSpan.FromDays(180);

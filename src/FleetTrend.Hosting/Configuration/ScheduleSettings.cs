@@ -15,4 +15,7 @@ public sealed record ScheduleSettings
     /// <summary>How long after a record came in its trends are computed; what comes in meanwhile is taken along.
     /// 0 to 3,600 s.</summary>
     public TimeSpan RefreshDelay { get; init; } = TimeSpan.FromSeconds(30);
+
+    /// <summary>Least time between two refreshes that nobody asked for, however many records come in. 0 to 3,600 s.</summary>
+    public TimeSpan LeastBetweenRefreshes { get; init; } = TimeSpan.FromSeconds(60);
 }

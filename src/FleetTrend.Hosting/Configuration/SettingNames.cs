@@ -94,6 +94,9 @@ public static class SettingNames
     /// <summary>Seconds between a record and the refresh it causes.</summary>
     public const string RefreshDelaySeconds = "FLEETTREND_REFRESH_DELAY_SECONDS";
 
+    /// <summary>Least seconds between two refreshes that nobody asked for.</summary>
+    public const string RefreshLeastSeconds = "FLEETTREND_REFRESH_LEAST_SECONDS";
+
     /// <summary>Days for which computed trends stay that no report was made from.</summary>
     public const string KeepSnapshotsDays = "FLEETTREND_KEEP_SNAPSHOTS_DAYS";
 
@@ -116,7 +119,7 @@ public static class SettingNames
         TlsCertificate, TlsKey, TlsPassword, AllowPlainText, CallsPerSecond, CallsAtOnce, RefusedCallsPerMinute,
         AllowedHosts, TrustedProxies, PublicUrl, Notice, MailFolder, MailFrom,
         MailGiveUpHours, SmtpHost, SmtpPort, SmtpSecurity, SmtpUser, SmtpPassword, TimeZone, WeeklyReport,
-        NightlyRefresh, RefreshDelaySeconds, KeepSnapshotsDays, KeepMailsDays, KeepAnsweredDays, LogLevel, OtlpEndpoint,
+        NightlyRefresh, RefreshDelaySeconds, RefreshLeastSeconds, KeepSnapshotsDays, KeepMailsDays, KeepAnsweredDays, LogLevel, OtlpEndpoint,
     ];
 
     /// <summary>Names that mean something to programs beside the hosts, on the same machine: those that send records, and compose.</summary>

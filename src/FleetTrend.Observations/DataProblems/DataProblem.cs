@@ -28,7 +28,6 @@ public sealed record DataProblem(
     public IReadOnlyList<RecordKey>? Subject { get; init; }
 
     /// <summary>True where it is how a source records and no slip: once a person has closed it, further records of the kind do not open it again.</summary>
-    [JsonIgnore]
     public bool IsHabit { get; init; }
 
     /// <summary>

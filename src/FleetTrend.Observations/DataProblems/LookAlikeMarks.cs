@@ -1,5 +1,3 @@
-using FleetTrend.Observations.Timelines;
-
 namespace FleetTrend.Observations.DataProblems;
 
 /// <summary>Registration marks of a fleet that are easily taken for each other: one of the two may be a slip of the pen.</summary>
@@ -9,32 +7,31 @@ namespace FleetTrend.Observations.DataProblems;
 /// </remarks>
 internal static class LookAlikeMarks
 {
-    /// <summary>Lists each pair once, with the aircraft whose mark is first in byte order.</summary>
-    public static void List(IReadOnlyList<AircraftRecords> fleet)
+    /// <summary>Each pair once, with the aircraft whose mark is first in byte order.</summary>
+    public static IEnumerable<DataProblem> Find(IReadOnlyList<AircraftMark> fleet)
     {
-        var byMark = fleet.ToLookup(aircraft => Folded(aircraft.Description.Registration), StringComparer.Ordinal);
+        var byMark = fleet.ToLookup(aircraft => Folded(aircraft.Registration), StringComparer.Ordinal);
         foreach (var aircraft in fleet)
         {
-            var mark = aircraft.Description.Registration;
+            var mark = aircraft.Registration;
             var alike = Alike(mark)
                 .SelectMany(folded => byMark[folded])
-                .Where(other => string.CompareOrdinal(mark, other.Description.Registration) < 0)
-                .DistinctBy(other => other.Description.Registration, StringComparer.Ordinal)
-                .OrderBy(other => other.Description.Registration, StringComparer.Ordinal);
+                .Where(other => string.CompareOrdinal(mark, other.Registration) < 0)
+                .DistinctBy(other => other.Registration, StringComparer.Ordinal)
+                .OrderBy(other => other.Registration, StringComparer.Ordinal);
             foreach (var other in alike)
             {
-                var first = aircraft.Description.WatchStartDate;
-                var second = other.Description.WatchStartDate;
-                aircraft.Problems.Add(new DataProblem(
+                var (first, second) = (aircraft.WatchStartDate, other.WatchStartDate);
+                yield return new DataProblem(
                     DataProblemKind.LookAlikeMarks,
                     mark,
                     first > second ? first : second,
-                    $"{mark} and {other.Description.Registration} are easily taken for each other: one of them may be a slip, with records of the other under it.",
-                    [.. aircraft.Description.Keys, .. other.Description.Keys])
+                    $"{mark} and {other.Registration} are easily taken for each other: one of them may be a slip, with records of the other under it.",
+                    [.. aircraft.DescribedBy, .. other.DescribedBy])
                 {
-                    OtherRegistration = other.Description.Registration,
+                    OtherRegistration = other.Registration,
                     Subject = [],
-                });
+                };
             }
         }
     }

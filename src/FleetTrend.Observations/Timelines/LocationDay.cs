@@ -26,6 +26,8 @@ internal sealed record LocationDay
     {
         get
         {
+            if (Actions.Count == 0)
+                return null;
             var closing = Actions.Select(a => a.Content.Kind).Where(ActionEffect.Closes).ToList();
             return closing.Count == 0 ? null : closing.MaxBy(Weight);
         }

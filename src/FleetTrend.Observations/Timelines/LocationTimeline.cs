@@ -11,6 +11,8 @@ namespace FleetTrend.Observations.Timelines;
 /// <summary>What happened at one location, day by day, ascending.</summary>
 internal sealed record LocationTimeline(string Location, LocationKind Kind, IReadOnlyList<LocationDay> Days)
 {
+    private static readonly IReadOnlySet<Condition> NothingAccepted = new HashSet<Condition>();
+
     /// <summary>A timeline for every location with at least one look, action or change of parts, ordered by path.</summary>
     public static IReadOnlyList<LocationTimeline> Build(
         AircraftRecords records, AircraftHours hours, IReadOnlyDictionary<RecordKey, CarriedHours> carried)
@@ -20,42 +22,63 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
         var retold = records.Merges
             .GroupBy(m => (m.Merged.Key.Source, m.Merged.Content.Location, m.Merged.Content.FoundDate))
             .ToDictionary(g => g.Key, g => g.First().Kept.Content.FoundDate);
-        var examined = records.Inspections
-            .SelectMany(i => i.Content.Looks.Where(l => l.State == LookState.Examined).Select(l => (
-                Spot: new Spot(l.Location, retold.GetValueOrDefault((i.Key.Source, l.Location, i.Content.InspectionDate), i.Content.InspectionDate)), i.Key)))
-            .ToLookup(l => l.Spot, l => l.Key);
-        var findings = records.Findings.ToLookup(f => new Spot(f.Content.Location, lookOf.GetValueOrDefault(f.Key, f.Content.FoundDate)));
-        var actions = records.Actions.ToLookup(a => new Spot(a.Content.Location, a.Content.ActionDate));
-        var removals = records.Removals.ToLookup(r => new Spot(r.Content.Location, r.Content.RemovalDate));
-        var installations = records.Installations.ToLookup(i => new Spot(i.Content.Location, i.Content.InstallationDate));
+        // One look up by path for each line of a card: there are millions of them.
+        var places = new Dictionary<string, SortedDictionary<DateOnly, Spot>>(StringComparer.Ordinal);
+        var firstDates = new Dictionary<string, DateOnly>(StringComparer.Ordinal);
+        foreach (var inspection in records.Inspections)
+        {
+            foreach (var look in inspection.Content.Looks.Where(l => l.State == LookState.Examined))
+            {
+                var date = inspection.Content.InspectionDate;
+                if (retold.Count > 0)
+                    date = retold.GetValueOrDefault((inspection.Key.Source, look.Location, date), date);
+                At(look.Location, date).Examined.Add(inspection.Key);
+            }
+        }
+
+        foreach (var finding in records.Findings)
+            At(finding.Content.Location, lookOf.GetValueOrDefault(finding.Key, finding.Content.FoundDate)).Findings.Add(finding);
+        foreach (var action in records.Actions)
+            At(action.Content.Location, action.Content.ActionDate).Actions.Add(action);
+        foreach (var removal in records.Removals)
+            At(removal.Content.Location, removal.Content.RemovalDate).Removals.Add(removal);
+        foreach (var installation in records.Installations)
+            At(installation.Content.Location, installation.Content.InstallationDate).Installations.Add(installation);
         return
         [
-            .. examined.Select(g => g.Key)
-                .Concat(findings.Select(g => g.Key))
-                .Concat(actions.Select(g => g.Key))
-                .Concat(removals.Select(g => g.Key))
-                .Concat(installations.Select(g => g.Key))
-                .Distinct()
-                .GroupBy(s => s.Location, StringComparer.Ordinal)
-                .OrderBy(g => g.Key, StringComparer.Ordinal)
-                .Select(g => new LocationTimeline(
-                    g.Key, records.Description.Kind(g.Key, g.First().Date)!, [.. g.OrderBy(s => s.Date).Select(Day)])),
+            .. places
+                .OrderBy(p => p.Key, StringComparer.Ordinal)
+                .Select(p => new LocationTimeline(
+                    p.Key, records.Description.Kind(p.Key, firstDates[p.Key])!, [.. p.Value.Select(d => Day(d.Key, d.Value))])),
         ];
 
-        LocationDay Day(Spot spot) => new()
+        Spot At(string location, DateOnly date)
         {
-            Date = spot.Date,
-            Hours = hours.OfVisit(spot.Date),
-            Look = LookAt([.. examined[spot]], [.. findings[spot]]),
-            Actions = [.. actions[spot]],
-            Removals = [.. removals[spot]],
-            Renewal = RenewalAt([.. installations[spot]], [.. actions[spot]], carried),
+            if (!places.TryGetValue(location, out var days))
+            {
+                places.Add(location, days = []);
+                firstDates.Add(location, date);
+            }
+
+            if (!days.TryGetValue(date, out var spot))
+                days.Add(date, spot = new Spot());
+            return spot;
+        }
+
+        LocationDay Day(DateOnly date, Spot spot) => new()
+        {
+            Date = date,
+            Hours = hours.OfVisit(date),
+            Look = LookAt(spot.Examined, spot.FindingsOrNone),
+            Actions = spot.ActionsOrNone,
+            Removals = spot.RemovalsOrNone,
+            Renewal = RenewalAt(spot.InstallationsOrNone, spot.ActionsOrNone, carried),
         };
     }
 
     private static Look? LookAt(List<RecordKey> examined, List<Recorded<Finding>> findings) =>
-        examined.Count == 0 && findings.Count == 0
-            ? null
+        findings.Count == 0
+            ? examined.Count == 0 ? null : new Look([], examined) { IsExamined = true, Accepted = NothingAccepted }
             : new Look([.. findings.Where(f => f.Content.Grade == FindingGrade.Defect)], [.. examined, .. findings.Select(f => f.Key)])
             {
                 IsExamined = examined.Count > 0,
@@ -66,6 +89,8 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
     private static Renewal? RenewalAt(
         List<Recorded<Installation>> installations, List<Recorded<CorrectiveAction>> actions, IReadOnlyDictionary<RecordKey, CarriedHours> carried)
     {
+        if (installations.Count == 0 && actions.Count == 0)
+            return null;
         var replaced = actions.Where(a => ActionEffect.Renews(a.Content.Kind)).ToList();
         if (installations.Count == 0 && replaced.Count == 0)
             return null;
@@ -81,5 +106,34 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
             [.. installations.Select(i => i.Key), .. replaced.Select(r => r.Key), .. carriedHours is null ? [] : new[] { carriedHours.From }]);
     }
 
-    private readonly record struct Spot(string Location, DateOnly Date);
+    /// <summary>What is recorded of one location on one day. Most days have a look and nothing else.</summary>
+    private sealed class Spot
+    {
+        private static readonly List<Recorded<Finding>> NoFindings = [];
+        private static readonly List<Recorded<CorrectiveAction>> NoActions = [];
+        private static readonly List<Recorded<Removal>> NoRemovals = [];
+        private static readonly List<Recorded<Installation>> NoInstallations = [];
+        private List<Recorded<Finding>>? findings;
+        private List<Recorded<CorrectiveAction>>? actions;
+        private List<Recorded<Removal>>? removals;
+        private List<Recorded<Installation>>? installations;
+
+        public List<RecordKey> Examined { get; } = new(1);
+
+        public List<Recorded<Finding>> Findings => findings ??= [];
+
+        public List<Recorded<CorrectiveAction>> Actions => actions ??= [];
+
+        public List<Recorded<Removal>> Removals => removals ??= [];
+
+        public List<Recorded<Installation>> Installations => installations ??= [];
+
+        public List<Recorded<Finding>> FindingsOrNone => findings ?? NoFindings;
+
+        public List<Recorded<CorrectiveAction>> ActionsOrNone => actions ?? NoActions;
+
+        public List<Recorded<Removal>> RemovalsOrNone => removals ?? NoRemovals;
+
+        public List<Recorded<Installation>> InstallationsOrNone => installations ?? NoInstallations;
+    }
 }

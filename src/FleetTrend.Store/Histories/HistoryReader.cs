@@ -17,15 +17,41 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource, LayoutStore layou
     /// </summary>
     /// <param name="asOf">The moment of knowledge, included.</param>
     /// <param name="ct">Cancels.</param>
-    public async Task<FleetHistory> ReadAsync(DateTimeOffset asOf, CancellationToken ct)
+    public async Task<FleetHistory> ReadAsync(DateTimeOffset asOf, CancellationToken ct) =>
+        await ReadAircraftAsync(await ReadWithoutAircraftAsync(asOf, ct), null, ct);
+
+    /// <summary>What is known of the fleet besides its aircraft.</summary>
+    /// <param name="asOf">The moment of knowledge, included.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<FleetHistory> ReadWithoutAircraftAsync(DateTimeOffset asOf, CancellationToken ct)
     {
+        await using var connection = await dataSource.OpenConnectionAsync(ct);
+        return new FleetHistory
+        {
+            AsOf = asOf.ToUniversalTime(),
+            Aircraft = [],
+            RetractionsAlone = await ReadRetractionsAloneAsync(connection, asOf, ct),
+            FlagClosings = await FlagClosingRows.ReadAsync(connection, asOf, ct),
+            // Layouts and type groups never change: what came since changes nothing.
+            Layouts = await layouts.ReadByTypeGroupAsync(ct),
+        };
+    }
+
+    /// <summary>The same with the histories of aircraft as known at its moment.</summary>
+    /// <param name="fleet">What is known besides; it must be as new as the aircraft, so that its layouts hold all that their records name.</param>
+    /// <param name="aircraftIds">Which; null for all. What is no aircraft then, or was taken back, is left out.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<FleetHistory> ReadAircraftAsync(FleetHistory fleet, IReadOnlyCollection<int>? aircraftIds, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(fleet);
+        int[]? ids = aircraftIds is null ? null : [.. aircraftIds];
         await using var connection = await dataSource.OpenConnectionAsync(ct);
         await using var transaction = await connection.BeginTransactionAsync(IsolationLevel.RepeatableRead, ct);
         var names = await ReadNamesAsync(connection, "select id, registration from aircraft", ct);
         var sources = await ReadNamesAsync(connection, "select id, name from sources", ct);
-        var assignments = await AssignmentRows.ReadAsync(connection, null, ct);
-        var looks = await LookRows.ReadAsync(connection, ct);
-        var rows = new RecordRows(connection, asOf.ToUniversalTime(), sources, names, assignments, looks);
+        var assignments = await AssignmentRows.ReadOfAircraftAsync(connection, ids, ct);
+        var looks = await LookRows.ReadOfAircraftAsync(connection, ids, ct);
+        var rows = new RecordRows(connection, fleet.AsOf, ids, sources, names, assignments, looks);
         var airframes = await rows.ReadAsync(ContentTables.Airframes, ct);
         var readings = await rows.ReadAsync(ContentTables.Readings, ct);
         var changes = await rows.ReadAsync(ContentTables.MeterChanges, ct);
@@ -34,10 +60,9 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource, LayoutStore layou
         var inspections = await rows.ReadAsync(ContentTables.Inspections, ct);
         var findings = await rows.ReadAsync(ContentTables.Findings, ct);
         var actions = await rows.ReadAsync(ContentTables.Actions, ct);
-        var merges = await MergeRows.ReadAsync(connection, asOf, ct);
-        return new FleetHistory
+        var merges = await MergeRows.ReadAsync(connection, fleet.AsOf, ct);
+        return fleet with
         {
-            AsOf = asOf.ToUniversalTime(),
             Aircraft =
             [
                 .. airframes
@@ -56,10 +81,6 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource, LayoutStore layou
                     })
                     .OrderBy(history => history.Registration, StringComparer.Ordinal),
             ],
-            // Layouts and type groups never change: read last, they hold all that the records name, and what came since changes nothing.
-            Layouts = await layouts.ReadByTypeGroupAsync(ct),
-            RetractionsAlone = await ReadRetractionsAloneAsync(connection, asOf, ct),
-            FlagClosings = await FlagClosingRows.ReadAsync(connection, asOf, ct),
         };
     }
 

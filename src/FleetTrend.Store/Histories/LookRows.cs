@@ -6,10 +6,21 @@ namespace FleetTrend.Store.Histories;
 /// <summary>The lines of inspections. There are many and they are much alike: equal lines are one object.</summary>
 internal static class LookRows
 {
-    /// <summary>All lines by record identifier, ordered by location.</summary>
-    public static async Task<IReadOnlyDictionary<long, List<LocationLook>>> ReadAsync(NpgsqlConnection connection, CancellationToken ct)
+    /// <summary>Lines of these aircraft's inspections, by record identifier, ordered by location; of all where none are named.</summary>
+    public static async Task<IReadOnlyDictionary<long, List<LocationLook>>> ReadOfAircraftAsync(
+        NpgsqlConnection connection, int[]? aircraftIds, CancellationToken ct)
     {
-        await using var command = new NpgsqlCommand("select record_id, location, state, method from location_looks", connection);
+        await using var command = new NpgsqlCommand(
+            aircraftIds is null
+                ? "select record_id, location, state, method from location_looks"
+                : """
+                  select line.record_id, line.location, line.state, line.method
+                  from records record join location_looks line on line.record_id = record.id
+                  where record.kind = 6 and record.aircraft_id = any(@aircraft)
+                  """,
+            connection);
+        if (aircraftIds is not null)
+            command.Parameters.AddWithValue("aircraft", aircraftIds);
         return await ReadAsync(command, ct);
     }
 

@@ -10,6 +10,7 @@ namespace FleetTrend.Store.Histories;
 internal sealed class RecordRows(
     NpgsqlConnection connection,
     DateTimeOffset asOf,
+    int[]? aircraftIds,
     IReadOnlyDictionary<int, string> sources,
     IReadOnlyDictionary<int, string> names,
     IReadOnlyDictionary<long, List<Assignment>> assignments,
@@ -28,11 +29,13 @@ internal sealed class RecordRows(
             $"""
             select record.id, record.aircraft_id, record.source_id, record.source_record_id, record.revision, record.accept_time, {content.Columns}
             from records record join {content.Table} content on content.record_id = record.id
-            where record.kind = @kind and {NewestRevision.Condition}
+            where record.kind = @kind and {NewestRevision.Condition} {(aircraftIds is null ? "" : "and record.aircraft_id = any(@aircraft)")}
             """,
             connection);
         command.Parameters.AddWithValue("kind", (short)content.Kind);
         command.Parameters.AddWithValue("as_of", asOf);
+        if (aircraftIds is not null)
+            command.Parameters.AddWithValue("aircraft", aircraftIds);
 
         var records = new Dictionary<int, List<Recorded<T>>>();
         await using (var reader = await command.ExecuteReaderAsync(ct))

@@ -3,24 +3,22 @@ using Npgsql;
 namespace FleetTrend.Store.Requests;
 
 /// <summary>Refreshes of the trends that are owed: a row per accepted batch of records, written with it, or asked for.</summary>
-public sealed class RefreshRequests(NpgsqlDataSource dataSource, JobLock locks)
+public sealed class RefreshRequests(NpgsqlDataSource dataSource)
 {
-    /// <summary>Name of the lock that a refresh holds while it computes.</summary>
-    public const string Running = "refresh-running";
-
     /// <summary>Asks for a refresh; unlike one owed for records, it is due at once.</summary>
     /// <param name="write">False to say what would become of it and write nothing.</param>
     /// <param name="ct">Cancels.</param>
     public async Task<AskedRefresh> RequestAsync(bool write, CancellationToken ct)
     {
-        var isRunning = await locks.IsHeldAsync(Running, ct);
         await using var connection = await dataSource.OpenConnectionAsync(ct);
         await using var transaction = await connection.BeginTransactionAsync(ct);
         await using var command = new NpgsqlCommand(
             """
-            with others as (select exists (select from refresh_requests where at_once) as wait),
+            with others as (
+                     select exists (select from refresh_requests where at_once) as wait,
+                            exists (select from started_refreshes where as_of > clock_timestamp() - interval '30 minutes') as is_running),
                  asked as (insert into refresh_requests (request_time, at_once) values (clock_timestamp(), true) returning request_time)
-            select request_time, wait from asked, others
+            select request_time, wait, is_running from asked, others
             """,
             connection,
             transaction);
@@ -30,7 +28,7 @@ public sealed class RefreshRequests(NpgsqlDataSource dataSource, JobLock locks)
             await reader.ReadAsync(ct);
             asked = new AskedRefresh(
                 reader.GetFieldValue<DateTimeOffset>(0),
-                isRunning ? AskedRefreshState.AfterRunning : reader.GetBoolean(1) ? AskedRefreshState.Joined : AskedRefreshState.Queued);
+                reader.GetBoolean(2) ? AskedRefreshState.AfterRunning : reader.GetBoolean(1) ? AskedRefreshState.Joined : AskedRefreshState.Queued);
         }
 
         if (write)
@@ -38,18 +36,21 @@ public sealed class RefreshRequests(NpgsqlDataSource dataSource, JobLock locks)
         return asked;
     }
 
-    /// <summary>True where a refresh is owed and somebody asked for it, nothing new came for <paramref name="debounce"/>, or the
-    /// oldest request has waited for <paramref name="maxWait"/>.</summary>
-    public async Task<bool> DueAsync(TimeSpan debounce, TimeSpan maxWait, CancellationToken ct)
+    /// <summary>
+    /// True where a refresh is owed and somebody asked for it; or the last one is <paramref name="least"/> old and either nothing new came
+    /// for <paramref name="debounce"/>, or the oldest request has waited for <paramref name="maxWait"/>.
+    /// </summary>
+    public async Task<bool> DueAsync(TimeSpan debounce, TimeSpan least, TimeSpan maxWait, CancellationToken ct)
     {
         await using var command = dataSource.CreateCommand(
             """
             select coalesce(bool_or(at_once)
-                         or max(request_time) <= clock_timestamp() - @debounce
-                         or min(request_time) <= clock_timestamp() - @max_wait, false)
+                         or ((max(request_time) <= clock_timestamp() - @debounce or min(request_time) <= clock_timestamp() - @max_wait)
+                             and coalesce((select max(as_of) from trends) <= clock_timestamp() - @least, true)), false)
             from refresh_requests
             """);
         command.Parameters.AddWithValue("debounce", debounce);
+        command.Parameters.AddWithValue("least", least);
         command.Parameters.AddWithValue("max_wait", maxWait);
         return (bool)(await command.ExecuteScalarAsync(ct))!;
     }

@@ -1,3 +1,4 @@
+using FleetTrend.Store.Results;
 using Npgsql;
 
 namespace FleetTrend.Store.Retention;
@@ -5,14 +6,6 @@ namespace FleetTrend.Store.Retention;
 /// <summary>Removes rows that nothing needs any more. Records, reports, flags, data problems and keys stay for ever.</summary>
 public sealed class OldRows(NpgsqlDataSource dataSource)
 {
-    // A report is made again with the parameters of its snapshot and of the one before it, which is a report's too.
-    private const string Snapshots =
-        """
-        delete from snapshots
-        where as_of < clock_timestamp() - @age and as_of < (select max(as_of) from snapshots)
-          and not exists (select from reports where reports.as_of = snapshots.as_of)
-        """;
-
     private const string Mails = "delete from outbox_mails where coalesce(sent_time, given_up_time) < clock_timestamp() - @age";
 
     private const string ReportRequests = "delete from report_requests where done_time < clock_timestamp() - @age";
@@ -34,7 +27,7 @@ public sealed class OldRows(NpgsqlDataSource dataSource)
         await using var connection = await dataSource.OpenConnectionAsync(ct);
         await using var transaction = await connection.BeginTransactionAsync(ct);
         var removed = new RemovedRows(
-            await DeleteAsync(connection, Snapshots, limits.Snapshots, ct),
+            await ResultThinning.ThinAsync(connection, limits.Snapshots, ct),
             await DeleteAsync(connection, Mails, limits.Mails, ct),
             await DeleteAsync(connection, ReportRequests, limits.Answered, ct),
             await DeleteHeldAsync(connection, limits.Answered, ct));

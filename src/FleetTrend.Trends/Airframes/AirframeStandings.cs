@@ -8,30 +8,47 @@ using FleetTrend.Trends.Groups;
 namespace FleetTrend.Trends.Airframes;
 
 /// <summary>Each aircraft against the others of its type group, for every condition that the group has had.</summary>
-internal static class AirframeStandings
+public sealed class AirframeStandings : Analysis<AirframeStanding>
 {
     private const string Method =
         "observed over expected at the rate of the other aircraft of the type group, location by location; exact conditional limits "
         + "(Przyborowski and Wilenski 1940; Breslow and Day 1987)";
 
-    /// <summary>Standings of all groups, by type group, condition and registration, with q-values over all of them together.</summary>
-    /// <param name="groups">The type groups.</param>
-    /// <param name="baseOf">Base by registration.</param>
-    /// <param name="confidence">Confidence of the intervals.</param>
-    /// <param name="restarts">From when on an aircraft counts; as one of the others it keeps its whole past.</param>
-    public static IReadOnlyList<AirframeStanding> Of(
-        IReadOnlyList<TypeGroupObservations> groups, IReadOnlyDictionary<string, string> baseOf, double confidence, FlagRestarts restarts)
+    /// <summary>Makes the analysis.</summary>
+    public AirframeStandings()
+        : base("airframe-standings")
     {
-        var standings = groups
-            .SelectMany(g => g.Conditions.SelectMany(c => Of(g, c, baseOf, confidence, restarts)))
-            .ToList();
-        var q = FalseDiscovery.QValues([.. standings.Select(s => s.PValue.Value)]);
-        return [.. standings.Select((s, i) => s with { QValue = q[i] })];
     }
 
-    private static IEnumerable<AirframeStanding> Of(
-        TypeGroupObservations group, Condition condition, IReadOnlyDictionary<string, string> baseOf, double confidence, FlagRestarts restarts)
+    /// <inheritdoc/>
+    public override Subject SubjectOf(AirframeStanding item) => new(Registration: item.Registration, Base: item.Base);
+
+    /// <inheritdoc/>
+    public override Headline HeadlineOf(AirframeStanding item) => Headline.From(item.Condition.ToString(), item.Ratio);
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<AirframeStanding> Settle(IReadOnlyList<AirframeStanding> items, TestFamily tests, TrendParameters parameters) =>
+        [.. items.Select(s => s with { QValue = tests.QValue(s.PValue.Value) })];
+
+    /// <inheritdoc/>
+    protected override IEnumerable<AirframeStanding> Find(TypeGroupInputs inputs, ICollection<double> tests)
     {
+        foreach (var standing in inputs.Airframes.OrderBy(s => s.Registration, StringComparer.Ordinal).ThenBy(s => s.Condition))
+        {
+            tests.Add(standing.PValue.Value);
+            yield return standing;
+        }
+    }
+
+    /// <summary>Standings of a group, with q-values still to be settled.</summary>
+    /// <param name="inputs">The type group.</param>
+    /// <param name="restarts">From when on an aircraft counts; as one of the others it keeps its whole past.</param>
+    internal static IEnumerable<AirframeStanding> Compare(TypeGroupInputs inputs, FlagRestarts restarts) =>
+        inputs.Observations.Conditions.SelectMany(c => Compare(inputs, c, restarts));
+
+    private static IEnumerable<AirframeStanding> Compare(TypeGroupInputs inputs, Condition condition, FlagRestarts restarts)
+    {
+        var (group, confidence) = (inputs.Observations, inputs.Parameters.Confidence);
         var whole = group.Where(condition).ToList();
         // A location without any event of the group adds nothing to what is observed or expected.
         var strata = whole
@@ -59,7 +76,7 @@ internal static class AirframeStandings
             yield return new AirframeStanding
             {
                 Registration = standing.Unit,
-                Base = baseOf[standing.Unit],
+                Base = inputs.BaseOf(standing.Unit),
                 TypeGroup = group.TypeGroup,
                 Condition = condition,
                 Observed = standing.Observed,

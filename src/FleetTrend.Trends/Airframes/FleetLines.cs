@@ -2,14 +2,25 @@ using FleetTrend.Observations;
 
 namespace FleetTrend.Trends.Airframes;
 
-/// <summary>The fleet table.</summary>
-internal static class FleetLines
+/// <summary>The fleet table: a line per aircraft, in its present type group.</summary>
+public sealed class FleetLines : Analysis<FleetLine>
 {
     private const int RecentDays = 90;
 
-    /// <summary>A line per aircraft, in the order given.</summary>
-    public static IEnumerable<FleetLine> Of(IEnumerable<AircraftObservations> observations, DateOnly asOf) =>
-        observations.Select(o => new FleetLine
+    /// <summary>Makes the analysis.</summary>
+    public FleetLines()
+        : base("fleet-lines")
+    {
+    }
+
+    /// <inheritdoc/>
+    public override Subject SubjectOf(FleetLine item) => new(Registration: item.Registration, Base: item.Base);
+
+    /// <inheritdoc/>
+    protected override IEnumerable<FleetLine> Find(TypeGroupInputs inputs, ICollection<double> tests) =>
+        inputs.Present.Select(o => Line(o, inputs.AsOfDate));
+
+    private static FleetLine Line(AircraftObservations o, DateOnly asOf) => new()
         {
             Registration = o.Registration,
             Base = o.Base,
@@ -23,5 +34,5 @@ internal static class FleetLines
             LatestInspectionDate = o.LatestInspection?.Date,
             RecentEvents = o.Events.Count(e => e.FoundDate > asOf.AddDays(-RecentDays) && e.FoundDate <= asOf),
             OpenEvents = o.Events.Count(e => e.ClosedDate is null),
-        });
+        };
 }

@@ -23,14 +23,33 @@ internal sealed class FlagRestarts
     /// <summary>Whether anything starts again.</summary>
     public bool Any => closedOn.Count > 0;
 
-    /// <summary>Restarts at the newest closing of each flag; days are those of UTC, as the as-of day is.</summary>
-    public static FlagRestarts At(IReadOnlyList<FlagClosing> closings, IReadOnlyList<AircraftObservations> aircraft) => new(
-        closings.GroupBy(c => c.Subject, StringComparer.Ordinal)
-            .ToDictionary(g => g.Key, g => DateOnly.FromDateTime(g.Max(c => c.CloseTime).UtcDateTime), StringComparer.Ordinal),
-        aircraft.ToDictionary(a => a.Registration, a => a.Hours, StringComparer.Ordinal));
+    /// <summary>
+    /// Restarts at the newest closing of each flag about a type group or an aircraft of it; days are those of UTC, as the as-of day is.
+    /// </summary>
+    /// <param name="closings">Closings of any flags.</param>
+    /// <param name="typeGroup">The type group.</param>
+    /// <param name="aircraft">Its aircraft.</param>
+    public static FlagRestarts At(IEnumerable<FlagClosing> closings, string typeGroup, IReadOnlyList<AircraftObservations> aircraft)
+    {
+        var hours = aircraft.ToDictionary(a => a.Registration, a => a.Hours, StringComparer.Ordinal);
+        return new FlagRestarts(Days(closings.Where(c => ProposedFlag.About(c.Subject) is var about && (about == typeGroup || hours.ContainsKey(about)))), hours);
+    }
+
+    /// <summary>Days of the newest closings alone, of the whole fleet.</summary>
+    public static Dictionary<string, DateOnly> Days(IEnumerable<FlagClosing> closings) => closings
+        .GroupBy(c => c.Subject, StringComparer.Ordinal)
+        .ToDictionary(g => g.Key, g => DateOnly.FromDateTime(g.Max(c => c.CloseTime).UtcDateTime), StringComparer.Ordinal);
 
     /// <summary>The day on which the newest flag of that subject was closed; null where none was.</summary>
     public DateOnly? Of(string subject) => closedOn.TryGetValue(subject, out var day) ? day : null;
+
+    /// <summary>The later day of the closings of a place's own flag and of the aircraft's, which names its places; null where neither was closed.</summary>
+    public static DateOnly? DayOf(IReadOnlyDictionary<string, DateOnly> closedOn, string registration, string location, Condition condition)
+    {
+        var place = closedOn.TryGetValue(RepeatFlag.SubjectOf(registration, location, condition), out var p) ? p : (DateOnly?)null;
+        var aircraft = closedOn.TryGetValue(DriftFlag.SubjectOf(registration, condition), out var a) ? a : (DateOnly?)null;
+        return place > aircraft || aircraft is null ? place : aircraft;
+    }
 
     /// <summary>
     /// For a condition at a place of an aircraft, the day and hours after which events and hours count: the later closing of the place's own
@@ -38,9 +57,7 @@ internal sealed class FlagRestarts
     /// </summary>
     public FlagRestart? Of(string registration, string location, Condition condition)
     {
-        var (place, aircraft) = (Of(RepeatFlag.SubjectOf(registration, location, condition)), Of(DriftFlag.SubjectOf(registration, condition)));
-        var day = place > aircraft || aircraft is null ? place : aircraft;
-        return day is { } closed && hoursOf[registration].On(closed) is { } hours ? new FlagRestart(closed, hours) : null;
+        return DayOf(closedOn, registration, location, condition) is { } closed && hoursOf[registration].On(closed) is { } hours ? new FlagRestart(closed, hours) : null;
     }
 
     /// <summary>

@@ -1,3 +1,4 @@
+using FleetTrend.Records.Flags;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Words;
 using FleetTrend.Trends.Airframes;
@@ -6,63 +7,75 @@ using FleetTrend.Trends.PartLives;
 
 namespace FleetTrend.Trends.Flags;
 
-/// <summary>What deserves attention by the numbers of a snapshot, each thing once.</summary>
-internal static class ProposedFlags
+/// <summary>What deserves attention by the numbers of all type groups, each thing once.</summary>
+public static class ProposedFlags
 {
-    /// <summary>Flags of a snapshot: drifts by strength, then repeats, then bases.</summary>
-    /// <param name="snapshot">The trends, with what counts after the restarts.</param>
+    /// <summary>Flags of a fleet: drifts by strength, then repeats, then bases.</summary>
+    /// <param name="candidates">What each type group has, by type group.</param>
+    /// <param name="parameters">The choices.</param>
     /// <param name="kinds">Every kind that stands in them, by name.</param>
-    /// <param name="restarts">From when on things count.</param>
-    public static IReadOnlyList<ProposedFlag> Of(
-        TrendSnapshot snapshot, IReadOnlyDictionary<string, LocationKind> kinds, FlagRestarts restarts) =>
-        [.. Of(snapshot, kinds).Select(flag => AfterClosing(flag, restarts))];
-
-    private static List<ProposedFlag> Of(TrendSnapshot snapshot, IReadOnlyDictionary<string, LocationKind> kinds)
+    /// <param name="closings">The newest closing of each flag.</param>
+    public static IReadOnlyList<ProposedFlag> Propose(
+        IReadOnlyList<FlagCandidates> candidates, TrendParameters parameters, IReadOnlyDictionary<string, LocationKind> kinds,
+        IReadOnlyList<FlagClosing> closings)
     {
+        var closedOn = FlagRestarts.Days(closings);
+        return [.. Propose(candidates, parameters, kinds).Select(flag => AfterClosing(flag, closedOn))];
+    }
+
+    private static List<ProposedFlag> Propose(
+        IReadOnlyList<FlagCandidates> candidates, TrendParameters parameters, IReadOnlyDictionary<string, LocationKind> kinds)
+    {
+        var airframeTests = new TestFamily(candidates.Select(c => c.AirframeTests));
+        var locationTests = new TestFamily(candidates.Select(c => c.LocationTests));
+        var baseTests = new TestFamily(candidates.Select(c => c.BaseTests));
         // What has left the fleet or its type group can no longer be looked at as such.
-        var groupNow = snapshot.Fleet.Where(l => l.RetiredDate is null)
-            .ToDictionary(l => l.Registration, l => l.TypeGroup, StringComparer.Ordinal);
-        var repeats = snapshot.LocationStandings
-            .Where(s => IsRepeat(s, snapshot.Parameters) && groupNow.GetValueOrDefault(s.Registration) == s.TypeGroup)
-            .ToList();
-        var runs = snapshot.Repeats.ToDictionary(r => (r.Registration, r.TypeGroup, r.Location, r.Condition));
-        var drifts = snapshot.Airframes
-            .Where(s => IsDrift(s, snapshot.Parameters) && groupNow.GetValueOrDefault(s.Registration) == s.TypeGroup)
+        List<LocationStanding> repeats = [.. LocationStandings.Order(candidates
+            .SelectMany(c => c.Locations.Where(s => c.Flying.Contains(s.Registration, StringComparer.Ordinal)))
+            .Select(s => s with { QValue = locationTests.QValue(s.PValue.Value), Comparisons = locationTests.Count })
+            .Where(s => IsRepeat(s, parameters)))];
+        List<RepeatLocation> runs = [.. RepeatLocations.Order(candidates.SelectMany(c => c.Repeats))];
+        var runAt = runs.ToDictionary(r => (r.Registration, r.TypeGroup, r.Location, r.Condition));
+        var drifts = candidates
+            .SelectMany(c => c.Airframes.Where(s => c.Flying.Contains(s.Registration, StringComparer.Ordinal)))
+            .Select(s => s with { QValue = airframeTests.QValue(s.PValue.Value) })
+            .Where(s => IsDrift(s, parameters))
             .OrderBy(s => s.QValue).ThenBy(s => s.PValue.Value).ThenBy(s => s.Registration, StringComparer.Ordinal).ThenBy(s => s.Condition)
-            .Select(s => (Standing: s, Repeats: repeats.Where(r => IsPartOf(r, s)).ToList(), Run: Run(s, snapshot)))
+            .Select(s => (Standing: s, Repeats: repeats.Where(r => IsPartOf(r, s)).ToList(), Run: Run(s, runs, parameters)))
             .ToList();
         var named = drifts.SelectMany(d => d.Repeats).ToHashSet(ReferenceEqualityComparer.Instance);
         return
         [
-            .. drifts.Select(d => DriftFlag.Of(d.Standing, d.Repeats, d.Run, kinds, snapshot.Airframes.Count)),
+            .. drifts.Select(d => DriftFlag.Of(d.Standing, d.Repeats, d.Run, kinds, airframeTests.Count)),
             .. repeats.Where(r => !named.Contains(r))
-                .Select(r => RepeatFlag.Of(r, kinds[r.Kind], runs.GetValueOrDefault((r.Registration, r.TypeGroup, r.Location, r.Condition)))),
-            .. snapshot.PartLives
-                .Where(t => t.Contrast is { IsWorse: true })
+                .Select(r => RepeatFlag.Of(r, kinds[r.Kind], runAt.GetValueOrDefault((r.Registration, r.TypeGroup, r.Location, r.Condition)))),
+            .. candidates.SelectMany(c => c.PartLives)
+                .Select(t => t with { Contrast = BaseContrasts.Settle(t.Contrast!, baseTests, parameters) })
+                .Where(t => t.Contrast!.IsWorse)
                 .OrderBy(t => t.Contrast!.Worst!.QValue).ThenBy(t => t.TypeGroup, StringComparer.Ordinal)
                 .ThenBy(t => t.Kind, StringComparer.Ordinal).ThenBy(t => t.Base, StringComparer.Ordinal)
-                .Select(t => BaseLifeFlag.Of(t, kinds[t.Kind], BaseContrasts.Tested(snapshot.PartLives))),
+                .Select(t => BaseLifeFlag.Of(t, kinds[t.Kind], baseTests.Count)),
         ];
     }
 
     /// <summary>The flag, saying from when on it counts where flags were closed before it.</summary>
-    private static ProposedFlag AfterClosing(ProposedFlag flag, FlagRestarts restarts)
+    private static ProposedFlag AfterClosing(ProposedFlag flag, Dictionary<string, DateOnly> closedOn)
     {
-        if (!restarts.Any)
+        if (closedOn.Count == 0)
             return flag;
+        var own = closedOn.TryGetValue(flag.Subject, out var day) ? day : (DateOnly?)null;
         if (flag is not { Registration: { } registration, Condition: { } condition })
         {
-            return restarts.Of(flag.Subject) is { } closed
+            return own is { } closed
                 ? flag with { CountedAfterDate = closed, Statement = $"{flag.Statement} Counted are parts that went in after {NumberWords.Day(closed)}, when the flag before was closed." }
                 : flag;
         }
         var starts = flag.Locations
-            .Select(l => (Location: l, Day: restarts.Of(registration, l, condition)?.Day))
+            .Select(l => (Location: l, Day: FlagRestarts.DayOf(closedOn, registration, l, condition)))
             .Where(s => s.Day is not null)
             .ToList();
         if (starts.Count == 0)
             return flag;
-        var own = restarts.Of(flag.Subject);
         var said = starts.GroupBy(s => s.Day!.Value).OrderBy(g => g.Key).Select(g => g.Key == own || flag.Kind == FlagKind.RepeatLocation
             ? $"Counted is what came after {NumberWords.Day(g.Key)}, when the flag before was closed."
             : $"At {string.Join(", ", g.Select(s => LocationWords.Name(s.Location)))} only what came after {NumberWords.Day(g.Key)} counts, when the flag of that location was closed.");
@@ -85,11 +98,12 @@ internal static class ProposedFlags
         && standing.Observed > standing.Expected.Value;
 
     /// <summary>What came back most since its last renewal at the places that drive a standing, or null.</summary>
-    private static RepeatLocation? Run(AirframeStanding standing, TrendSnapshot snapshot) => snapshot.Repeats.FirstOrDefault(r =>
+    private static RepeatLocation? Run(
+        AirframeStanding standing, IReadOnlyList<RepeatLocation> runs, TrendParameters parameters) => runs.FirstOrDefault(r =>
         r.Registration == standing.Registration
         && r.TypeGroup == standing.TypeGroup
         && r.Condition == standing.Condition
-        && RepeatLocations.Repeats(r) >= snapshot.Parameters.RepeatsForFlag
+        && RepeatLocations.Repeats(r) >= parameters.RepeatsForFlag
         && standing.Drivers.Any(d => d.Location == r.Location));
 
     private static bool IsPartOf(LocationStanding repeat, AirframeStanding standing) =>

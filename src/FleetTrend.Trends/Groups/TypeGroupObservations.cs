@@ -36,17 +36,14 @@ internal sealed class TypeGroupObservations
     /// <summary>Locations where a condition makes sense: those whose hours count for it.</summary>
     public IEnumerable<LocationObservations> Where(Condition condition) => Locations.Where(l => l.CanHave(condition));
 
-    /// <summary>Sorts observations into type groups, by name.</summary>
-    public static IReadOnlyList<TypeGroupObservations> Sort(IReadOnlyList<AircraftObservations> observations)
+    /// <summary>Sorts what was observed in a type group by location.</summary>
+    public static TypeGroupObservations Sort(string typeGroup, IReadOnlyList<AircraftObservations> aircraft)
     {
-        var exposures = observations.SelectMany(o => o.Exposures).ToLookup(e => (e.TypeGroup, e.Location));
-        var events = observations.SelectMany(o => o.Events).ToLookup(e => (e.TypeGroup, e.Location));
-        return [.. exposures.Select(g => g.Key).Union(events.Select(g => g.Key))
-            .GroupBy(key => key.TypeGroup, StringComparer.Ordinal)
-            .OrderBy(g => g.Key, StringComparer.Ordinal)
-            .Select(g => new TypeGroupObservations(g.Key, [.. g
-                .OrderBy(key => key.Location, StringComparer.Ordinal)
-                .Select(key => At(key.Location, exposures[key], events[key]))]))];
+        var exposures = aircraft.SelectMany(o => o.Exposures).Where(e => e.TypeGroup == typeGroup).ToLookup(e => e.Location, StringComparer.Ordinal);
+        var events = aircraft.SelectMany(o => o.Events).Where(e => e.TypeGroup == typeGroup).ToLookup(e => e.Location, StringComparer.Ordinal);
+        return new TypeGroupObservations(typeGroup, [.. exposures.Select(g => g.Key).Union(events.Select(g => g.Key), StringComparer.Ordinal)
+            .Order(StringComparer.Ordinal)
+            .Select(location => At(location, exposures[location], events[location]))]);
     }
 
     private static LocationObservations At(

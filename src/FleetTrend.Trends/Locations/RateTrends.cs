@@ -5,11 +5,25 @@ using FleetTrend.Trends.Groups;
 namespace FleetTrend.Trends.Locations;
 
 /// <summary>Rates per location, per kind and per type group.</summary>
-internal static class RateTrends
+public sealed class RateTrends : Analysis<RateTrend>
 {
-    /// <summary>All rates of a type group: the group as a whole, then its kinds, then its locations.</summary>
-    public static IEnumerable<RateTrend> Of(TypeGroupObservations group, double confidence)
+    /// <summary>Makes the analysis.</summary>
+    public RateTrends()
+        : base("rates")
     {
+    }
+
+    /// <inheritdoc/>
+    public override Subject SubjectOf(RateTrend item) => new(Location: item.Location, Kind: item.Kind);
+
+    /// <inheritdoc/>
+    public override Headline HeadlineOf(RateTrend item) => Headline.From(item.Condition.ToString(), item.Rate);
+
+    /// <inheritdoc/>
+    protected override IEnumerable<RateTrend> Find(TypeGroupInputs inputs, ICollection<double> tests)
+    {
+        // The group as a whole, then its kinds, then its locations.
+        var (group, confidence) = (inputs.Observations, inputs.Parameters.Confidence);
         var kinds = group.Locations.GroupBy(l => l.Kind.Name, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal).ToList();
         foreach (var condition in ConditionsOf(group.Locations))
             yield return Rate(group.TypeGroup, null, null, condition, [.. group.Where(condition)], confidence);

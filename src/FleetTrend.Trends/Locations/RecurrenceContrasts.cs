@@ -2,15 +2,35 @@ using FleetTrend.Trends.Groups;
 
 namespace FleetTrend.Trends.Locations;
 
-/// <summary>Each place where a condition came back, beside the mean of the other aircraft of the type group there.</summary>
-internal static class RecurrenceContrasts
+/// <summary>
+/// Of each base, the place that stands out most among those where a condition came back, beside the mean of the other aircraft of the
+/// type group there: the one that a report of that base shows.
+/// </summary>
+public sealed class RecurrenceContrasts : Analysis<RecurrenceContrast>
 {
-    /// <summary>One per place, in the order given; those whose aircraft was never watched there are left out.</summary>
-    public static IReadOnlyList<RecurrenceContrast> Of(
-        IReadOnlyList<RepeatLocation> repeats, IReadOnlyList<TypeGroupObservations> groups, double confidence)
+    /// <summary>Makes the analysis.</summary>
+    public RecurrenceContrasts()
+        : base("recurrence-contrasts")
     {
-        var byName = groups.ToDictionary(g => g.TypeGroup, StringComparer.Ordinal);
-        return [.. repeats.Select(r => Contrast(r, byName[r.TypeGroup].At(r.Location), confidence)).OfType<RecurrenceContrast>()];
+    }
+
+    /// <inheritdoc/>
+    public override Subject SubjectOf(RecurrenceContrast item) => new(Registration: item.Registration, Location: item.Location);
+
+    /// <inheritdoc/>
+    protected override IEnumerable<RecurrenceContrast> Find(TypeGroupInputs inputs, ICollection<double> tests)
+    {
+        var present = inputs.Present.Where(a => a.RetiredDate is null).ToDictionary(a => a.Registration, a => a.Base, StringComparer.Ordinal);
+        var chances = inputs.LocationTests.SeenAgain.ToDictionary(s => (s.Registration, s.Location, s.Condition), s => s.PValue.Value);
+        return inputs.Repeats
+            .Where(r => present.ContainsKey(r.Registration))
+            .GroupBy(r => present[r.Registration], StringComparer.Ordinal)
+            .Select(g => g
+                .OrderBy(r => chances.GetValueOrDefault((r.Registration, r.Location, r.Condition), 1))
+                .Select(r => Contrast(r, inputs.Observations.At(r.Location), inputs.Parameters.Confidence))
+                .FirstOrDefault(c => c is { OthersCount: > 0 }))
+            .OfType<RecurrenceContrast>()
+            .OrderBy(c => c.Registration, StringComparer.Ordinal);
     }
 
     private static RecurrenceContrast? Contrast(RepeatLocation repeat, LocationObservations location, double confidence)

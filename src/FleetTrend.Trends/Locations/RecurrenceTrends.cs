@@ -5,7 +5,7 @@ using FleetTrend.Trends.Groups;
 namespace FleetTrend.Trends.Locations;
 
 /// <summary>Mean cumulative functions of a type group: what a kind is watched for, other cracks once seen, the rest once seen twice.</summary>
-internal static class RecurrenceTrends
+public sealed class RecurrenceTrends : Analysis<RecurrenceTrend>
 {
     private const string Method =
         "mean cumulative function over aircraft by time in service, events at the hours found (Nelson 1995); "
@@ -15,11 +15,20 @@ internal static class RecurrenceTrends
         "mean cumulative function of one aircraft by time in service, events at the hours found (Nelson 1995); "
         + "standard error from the count alone, as if events were a Poisson process, limits on the logarithm";
 
-    /// <summary>The functions of a group, by location, then condition.</summary>
-    public static IEnumerable<RecurrenceTrend> Of(TypeGroupObservations group, double confidence) =>
-        from location in @group.Locations
+    /// <summary>Makes the analysis.</summary>
+    public RecurrenceTrends()
+        : base("recurrences")
+    {
+    }
+
+    /// <inheritdoc/>
+    public override Subject SubjectOf(RecurrenceTrend item) => new(Location: item.Location, Kind: item.Kind);
+
+    /// <inheritdoc/>
+    protected override IEnumerable<RecurrenceTrend> Find(TypeGroupInputs inputs, ICollection<double> tests) =>
+        from location in inputs.Observations.Locations
         from condition in Conditions(location)
-        let trend = Trend(@group.TypeGroup, location, condition, confidence)
+        let trend = Trend(inputs.TypeGroup, location, condition, inputs.Parameters.Confidence)
         where trend is not null
         select trend;
 
@@ -53,7 +62,7 @@ internal static class RecurrenceTrends
     }
 
     /// <summary>The mean cumulative function of some aircraft at a place, and its method; null where none of them was watched.</summary>
-    public static (MeanCumulativeFunction? Function, string Method) Mean(
+    internal static (MeanCumulativeFunction? Function, string Method) Mean(
         IReadOnlyList<AircraftAtLocation> aircraft, Condition condition, double confidence)
     {
         var units = aircraft.Select(a => Unit(a, condition)).ToList();
@@ -63,11 +72,11 @@ internal static class RecurrenceTrends
     }
 
     /// <summary>The function as points.</summary>
-    public static IReadOnlyList<MeanCumulativePoint> Points(MeanCumulativeFunction function) =>
+    internal static IReadOnlyList<MeanCumulativePoint> Points(MeanCumulativeFunction function) =>
         [.. function.Points.Select(p => new MeanCumulativePoint(p.Time, p.AtRisk, p.Events, p.Value, p.StandardError, p.Lower, p.Upper))];
 
     /// <summary>The hours in which at least one aircraft was watched: from the first to the last, without the gaps between.</summary>
-    public static IReadOnlyList<WatchedSpan> Watched(MeanCumulativeFunction function)
+    internal static IReadOnlyList<WatchedSpan> Watched(MeanCumulativeFunction function)
     {
         var starts = function.Unwatched.Select(gap => gap.Stop).Prepend(function.From);
         var ends = function.Unwatched.Select(gap => gap.Start).Append(function.To);

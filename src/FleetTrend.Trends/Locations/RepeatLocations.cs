@@ -2,36 +2,55 @@ using FleetTrend.Observations;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
 using FleetTrend.Trends.Flags;
-using FleetTrend.Trends.Groups;
 
 namespace FleetTrend.Trends.Locations;
 
 /// <summary>Places of one aircraft where a condition came back with no renewal between.</summary>
-internal static class RepeatLocations
+public sealed class RepeatLocations : Analysis<RepeatLocation>
 {
-    /// <summary>All such places, most repeats first.</summary>
-    public static IReadOnlyList<RepeatLocation> Of(
-        IReadOnlyList<AircraftObservations> observations, IReadOnlyList<TypeGroupObservations> groups)
+    /// <summary>Makes the analysis.</summary>
+    public RepeatLocations()
+        : base("repeats")
     {
-        var counted = groups.SelectMany(g => g.Locations).SelectMany(l => l.Aircraft).SelectMany(a => a.Events.Where(a.IsCounted))
-            .ToHashSet<LocationEvent>(ReferenceEqualityComparer.Instance);
-        return [.. observations
-            .SelectMany(o => o.Events
-                .GroupBy(e => (e.Location, e.Condition))
-                .Select(g => Repeat(o, [.. InOrder(g)], counted)))
-            .OfType<RepeatLocation>()
-            .OrderByDescending(Repeats)
-            .ThenBy(r => r.ExposureHours)
-            .ThenBy(r => r.Registration, StringComparer.Ordinal)
-            .ThenBy(r => r.Location, StringComparer.Ordinal)
-            .ThenBy(r => r.Condition)];
+    }
+
+    /// <inheritdoc/>
+    public override Subject SubjectOf(RepeatLocation item) => new(Registration: item.Registration, Base: item.Base);
+
+    /// <inheritdoc/>
+    protected override IEnumerable<RepeatLocation> Find(TypeGroupInputs inputs, ICollection<double> tests) =>
+        inputs.Repeats.OrderBy(r => r.Registration, StringComparer.Ordinal);
+
+    /// <summary>Most repeats first; the same order for the same places.</summary>
+    public static IEnumerable<RepeatLocation> Order(IEnumerable<RepeatLocation> repeats) => repeats
+        .OrderByDescending(Repeats)
+        .ThenBy(r => r.ExposureHours)
+        .ThenBy(r => r.Registration, StringComparer.Ordinal)
+        .ThenBy(r => r.Location, StringComparer.Ordinal)
+        .ThenBy(r => r.Condition);
+
+    /// <summary>All such places of a type group, most repeats first.</summary>
+    internal static IEnumerable<RepeatLocation> Find(TypeGroupInputs inputs) => Order(inputs.Aircraft.SelectMany(RepeatsOf)
+        .Where(r => r.TypeGroup == inputs.TypeGroup));
+
+    private static IEnumerable<RepeatLocation> RepeatsOf(AircraftObservations aircraft)
+    {
+        var events = aircraft.Events.GroupBy(e => (e.Location, e.Condition)).Where(g => g.Skip(1).Any()).ToList();
+        if (events.Count == 0)
+            return [];
+        // Counted where the rate of the group counts it: within hours watched in that group.
+        var places = aircraft.Exposures.ToLookup(e => (e.TypeGroup, e.Location));
+        return events.Select(g => Repeat(aircraft, [.. InOrder(g)], IsCounted)).OfType<RepeatLocation>();
+
+        bool IsCounted(LocationEvent e) => !e.PresentAtEntry
+            && places[(e.TypeGroup, e.Location)].Any(x => x.Duration.Tenths > 0 && x.From < e.Found && e.Found <= x.To);
     }
 
     /// <summary>Events that came after the first one: two cracks at the first look are no repeat.</summary>
     public static int Repeats(RepeatLocation repeat) => repeat.Events.Count(e => e.FoundHours > repeat.Events[0].FoundHours);
 
     /// <summary>What of it came after a restart of the place; null where nothing came back since.</summary>
-    public static RepeatLocation? After(RepeatLocation repeat, FlagRestarts restarts)
+    internal static RepeatLocation? After(RepeatLocation repeat, FlagRestarts restarts)
     {
         if (restarts.Of(repeat.Registration, repeat.Location, repeat.Condition) is not { } restart)
             return repeat;
@@ -45,7 +64,7 @@ internal static class RepeatLocations
         .ThenBy(e => e.Ordinal)
         .ThenBy(e => string.Join('|', e.Evidence), StringComparer.Ordinal);
 
-    private static RepeatLocation? Repeat(AircraftObservations aircraft, List<LocationEvent> events, HashSet<LocationEvent> counted)
+    private static RepeatLocation? Repeat(AircraftObservations aircraft, List<LocationEvent> events, Func<LocationEvent, bool> isCounted)
     {
         var run = events.Where(e => e.RenewedAt is null).ToList();
         if (run.Count == 0 || run[^1].Found == run[0].Found)
@@ -60,7 +79,7 @@ internal static class RepeatLocations
             Location = last.Location,
             Kind = last.Kind.Name,
             Condition = last.Condition,
-            Events = [.. run.Select(e => Event(e, last.TypeGroup, counted.Contains(e)))],
+            Events = [.. run.Select(e => Event(e, last.TypeGroup, isCounted(e)))],
             RenewedHours = events.Max(e => e.RenewedAt)?.Value,
             ExposureHours = WatchedTenths(aircraft, last.Location, events.Max(e => e.RenewedAt)) / 10.0,
             Evidence = [.. run.SelectMany(e => e.Evidence).Distinct()],

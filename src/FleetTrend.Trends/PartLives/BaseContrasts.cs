@@ -1,7 +1,6 @@
 using FleetTrend.Records.Words;
 using FleetTrend.Statistics;
 using FleetTrend.Statistics.Lives;
-using FleetTrend.Statistics.Norms;
 
 namespace FleetTrend.Trends.PartLives;
 
@@ -52,27 +51,19 @@ internal static class BaseContrasts
         };
     }
 
-    /// <summary>Settles what each contrast found, allowing for both tests of all of them together.</summary>
-    public static IReadOnlyList<PartLifeTrend> Settle(IReadOnlyList<PartLifeTrend> trends, TrendParameters parameters)
+    /// <summary>Settles what a contrast found, allowing for both tests of all contrasts of the fleet together.</summary>
+    public static BaseContrast Settle(BaseContrast contrast, TestFamily tests, TrendParameters parameters)
     {
-        List<double> tests = [.. trends.SelectMany(t => Tests(t.Contrast)).Select(t => t.PValue)];
-        var q = FalseDiscovery.QValues(tests);
-        var next = 0;
-        return [.. trends.Select(t => t.Contrast is { } c
-            ? t with
-            {
-                Contrast = c with
-                {
-                    MedianTest = Settled(c.MedianTest, c.MedianRatio, isWorseAbove: false),
-                    EarlyTest = Settled(c.EarlyTest, c.EarlyRatio, isWorseAbove: true),
-                },
-            }
-            : t)];
+        return contrast with
+        {
+            MedianTest = Settled(contrast.MedianTest, contrast.MedianRatio, isWorseAbove: false),
+            EarlyTest = Settled(contrast.EarlyTest, contrast.EarlyRatio, isWorseAbove: true),
+        };
 
         ContrastTest? Settled(ContrastTest? test, Figure? ratio, bool isWorseAbove)
         {
             if (test is null) return null;
-            var value = q[next++];
+            var value = tests.QValue(test.PValue);
             // A ratio without a value is one to none at all: it lies above any number.
             var isAbove = ratio?.Value is not { } r || r > 1;
             return test with
@@ -85,10 +76,8 @@ internal static class BaseContrasts
         }
     }
 
-    /// <summary>How many tests the q-values allow for.</summary>
-    public static int Tested(IEnumerable<PartLifeTrend> trends) => trends.Sum(t => Tests(t.Contrast).Count());
-
-    private static IEnumerable<ContrastTest> Tests(BaseContrast? contrast) =>
+    /// <summary>The tests of a contrast; none where there is no contrast.</summary>
+    public static IEnumerable<ContrastTest> Tests(BaseContrast? contrast) =>
         new[] { contrast?.MedianTest, contrast?.EarlyTest }.OfType<ContrastTest>();
 
     private static Figure Ratio(Outcome<LifeContrast> median, FittedLives here, FittedLives elsewhere, TrendParameters parameters) =>

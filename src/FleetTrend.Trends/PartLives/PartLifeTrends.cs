@@ -5,8 +5,8 @@ using FleetTrend.Statistics.Lives;
 
 namespace FleetTrend.Trends.PartLives;
 
-/// <summary>Life distributions per part kind: for each type group as a whole, and for each base in it.</summary>
-internal static class PartLifeTrends
+/// <summary>Life distributions per part kind: for the type group as a whole, and for each base in it.</summary>
+public sealed class PartLifeTrends : Analysis<PartLifeTrend>
 {
     private const string BasesDiffer = "the bases differ, so that no figure for all of them describes any";
 
@@ -15,19 +15,47 @@ internal static class PartLifeTrends
     /// <summary>Beyond so many different lives a tenth of an hour costs much time and shows nothing.</summary>
     private const int MostLivesToTheTenth = 2000;
 
-    /// <summary>Trends by type group, kind and base, the whole group first; what the contrasts found allows for all of them together.</summary>
-    public static IReadOnlyList<PartLifeTrend> Of(IEnumerable<ObservedLife> lives, TrendParameters parameters)
+    /// <summary>Makes the analysis.</summary>
+    public PartLifeTrends()
+        : base("part-lives")
     {
-        var trends = BaseContrasts.Settle(
-            [.. lives
-                .GroupBy(l => (l.TypeGroup, Kind: l.Kind.Name))
-                .OrderBy(g => g.Key.TypeGroup, StringComparer.Ordinal)
-                .ThenBy(g => g.Key.Kind, StringComparer.Ordinal)
-                .SelectMany(g => OfKind(g.Key.TypeGroup, g.First().Kind, [.. g], parameters))],
-            parameters);
-        var different = trends.Where(t => t.Contrast is { IsDifferent: true }).Select(t => (t.TypeGroup, t.Kind)).ToHashSet();
-        return [.. trends.Select(t => t.Base is null && different.Contains((t.TypeGroup, t.Kind)) ? WithoutTotal(t) : t)];
     }
+
+    /// <inheritdoc/>
+    public override Subject SubjectOf(PartLifeTrend item) => new(Kind: item.Kind);
+
+    /// <inheritdoc/>
+    public override Headline HeadlineOf(PartLifeTrend item) => Headline.From(item.Base ?? "", item.Shown?.Median ?? item.FailureRate);
+
+    /// <inheritdoc/>
+    public override IReadOnlyList<PartLifeTrend> Settle(IReadOnlyList<PartLifeTrend> items, TestFamily tests, TrendParameters parameters)
+    {
+        List<PartLifeTrend> settled = [.. items.Select(t => t.Contrast is { } c ? t with { Contrast = BaseContrasts.Settle(c, tests, parameters) } : t)];
+        return settled.Exists(t => t.Contrast is { IsDifferent: true })
+            ? [.. settled.Select(t => t.Base is null ? WithoutTotal(t) : t)]
+            : settled;
+    }
+
+    /// <inheritdoc/>
+    protected override IEnumerable<PartLifeTrend> Find(TypeGroupInputs inputs, ICollection<double> tests)
+    {
+        foreach (var trend in inputs.PartLives)
+        {
+            foreach (var test in BaseContrasts.Tests(trend.Contrast))
+                tests.Add(test.PValue);
+            yield return trend;
+        }
+    }
+
+    /// <summary>Trends by kind and base, the whole group first; what the contrasts found is still to be settled.</summary>
+    /// <param name="inputs">The type group.</param>
+    /// <param name="counts">Which lives take part.</param>
+    internal static IEnumerable<PartLifeTrend> Fit(TypeGroupInputs inputs, Func<ObservedLife, bool> counts) => inputs.Aircraft
+        .SelectMany(a => a.Lives)
+        .Where(l => l.TypeGroup == inputs.TypeGroup && counts(l))
+        .GroupBy(l => l.Kind.Name, StringComparer.Ordinal)
+        .OrderBy(g => g.Key, StringComparer.Ordinal)
+        .SelectMany(g => OfKind(inputs.TypeGroup, g.First().Kind, [.. g], inputs.Parameters));
 
     private static IEnumerable<PartLifeTrend> OfKind(string typeGroup, LocationKind kind, List<ObservedLife> lives, TrendParameters parameters)
     {

@@ -20,4 +20,7 @@ public static class JobNames
 
     /// <summary>Sends the mails that are owed.</summary>
     public const string SendMail = "send-mail";
+
+    /// <summary>Queue of the jobs that compute, so that no more of them run at once than there are processors.</summary>
+    public const string TrendQueue = "trends";
 }

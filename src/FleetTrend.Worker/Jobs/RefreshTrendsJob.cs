@@ -1,44 +1,51 @@
-using System.Diagnostics;
 using FleetTrend.Hosting.Configuration;
+using FleetTrend.Results.Refreshes;
 using FleetTrend.Store;
 using FleetTrend.Store.Requests;
-using FleetTrend.Worker.Trends;
+using FleetTrend.Store.Results;
 using Hangfire;
 
 namespace FleetTrend.Worker.Jobs;
 
-/// <summary>Computes trends: soon after records came in, and every night.</summary>
-public sealed class RefreshTrendsJob(RefreshRequests requests, TrendRefresh refresh, JobLock locks, ScheduleSettings schedule, WorkerMetrics metrics)
+/// <summary>Starts refreshes of the trends: soon after records came in, and every night. Each type group that has changed is a job of its own.</summary>
+public sealed class RefreshTrendsJob(
+    RefreshRequests requests, StartedRefreshes started, TrendRefresh refresh, JobLock locks, ScheduleSettings schedule, IBackgroundJobClient jobs)
 {
     /// <summary>However busy the intake is, trends are not older than this.</summary>
     private static readonly TimeSpan LongestWait = TimeSpan.FromMinutes(15);
 
-    /// <summary>Refreshes if somebody asked, or if records came in and none has for the configured delay. The next tick comes in seconds: no retry.</summary>
+    /// <summary>A refresh that is not published by then ended with its processes.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(30);
+
+    /// <summary>Starts one if somebody asked, or if records came in and none has for the configured delay. The next tick comes in seconds: no retry.</summary>
     [ShortLived]
     [AutomaticRetry(Attempts = 0, OnAttemptsExceeded = AttemptsExceededAction.Delete)]
     public async Task RunWhenDueAsync(CancellationToken ct)
     {
         await using var entered = await locks.TryEnterAsync(JobNames.RefreshWhenDue, ct);
-        if (entered is not null && await requests.DueAsync(schedule.RefreshDelay, LongestWait, ct))
+        if (entered is not null
+            && await requests.DueAsync(schedule.RefreshDelay, schedule.LeastBetweenRefreshes, LongestWait, ct)
+            && !await started.AnyAsync(Patience, ct))
         {
             await RunAsync(ct);
         }
     }
 
-    /// <summary>Refreshes in any case: hours since the last look grow even when no record comes in.</summary>
+    /// <summary>Starts one in any case: hours since the last look grow even when no record comes in.</summary>
     public async Task RunAsync(CancellationToken ct)
     {
-        var started = Stopwatch.GetTimestamp();
         try
         {
-            await refresh.RunAsync(ct);
+            var (asOf, typeGroups) = await refresh.StartAsync(ct);
+            if (typeGroups.Count == 0)
+                await refresh.PublishAsync(asOf, ct);
+            foreach (var typeGroup in typeGroups)
+                jobs.Enqueue<RefreshTypeGroupJob>(job => job.RunAsync(asOf, typeGroup, CancellationToken.None));
         }
         catch (Exception failure) when (failure is not OperationCanceledException)
         {
-            await requests.FailedAsync(ct);
+            await refresh.GiveUpAsync(null, ct);
             throw;
         }
-
-        metrics.Refreshed(Stopwatch.GetElapsedTime(started));
     }
 }

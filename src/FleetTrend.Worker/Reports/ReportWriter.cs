@@ -1,6 +1,9 @@
 using System.Text.Json;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Reports.Weekly;
+using FleetTrend.Results;
+using FleetTrend.Results.Reading;
+using FleetTrend.Results.Refreshes;
 using FleetTrend.Store;
 using FleetTrend.Store.Codes;
 using FleetTrend.Store.DataProblems;
@@ -8,16 +11,14 @@ using FleetTrend.Store.Flags;
 using FleetTrend.Store.HeldRecords;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
-using FleetTrend.Store.Snapshots;
 using FleetTrend.Trends;
-using FleetTrend.Worker.Trends;
 
 namespace FleetTrend.Worker.Reports;
 
 /// <summary>Makes the reports of a period: one per base and one of the whole fleet, each saved once together with its mails.</summary>
 public sealed class ReportWriter(
     TrendRefresh refresh,
-    SnapshotStore snapshots,
+    ResultReader results,
     FlagStore flags,
     DataProblemStore checks,
     HeldRecordStore held,
@@ -37,18 +38,22 @@ public sealed class ReportWriter(
     public async Task WriteAsync(ReportPeriod period, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(period);
-        var current = await refresh.RunAsync(ct);
+        var asOf = await refresh.RunAsync(ct);
+        var published = await results.AtAsync(asOf, ct) ?? throw new InvalidOperationException($"Trends of {asOf:O} are not kept.");
+        var current = await results.AssembleAsync(published, ct);
+        var earlier = new Dictionary<DateTimeOffset, TrendSnapshot>();
         var open = await AllAsync(token => flags.ListAsync(state: null, registration: null, MostPerPage, token, ct));
         var records = await RecordsAsync(current.AsOf, ct);
         var bases = current.Fleet.Where(l => l.RetiredDate is null).Select(l => l.Base).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal);
         foreach (var name in bases.Append(WholeFleet))
         {
-            await WriteAsync(name, period, current, open, records, ct);
+            await WriteAsync(name, period, current, earlier, open, records, ct);
         }
     }
 
     private async Task WriteAsync(
-        string name, ReportPeriod period, TrendSnapshot current, IReadOnlyList<StoredFlag> open, RecordState records, CancellationToken ct)
+        string name, ReportPeriod period, TrendSnapshot current, Dictionary<DateTimeOffset, TrendSnapshot> earlier,
+        IReadOnlyList<StoredFlag> open, RecordState records, CancellationToken ct)
     {
         var before = await reports.LatestAsync(name, ct);
         if (before is not null && before.PeriodStart == period.Start && before.PeriodEnd == period.End)
@@ -67,7 +72,7 @@ public sealed class ReportWriter(
             PagesUrl = new Uri(settings.PublicUrl),
             Notice = settings.Notice,
         };
-        var rendered = WeeklyReport.Compose(current, await SnapshotAsync(before?.AsOf, ct), inputs).Render();
+        var rendered = WeeklyReport.Compose(current, await EarlierAsync(before?.AsOf, earlier, ct), inputs).Render();
         var saved = await reports.SaveAsync(
             new StoredReport
             {
@@ -76,7 +81,7 @@ public sealed class ReportWriter(
                 PeriodEnd = period.End,
                 AsOf = current.AsOf,
                 CodeVersion = current.CodeVersion,
-                ParametersJson = JsonSerializer.Serialize(inputs, TrendSnapshotJson.Options),
+                ParametersJson = JsonSerializer.Serialize(inputs, TrendJson.Options),
                 Subject = rendered.Subject,
                 Text = rendered.Text,
                 Html = rendered.Html,
@@ -92,17 +97,21 @@ public sealed class ReportWriter(
         }
     }
 
-    /// <summary>The trends that the report before showed, as stored; computed again where they are not stored any more.</summary>
-    private async Task<TrendSnapshot?> SnapshotAsync(DateTimeOffset? asOf, CancellationToken ct)
+    /// <summary>The trends that the report before showed: computed again where they are not kept whole any more, once for all bases.</summary>
+    private async Task<TrendSnapshot?> EarlierAsync(
+        DateTimeOffset? asOf, Dictionary<DateTimeOffset, TrendSnapshot> earlier, CancellationToken ct)
     {
         if (asOf is not { } moment)
-        {
             return null;
+        if (!earlier.TryGetValue(moment, out var trends))
+        {
+            trends = await results.AtAsync(moment, ct) is { } kept
+                ? await results.AssembleAsync(kept, ct)
+                : await refresh.ComputeAsync(moment, await refresh.ParametersAsync(moment, ct), TrendRefresh.CodeVersion, ct);
+            earlier.Add(moment, trends);
         }
 
-        return await snapshots.AtAsync(moment, ct) is { } stored
-            ? TrendSnapshotJson.Read(stored.TrendsJson)
-            : await refresh.ComputeAsync(moment, await refresh.ParametersAsync(moment, ct), ct);
+        return trends;
     }
 
     /// <summary>What of the records does not add up or waits, as the refresh of that moment has left it.</summary>
@@ -143,7 +152,7 @@ public sealed class ReportWriter(
 
     private static FlagLine Line(StoredFlag flag, DateTimeOffset? before) => new()
     {
-        Flag = StoredTrends.Read(flag),
+        Flag = flag.Said(),
         State = flag.State == FlagState.Acknowledged ? FlagLineState.Acknowledged
             : before is null || flag.RaiseTime > before ? FlagLineState.New
             : FlagLineState.Open,

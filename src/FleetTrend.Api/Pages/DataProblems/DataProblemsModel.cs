@@ -11,7 +11,7 @@ using FleetTrend.Store.Codes;
 using FleetTrend.Store.DataProblems;
 using FleetTrend.Store.HeldRecords;
 using FleetTrend.Store.Outbox;
-using FleetTrend.Store.Snapshots;
+using FleetTrend.Store.Results;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 

@@ -1,21 +1,14 @@
-using System.Text.Json;
 using FleetTrend.Records.Texts;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Weekly;
+using FleetTrend.Results;
 using FleetTrend.Store.Flags;
-using FleetTrend.Trends;
-using FleetTrend.Trends.Flags;
 
 namespace FleetTrend.Api.Pages.Flags;
 
 /// <summary>Stored flags as pages show them.</summary>
 internal static class FlagLines
 {
-    /// <summary>What a flag says.</summary>
-    public static ProposedFlag Said(this StoredFlag flag) =>
-        JsonSerializer.Deserialize<ProposedFlag>(flag.Proposal.BodyJson, TrendSnapshotJson.Options)
-            ?? throw new InvalidOperationException($"Flag {flag.FlagId} has no body.");
-
     /// <summary>A flag that is not closed, with who acknowledged it.</summary>
     public static FlagLine ToLine(this StoredFlag flag) => new()
     {

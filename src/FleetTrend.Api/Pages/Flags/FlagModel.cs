@@ -5,8 +5,10 @@ using FleetTrend.Contracts.V1;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Reports.Html;
 using FleetTrend.Reports.Weekly;
+using FleetTrend.Results;
+using FleetTrend.Results.Reading;
 using FleetTrend.Store.Flags;
-using FleetTrend.Store.Snapshots;
+using FleetTrend.Store.Results;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Flags;
 using Microsoft.AspNetCore.Mvc;
@@ -15,7 +17,7 @@ using FlagState = FleetTrend.Store.Flags.FlagState;
 namespace FleetTrend.Api.Pages.Flags;
 
 /// <summary>One flag: what it says, who answered, and the forms to acknowledge and to close it.</summary>
-internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, SnapshotStore snapshots, HostSettings settings) : FormPage
+internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, ResultReader results, HostSettings settings) : FormPage
 {
     /// <summary>Name of a form.</summary>
     public const string Acknowledge = "acknowledge";
@@ -69,6 +71,14 @@ internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, SnapshotSt
     /// <summary>Whether a form is shown: while the flag is not closed, and where what was typed comes back.</summary>
     public bool Shows(string form) => Flag?.State != FlagState.Closed || Posted == form;
 
+    /// <summary>The card, with the numbers of its aircraft as they are now.</summary>
+    private async Task<string> CardAsync(StoredFlag flag, ProposedFlag said, PublishedTrends trends, CancellationToken ct)
+    {
+        IReadOnlyList<Analysis> wanted = said.Registration is null ? [] : [Analyses.Fleet, Analyses.Airframes, Analyses.LocationStandings];
+        var now = await results.AssembleAsync(trends, wanted, new ResultFilter { Registration = said.Registration }, ct);
+        return ReportHtml.Render(FlagSection.Compose(now, flag.ToLine(), new Uri(settings.PublicUrl + "/")));
+    }
+
     private async Task<IActionResult> ShowAsync(long id, CancellationToken ct)
     {
         Flag = await flags.GetAsync(id, ct);
@@ -80,11 +90,11 @@ internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, SnapshotSt
         }
 
         Said = Flag.Said();
-        if (await snapshots.LatestAsync(ct) is { } stored)
+        if (await results.LatestAsync(ct) is { } trends)
         {
-            AsOf = stored.AsOf;
+            AsOf = trends.AsOf;
             if (Flag.State != FlagState.Closed)
-                CardHtml = ReportHtml.Render(FlagSection.Compose(TrendSnapshotJson.Read(stored.TrendsJson), Flag.ToLine(), new Uri(settings.PublicUrl + "/")));
+                CardHtml = await CardAsync(Flag, Said, trends, ct);
         }
 
         return Page();

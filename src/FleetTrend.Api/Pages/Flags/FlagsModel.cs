@@ -1,17 +1,18 @@
 using System.Globalization;
 using FleetTrend.Reports.Html;
 using FleetTrend.Reports.Weekly;
+using FleetTrend.Results;
+using FleetTrend.Results.Reading;
 using FleetTrend.Store;
 using FleetTrend.Store.Flags;
-using FleetTrend.Store.Snapshots;
-using FleetTrend.Trends;
+using FleetTrend.Store.Results;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages.Flags;
 
 /// <summary>The list of flags.</summary>
-internal sealed class FlagsModel(FlagStore flags, SnapshotStore snapshots, FreshnessReader freshness) : PageModel
+internal sealed class FlagsModel(FlagStore flags, ResultReader results, FreshnessReader freshness) : PageModel
 {
     private const int MostFlags = 100;
 
@@ -45,10 +46,11 @@ internal sealed class FlagsModel(FlagStore flags, SnapshotStore snapshots, Fresh
         }
 
         Freshness = await freshness.ReadAsync(ct);
-        if (await snapshots.LatestAsync(ct) is not { } stored)
+        if (await results.LatestAsync(ct) is not { } trends)
             return Page();
+        var now = await results.AssembleAsync(trends, [], new ResultFilter(), ct);
         FlagsHtml = ReportHtml.Render(FlagSection.Compose(
-            TrendSnapshotJson.Read(stored.TrendsJson), IsClosed ? "Closed" : "Not closed", [.. listed.Items.Select(Row)]));
+            now, IsClosed ? "Closed" : "Not closed", [.. listed.Items.Select(Row)]));
         if (listed.NextPageToken is { } next)
             NextLink = $"/flags?state={(IsClosed ? "closed" : "open")}&from={Uri.EscapeDataString(next)}";
         return Page();

@@ -1,6 +1,6 @@
 using Npgsql;
 
-namespace FleetTrend.Store.Snapshots;
+namespace FleetTrend.Store.Results;
 
 /// <summary>Reads how fresh results are.</summary>
 public sealed class FreshnessReader(NpgsqlDataSource dataSource)
@@ -12,7 +12,7 @@ public sealed class FreshnessReader(NpgsqlDataSource dataSource)
         // no index of its own, which would slow every push.
         await using var command = dataSource.CreateCommand(
             """
-            select (select max(as_of) from snapshots),
+            select (select max(as_of) from trends),
                    (select max(accept_time) from (select accept_time from records order by id desc limit 5000) newest),
                    exists (select from refresh_requests),
                    (select max(failed_time) from refresh_requests)

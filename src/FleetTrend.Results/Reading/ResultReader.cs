@@ -1,0 +1,120 @@
+using System.Collections.Concurrent;
+using System.Text.Json;
+using FleetTrend.Results.Refreshes;
+using FleetTrend.Store.Results;
+using FleetTrend.Trends;
+using FleetTrend.Trends.DataProblems;
+using FleetTrend.Trends.Locations;
+
+namespace FleetTrend.Results.Reading;
+
+/// <summary>Reads published results: the rows that are asked for, settled by all tests of their moment.</summary>
+public sealed class ResultReader(ResultStore store)
+{
+    private const int All = int.MaxValue;
+    private volatile Families? _latest;
+
+    /// <summary>The latest that is published; null before the first refresh.</summary>
+    public Task<PublishedTrends?> LatestAsync(CancellationToken ct) => store.LatestAsync(ct);
+
+    /// <summary>The parameters of a moment that was published, also where its results are not kept any more; null where it never was.</summary>
+    public async Task<TrendParameters?> ParametersAtAsync(DateTimeOffset asOf, CancellationToken ct) =>
+        await store.AtAsync(asOf, ct) is { } published ? ParametersOf(published) : null;
+
+    /// <summary>What is published of exactly a moment; null where nothing is, or is not kept any more.</summary>
+    public async Task<PublishedTrends?> AtAsync(DateTimeOffset asOf, CancellationToken ct) =>
+        await store.AtAsync(asOf, ct) is { IsWhole: true } kept ? kept : null;
+
+    /// <summary>The parameters behind a published moment.</summary>
+    public static TrendParameters ParametersOf(PublishedTrends trends) =>
+        JsonSerializer.Deserialize<TrendParameters>(trends.ParametersJson, TrendJson.Options) ?? throw new JsonException("There are no parameters.");
+
+    /// <summary>All answers of an analysis that a filter lets through, by type group and then in the order of the analysis.</summary>
+    public async Task<IReadOnlyList<T>> ReadAsync<T>(PublishedTrends trends, Analysis<T> analysis, ResultFilter filter, CancellationToken ct)
+        where T : notnull => await ReadAsync(trends, analysis, filter, 0, All, ct);
+
+    /// <summary>Some of them.</summary>
+    /// <param name="trends">The moment.</param>
+    /// <param name="analysis">The analysis.</param>
+    /// <param name="filter">Which rows.</param>
+    /// <param name="after">Answers to skip.</param>
+    /// <param name="count">Answers wanted.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<IReadOnlyList<T>> ReadAsync<T>(
+        PublishedTrends trends, Analysis<T> analysis, ResultFilter filter, long after, int count, CancellationToken ct)
+        where T : notnull
+    {
+        ArgumentNullException.ThrowIfNull(trends);
+        ArgumentNullException.ThrowIfNull(analysis);
+        var rows = await store.ReadAsync(trends.SetIds, analysis.Name, filter, after, count, ct);
+        if (rows.Count == 0)
+            return [];
+        var tests = (await FamiliesAsync(trends, ct)).Of(analysis.Name);
+        var parameters = ParametersOf(trends);
+        var answers = new List<T>();
+        foreach (var row in rows)
+        {
+            var items = analysis.Settle(analysis.Read(row.Detail), tests, parameters);
+            var skip = Math.Max(0, after - row.First);
+            answers.AddRange(items.Skip((int)skip).Take(count - answers.Count));
+        }
+
+        return answers;
+    }
+
+    /// <summary>A moment put together in memory, for a report.</summary>
+    public Task<TrendSnapshot> AssembleAsync(PublishedTrends trends, CancellationToken ct) =>
+        AssembleAsync(trends, Analyses.All, new ResultFilter(), ct);
+
+    /// <summary>A moment put together in memory with some analyses and rows; the others are empty.</summary>
+    public async Task<TrendSnapshot> AssembleAsync(
+        PublishedTrends trends, IReadOnlyList<Analysis> wanted, ResultFilter filter, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(trends);
+        ArgumentNullException.ThrowIfNull(wanted);
+        var fleet = FleetOf(trends);
+        return new TrendSnapshot
+        {
+            AsOf = trends.AsOf.ToUniversalTime(),
+            Parameters = ParametersOf(trends),
+            CodeVersion = trends.CodeVersion,
+            Fleet = [.. (await OfAsync(Analyses.Fleet)).OrderBy(l => l.Registration, StringComparer.Ordinal)],
+            Rates = await OfAsync(Analyses.Rates),
+            Recurrences = await OfAsync(Analyses.Recurrences),
+            Repeats = [.. RepeatLocations.Order(await OfAsync(Analyses.Repeats))],
+            RecurrenceContrasts = await OfAsync(Analyses.RecurrenceContrasts),
+            LocationStandings = [.. LocationStandings.Order(await OfAsync(Analyses.LocationStandings))],
+            PartLives = await OfAsync(Analyses.PartLives),
+            Airframes = await OfAsync(Analyses.Airframes),
+            Flags = fleet.Flags,
+            Problems = wanted.Contains(Analyses.Problems) ? [.. ProblemsOfAircraft.Order((await OfAsync(Analyses.Problems)).Concat(fleet.OtherProblems))] : [],
+        };
+
+        Task<IReadOnlyList<T>> OfAsync<T>(Analysis<T> analysis)
+            where T : notnull => wanted.Contains(analysis) ? ReadAsync(trends, analysis, filter, ct) : Task.FromResult<IReadOnlyList<T>>([]);
+    }
+
+    internal static FleetSummary FleetOf(PublishedTrends trends) =>
+        JsonSerializer.Deserialize<FleetSummary>(trends.FleetJson, TrendJson.Options) ?? throw new JsonException("There is no summary.");
+
+    internal static SetSummary Summary(ResultSet set) =>
+        JsonSerializer.Deserialize<SetSummary>(set.SummaryJson, TrendJson.Options) ?? throw new JsonException($"Set {set.SetId} has no summary.");
+
+    private async Task<Families> FamiliesAsync(PublishedTrends trends, CancellationToken ct)
+    {
+        if (_latest is { } latest && latest.AsOf == trends.AsOf)
+            return latest;
+        return _latest = new Families(trends.AsOf, [.. (await store.ReadSetsAsync(trends.SetIds, ct)).Select(Summary)]);
+    }
+
+    /// <summary>All tests of a moment, by analysis; a family is put together when it is first asked for.</summary>
+    private sealed class Families(DateTimeOffset asOf, IReadOnlyList<SetSummary> sets)
+    {
+        private readonly ConcurrentDictionary<string, TestFamily> _byAnalysis = new(StringComparer.Ordinal);
+
+        public DateTimeOffset AsOf => asOf;
+
+        public TestFamily Of(string analysis) => _byAnalysis.GetOrAdd(
+            analysis, name => new TestFamily(sets.Select(s => s.Tests.GetValueOrDefault(name, TestCounts.None))));
+    }
+}

@@ -1,0 +1,11 @@
+namespace FleetTrend.Store.Mapping;
+
+/// <summary>A row of <c>started_refreshes</c>.</summary>
+internal sealed class StartedRefreshRow
+{
+    public DateTimeOffset AsOf { get; set; }
+
+    public string TypeGroup { get; set; } = "";
+
+    public long? SetId { get; set; }
+}

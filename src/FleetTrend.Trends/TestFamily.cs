@@ -1,0 +1,26 @@
+using FleetTrend.Statistics.Norms;
+
+namespace FleetTrend.Trends;
+
+/// <summary>All tests of one kind that were made together, over all type groups: what a q-value allows for.</summary>
+public sealed class TestFamily
+{
+    private readonly Dictionary<double, double> qValues = [];
+
+    /// <summary>Puts the tests of the type groups together.</summary>
+    public TestFamily(IEnumerable<TestCounts> groups)
+    {
+        ArgumentNullException.ThrowIfNull(groups);
+        List<double> all = [.. groups.SelectMany(g => g.PValues.Zip(g.Counts, (p, count) => Enumerable.Repeat(p, count)).SelectMany(p => p))];
+        Count = all.Count;
+        foreach (var (p, q) in all.Zip(FalseDiscovery.QValues(all)))
+            qValues[p] = q;
+    }
+
+    /// <summary>How many tests.</summary>
+    public int Count { get; }
+
+    /// <summary>The q-value of one of the tests (Benjamini and Hochberg 1995).</summary>
+    /// <exception cref="KeyNotFoundException">No test had that p-value.</exception>
+    public double QValue(double pValue) => qValues[pValue];
+}

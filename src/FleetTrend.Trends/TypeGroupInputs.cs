@@ -1,0 +1,80 @@
+using FleetTrend.Observations;
+using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Groups;
+using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.PartLives;
+
+namespace FleetTrend.Trends;
+
+/// <summary>What an analysis may know: the aircraft of one type group as observed at a moment, and the choices.</summary>
+public sealed class TypeGroupInputs
+{
+    private readonly Dictionary<string, string> bases;
+    private readonly Lazy<TypeGroupObservations> observations;
+    private readonly Lazy<IReadOnlyList<RepeatLocation>> repeats;
+    private readonly Lazy<LocationTests> locationTests;
+    private readonly Lazy<IReadOnlyList<AirframeStanding>> airframes;
+    private readonly Lazy<IReadOnlyList<PartLifeTrend>> partLives;
+
+    /// <summary>Makes it.</summary>
+    /// <param name="typeGroup">Name of the type group.</param>
+    /// <param name="aircraft">
+    /// Every aircraft that is or ever was in it, with all that was observed of it; what it had in other groups is told apart by each row.
+    /// </param>
+    /// <param name="asOf">The moment of knowledge.</param>
+    /// <param name="parameters">The choices.</param>
+    /// <exception cref="ArgumentException">An aircraft appears twice.</exception>
+    public TypeGroupInputs(string typeGroup, IEnumerable<AircraftObservations> aircraft, DateTimeOffset asOf, TrendParameters parameters)
+    {
+        TypeGroup = typeGroup;
+        Aircraft = [.. aircraft.OrderBy(a => a.Registration, StringComparer.Ordinal)];
+        AsOfDate = DateOnly.FromDateTime(asOf.UtcDateTime);
+        Parameters = parameters;
+        for (var i = 1; i < Aircraft.Count; i++)
+        {
+            if (Aircraft[i].Registration == Aircraft[i - 1].Registration)
+                throw new ArgumentException($"Aircraft {Aircraft[i].Registration} appears twice.", nameof(aircraft));
+        }
+
+        bases = Aircraft.ToDictionary(a => a.Registration, a => a.Base, StringComparer.Ordinal);
+        observations = new(() => TypeGroupObservations.Sort(typeGroup, Aircraft));
+        repeats = new(() => [.. RepeatLocations.Find(this)]);
+        airframes = new(() => [.. AirframeStandings.Compare(this, FlagRestarts.None)]);
+        partLives = new(() => [.. PartLifeTrends.Fit(this, _ => true)]);
+        locationTests = new(() => LocationTests.Test(this, FlagRestarts.None));
+    }
+
+    /// <summary>Name of the type group.</summary>
+    public string TypeGroup { get; }
+
+    /// <summary>Its aircraft, by registration: also those that were in it once.</summary>
+    public IReadOnlyList<AircraftObservations> Aircraft { get; }
+
+    /// <summary>The day of the moment of knowledge (UTC).</summary>
+    public DateOnly AsOfDate { get; }
+
+    /// <summary>The choices.</summary>
+    public TrendParameters Parameters { get; }
+
+    /// <summary>Those of the aircraft that are in it now.</summary>
+    public IEnumerable<AircraftObservations> Present => Aircraft.Where(a => a.TypeGroup == TypeGroup);
+
+    /// <summary>Present base of an aircraft.</summary>
+    internal string BaseOf(string registration) => bases[registration];
+
+    /// <summary>By location and aircraft.</summary>
+    internal TypeGroupObservations Observations => observations.Value;
+
+    /// <summary>Places where a condition came back.</summary>
+    internal IReadOnlyList<RepeatLocation> Repeats => repeats.Value;
+
+    /// <summary>Places against the same place on the others.</summary>
+    internal LocationTests LocationTests => locationTests.Value;
+
+    /// <summary>Aircraft against their like, to be settled.</summary>
+    internal IReadOnlyList<AirframeStanding> Airframes => airframes.Value;
+
+    /// <summary>Lives of parts, to be settled.</summary>
+    internal IReadOnlyList<PartLifeTrend> PartLives => partLives.Value;
+}
