@@ -1054,6 +1054,34 @@ namespace FleetTrend.Store.Migrations
                         });
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ObservedAircraftRow", b =>
+                {
+                    b.Property<int>("AircraftId")
+                        .HasColumnType("integer")
+                        .HasColumnName("aircraft_id");
+
+                    b.Property<DateTimeOffset>("AsOf")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("as_of");
+
+                    b.Property<Guid>("Code")
+                        .HasColumnType("uuid")
+                        .HasColumnName("code");
+
+                    b.Property<byte[]>("Content")
+                        .HasColumnType("bytea")
+                        .HasColumnName("content");
+
+                    b.Property<DateOnly?>("NextDate")
+                        .HasColumnType("date")
+                        .HasColumnName("next_date");
+
+                    b.HasKey("AircraftId")
+                        .HasName("pk_observed_aircraft");
+
+                    b.ToTable("observed_aircraft", (string)null);
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.OutboxMailRow", b =>
                 {
                     b.Property<long>("Id")
@@ -1273,6 +1301,11 @@ namespace FleetTrend.Store.Migrations
 
                     b.HasKey("Id")
                         .HasName("pk_records");
+
+                    b.HasIndex("AcceptTime")
+                        .HasDatabaseName("ix_records_accept_time");
+
+                    NpgsqlIndexBuilderExtensions.HasMethod(b.HasIndex("AcceptTime"), "brin");
 
                     b.HasIndex("AircraftId", "Kind")
                         .HasDatabaseName("ix_records_aircraft_id_kind");
@@ -1549,6 +1582,109 @@ namespace FleetTrend.Store.Migrations
                         });
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ResultRow", b =>
+                {
+                    b.Property<long>("SetId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("set_id");
+
+                    b.Property<string>("Analysis")
+                        .HasColumnType("text")
+                        .HasColumnName("analysis")
+                        .UseCollation("C");
+
+                    b.Property<int>("Ordinal")
+                        .HasColumnType("integer")
+                        .HasColumnName("ordinal");
+
+                    b.Property<string>("Base")
+                        .HasColumnType("text")
+                        .HasColumnName("base")
+                        .UseCollation("C");
+
+                    b.Property<string>("Detail")
+                        .HasColumnType("json")
+                        .HasColumnName("detail");
+
+                    b.PrimitiveCollection<int[]>("EventCounts")
+                        .HasColumnType("integer[]")
+                        .HasColumnName("event_counts");
+
+                    b.PrimitiveCollection<float?[]>("HeadlineValues")
+                        .HasColumnType("real[]")
+                        .HasColumnName("headline_values");
+
+                    b.Property<int>("ItemCount")
+                        .HasColumnType("integer")
+                        .HasColumnName("item_count");
+
+                    b.Property<string>("Kind")
+                        .HasColumnType("text")
+                        .HasColumnName("kind")
+                        .UseCollation("C");
+
+                    b.PrimitiveCollection<string[]>("Labels")
+                        .HasColumnType("text[]")
+                        .HasColumnName("labels");
+
+                    b.Property<string>("Location")
+                        .HasColumnType("text")
+                        .HasColumnName("location")
+                        .UseCollation("C");
+
+                    b.PrimitiveCollection<float?[]>("Lowers")
+                        .HasColumnType("real[]")
+                        .HasColumnName("lowers");
+
+                    b.Property<string>("Registration")
+                        .HasColumnType("text")
+                        .HasColumnName("registration")
+                        .UseCollation("C");
+
+                    b.PrimitiveCollection<float?[]>("Uppers")
+                        .HasColumnType("real[]")
+                        .HasColumnName("uppers");
+
+                    b.HasKey("SetId", "Analysis", "Ordinal")
+                        .HasName("pk_results");
+
+                    b.ToTable("results", (string)null);
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ResultSetRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateTimeOffset>("AsOf")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("as_of");
+
+                    b.Property<string>("SummaryJson")
+                        .IsRequired()
+                        .HasColumnType("json")
+                        .HasColumnName("summary_json");
+
+                    b.Property<string>("TypeGroup")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("type_group")
+                        .UseCollation("C");
+
+                    b.HasKey("Id")
+                        .HasName("pk_result_sets");
+
+                    b.HasIndex("AsOf", "TypeGroup")
+                        .IsUnique()
+                        .HasDatabaseName("ix_result_sets_as_of_type_group");
+
+                    b.ToTable("result_sets", (string)null);
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.RetractionRow", b =>
                 {
                     b.Property<long>("RecordId")
@@ -1568,34 +1704,6 @@ namespace FleetTrend.Store.Migrations
                         {
                             t.HasCheckConstraint("ck_retractions_reason", "char_length(reason) between 0 and 2000");
                         });
-                });
-
-            modelBuilder.Entity("FleetTrend.Store.Mapping.SnapshotRow", b =>
-                {
-                    b.Property<DateTimeOffset>("AsOf")
-                        .HasColumnType("timestamp with time zone")
-                        .HasColumnName("as_of");
-
-                    b.Property<string>("CodeVersion")
-                        .IsRequired()
-                        .HasColumnType("text")
-                        .HasColumnName("code_version")
-                        .UseCollation("C");
-
-                    b.Property<string>("ParametersJson")
-                        .IsRequired()
-                        .HasColumnType("json")
-                        .HasColumnName("parameters_json");
-
-                    b.Property<string>("TrendsJson")
-                        .IsRequired()
-                        .HasColumnType("json")
-                        .HasColumnName("trends_json");
-
-                    b.HasKey("AsOf")
-                        .HasName("pk_snapshots");
-
-                    b.ToTable("snapshots", (string)null);
                 });
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.SourceCodeRow", b =>
@@ -1689,6 +1797,66 @@ namespace FleetTrend.Store.Migrations
 
                             t.HasCheckConstraint("ck_sources_title", "char_length(title) between 0 and 120");
                         });
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.StartedRefreshRow", b =>
+                {
+                    b.Property<DateTimeOffset>("AsOf")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("as_of");
+
+                    b.Property<string>("TypeGroup")
+                        .HasColumnType("text")
+                        .HasColumnName("type_group")
+                        .UseCollation("C");
+
+                    b.Property<long?>("SetId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("set_id");
+
+                    b.HasKey("AsOf", "TypeGroup")
+                        .HasName("pk_started_refreshes");
+
+                    b.ToTable("started_refreshes", (string)null);
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.TrendsRow", b =>
+                {
+                    b.Property<DateTimeOffset>("AsOf")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("as_of");
+
+                    b.Property<string>("CodeVersion")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("code_version")
+                        .UseCollation("C");
+
+                    b.Property<string>("FleetJson")
+                        .IsRequired()
+                        .HasColumnType("json")
+                        .HasColumnName("fleet_json");
+
+                    b.Property<bool>("IsWhole")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("boolean")
+                        .HasDefaultValue(true)
+                        .HasColumnName("is_whole");
+
+                    b.Property<string>("ParametersJson")
+                        .IsRequired()
+                        .HasColumnType("json")
+                        .HasColumnName("parameters_json");
+
+                    b.PrimitiveCollection<long[]>("SetIds")
+                        .IsRequired()
+                        .HasColumnType("bigint[]")
+                        .HasColumnName("set_ids");
+
+                    b.HasKey("AsOf")
+                        .HasName("pk_trends");
+
+                    b.ToTable("trends", (string)null);
                 });
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.TypeGroupRow", b =>
@@ -1935,6 +2103,16 @@ namespace FleetTrend.Store.Migrations
                         .HasConstraintName("fk_meter_readings_records_record_id");
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ObservedAircraftRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.AircraftRow", null)
+                        .WithOne()
+                        .HasForeignKey("FleetTrend.Store.Mapping.ObservedAircraftRow", "AircraftId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_observed_aircraft_aircraft_aircraft_id");
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.OutboxMailRow", b =>
                 {
                     b.HasOne("FleetTrend.Store.Mapping.ReportRow", null)
@@ -1998,6 +2176,16 @@ namespace FleetTrend.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_report_plots_reports_report_id");
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ResultRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.ResultSetRow", null)
+                        .WithMany()
+                        .HasForeignKey("SetId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_results_result_set_row_set_id");
                 });
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.RetractionRow", b =>
