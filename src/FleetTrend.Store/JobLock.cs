@@ -33,23 +33,6 @@ public sealed class JobLock(NpgsqlDataSource dataSource)
         return null;
     }
 
-    /// <summary>Whether somebody is in.</summary>
-    /// <param name="name">What is done.</param>
-    /// <param name="ct">Cancels.</param>
-    public async Task<bool> IsHeldAsync(string name, CancellationToken ct)
-    {
-        await using var command = dataSource.CreateCommand(
-            """
-            select exists (
-                select from pg_locks join pg_database on pg_database.oid = pg_locks.database
-                where locktype = 'advisory' and datname = current_database() and objsubid = 2
-                  and classid::bigint = $1 and objid::bigint = hashtext($2)::bigint & 4294967295)
-            """);
-        command.Parameters.Add(new NpgsqlParameter { Value = (long)AdvisoryLock.Job });
-        command.Parameters.Add(new NpgsqlParameter { Value = name });
-        return (bool)(await command.ExecuteScalarAsync(ct))!;
-    }
-
     private sealed class Held(NpgsqlConnection connection, string name) : IAsyncDisposable
     {
         public async ValueTask DisposeAsync()

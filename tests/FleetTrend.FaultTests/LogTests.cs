@@ -51,7 +51,7 @@ public sealed partial class LogTests(PostgresFixture server)
         var mails = await product.PushFleetAsync();
         var worker = await product.StartWorkerAsync();
         await Eventually.TrueAsync(
-            async () => await product.CountAsync("SELECT count(*) FROM snapshots") > 0, Patience, () => worker.Output);
+            async () => await product.CountAsync("SELECT count(*) FROM trends") > 0, Patience, () => worker.Output);
         product.EnqueueWeeklyReport();
         await Eventually.TrueAsync(
             async () => await product.CountAsync("SELECT count(*) FROM outbox_mails WHERE sent_time IS NOT NULL") == mails, Patience, () => worker.Output);

@@ -203,9 +203,9 @@ public sealed class RenderingTests
     [Fact]
     public void Snapshot_and_inputs_survive_JSON_and_give_the_same_report()
     {
-        var snapshot = TrendSnapshotJson.Read(TrendSnapshotJson.Write(Snapshot()));
-        var json = JsonSerializer.Serialize(AllFlags(new ReportScope(Home)), TrendSnapshotJson.Options);
-        var inputs = JsonSerializer.Deserialize<ReportInputs>(json, TrendSnapshotJson.Options)!;
+        var snapshot = JsonSerializer.Deserialize<FleetTrend.Trends.TrendSnapshot>(JsonSerializer.Serialize(Snapshot(), TrendJson.Options), TrendJson.Options)!;
+        var json = JsonSerializer.Serialize(AllFlags(new ReportScope(Home)), TrendJson.Options);
+        var inputs = JsonSerializer.Deserialize<ReportInputs>(json, TrendJson.Options)!;
         var again = WeeklyReport.Compose(snapshot, null, inputs).Render();
         Assert.Equal(AtHome.Subject, again.Subject);
         Assert.Equal(AtHome.Html, again.Html);

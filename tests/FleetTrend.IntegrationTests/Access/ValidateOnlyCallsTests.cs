@@ -3,8 +3,8 @@ using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Reports.Tests;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Keys;
-using FleetTrend.Store.Snapshots;
-using FleetTrend.Worker.Trends;
+using FleetTrend.Store.Results;
+using FleetTrend.Results.Refreshes;
 using Google.Rpc;
 using Grpc.Core;
 using Microsoft.Extensions.DependencyInjection;
@@ -58,8 +58,8 @@ public sealed class ValidateOnlyCallsTests(PostgresFixture postgres) : IAsyncLif
     public async Task An_answer_to_a_flag_is_checked_and_the_flag_stays_open()
     {
         var snapshot = InventedFleet.Snapshot();
-        await _server.Services.GetRequiredService<SnapshotStore>().SaveAsync(StoredTrends.From(snapshot), default);
-        var raised = await _server.Services.GetRequiredService<FlagStore>().RaiseAsync(snapshot.AsOf, StoredTrends.FlagsOf(snapshot), default);
+        await _server.Services.PublishAsync(snapshot);
+        var raised = await _server.Services.RaiseAsync(snapshot);
         var id = $"{raised[0].FlagId}";
         var acknowledge = new AcknowledgeFlagRequest { FlagId = id, AcknowledgedBy = "lead", Comment = "seen", ValidateOnly = true };
         var answered = (await _server.Flags.AcknowledgeFlagAsync(acknowledge)).Flag;

@@ -7,7 +7,7 @@ using FleetTrend.Store.Keys;
 using FleetTrend.Store.Sources;
 using FleetTrend.Synthetic;
 using FleetTrend.Trends;
-using FleetTrend.Worker.Trends;
+using FleetTrend.Results.Refreshes;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.CommandLine;
@@ -88,8 +88,8 @@ public sealed class ExportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         return (fleet.Records.Count - 1, findings.Count);
     }
 
-    private static async Task<string> TrendsAsync(ApiServer server, DateTimeOffset asOf) => TrendSnapshotJson.Write(
-        await ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services).ComputeAsync(asOf, new TrendParameters(), default));
+    private static async Task<string> TrendsAsync(ApiServer server, DateTimeOffset asOf) => JsonSerializer.Serialize(
+        await ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services).ComputeAsync(asOf, new TrendParameters(), "test", default), TrendJson.Options);
 
     private static IEnumerable<(string File, int Rows)> Rows(JsonElement summary) =>
         summary.GetProperty("files").EnumerateArray().Select(f => (f.GetProperty("file").GetString()!, f.GetProperty("rows").GetInt32()));

@@ -5,7 +5,7 @@ using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Worker.Reports;
-using FleetTrend.Worker.Trends;
+using FleetTrend.Results.Refreshes;
 using Google.Rpc;
 using Grpc.Core;
 using Microsoft.Extensions.DependencyInjection;

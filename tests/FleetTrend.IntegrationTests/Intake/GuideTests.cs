@@ -2,7 +2,7 @@ using System.Net;
 using System.Text;
 using System.Text.RegularExpressions;
 using FleetTrend.Contracts.V1;
-using FleetTrend.Worker.Trends;
+using FleetTrend.Results.Refreshes;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.Intake;

@@ -141,7 +141,7 @@ public sealed class OrderMeansNothingTests(PostgresFixture postgres, ITestOutput
         var now = await server.Services.GetRequiredService<Knowledge>().FixAsOfAsync(default);
         var fleet = await server.Services.GetRequiredService<HistoryReader>().ReadAsync(now, default);
         // When a retraction came in differs from order to order, and a retraction alone is listed with that day.
-        return TrendSnapshotJson.Write(FleetTrends.Compute(
-            Observe.Fleet(fleet with { AsOf = AsOf, RetractionsAlone = [] }), new TrendParameters(), "test"));
+        return JsonSerializer.Serialize(FleetTrends.Compute(
+            Observe.Fleet(fleet with { AsOf = AsOf, RetractionsAlone = [] }), new TrendParameters(), "test"), TrendJson.Options);
     }
 }

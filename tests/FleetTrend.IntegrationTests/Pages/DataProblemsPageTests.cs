@@ -5,7 +5,7 @@ using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Store.DataProblems;
 using FleetTrend.Worker.Reports;
-using FleetTrend.Worker.Trends;
+using FleetTrend.Results.Refreshes;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.Pages;

@@ -4,8 +4,8 @@ using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Reports.Tests;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Keys;
-using FleetTrend.Store.Snapshots;
-using FleetTrend.Worker.Trends;
+using FleetTrend.Store.Results;
+using FleetTrend.Results.Refreshes;
 using Microsoft.Extensions.DependencyInjection;
 using FlagState = FleetTrend.Store.Flags.FlagState;
 
@@ -340,8 +340,8 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
     private async Task<long> RaiseAsync()
     {
         var snapshot = InventedFleet.Snapshot();
-        await _server.Services.GetRequiredService<SnapshotStore>().SaveAsync(StoredTrends.From(snapshot), default);
-        return (await _server.Services.GetRequiredService<FlagStore>().RaiseAsync(snapshot.AsOf, StoredTrends.FlagsOf(snapshot), default))[0].FlagId;
+        await _server.Services.PublishAsync(snapshot);
+        return (await _server.Services.RaiseAsync(snapshot))[0].FlagId;
     }
 
     private async Task<StoredFlag> FlagAsync(long id) => (await _server.Services.GetRequiredService<FlagStore>().GetAsync(id, default))!;
@@ -362,5 +362,5 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         State = DataCheckState.Open,
     })).Checks.Single();
 
-    private Task<FleetTrend.Trends.TrendSnapshot> RefreshAsync() => ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default);
+    private Task<FleetTrend.Trends.TrendSnapshot> RefreshAsync() => _server.Services.RefreshAsync();
 }

@@ -6,7 +6,7 @@ using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Reports.Tests;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Store.Reports;
-using FleetTrend.Store.Snapshots;
+using FleetTrend.Store.Results;
 using FleetTrend.Trends;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -152,19 +152,7 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         return Parse(await answer.Content.ReadAsStringAsync());
     }
 
-    private Task<bool> SaveSnapshotAsync()
-    {
-        var snapshot = InventedFleet.Snapshot();
-        return _server.Services.GetRequiredService<SnapshotStore>().SaveAsync(
-            new StoredSnapshot
-            {
-                AsOf = snapshot.AsOf,
-                CodeVersion = snapshot.CodeVersion,
-                ParametersJson = "{}",
-                TrendsJson = TrendSnapshotJson.Write(snapshot),
-            },
-            default);
-    }
+    private Task SaveSnapshotAsync() => _server.Services.PublishAsync(InventedFleet.Snapshot());
 
     private async Task<long> SaveReportAsync(ReportScope scope, bool isOld = false)
     {

@@ -1,14 +1,18 @@
 using FleetTrend.Contracts.V1;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.IntegrationTests.Intake;
+using FleetTrend.Results.Refreshes;
 using FleetTrend.Store;
 using FleetTrend.Store.Requests;
+using FleetTrend.Store.Results;
 using FleetTrend.Worker;
 using FleetTrend.Worker.Jobs;
 using FleetTrend.Worker.Reports;
-using FleetTrend.Worker.Trends;
 using Google.Rpc;
 using Grpc.Core;
+using Hangfire;
+using Hangfire.Common;
+using Hangfire.States;
 using Microsoft.Extensions.DependencyInjection;
 using Npgsql;
 using ReportRequestState = FleetTrend.Contracts.V1.ReportRequestState;
@@ -123,25 +127,25 @@ public sealed class AskedTwiceTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(RefreshRequestState.Queued, (await AskAsync()).State);
         Assert.Equal(RefreshRequestState.Joined, (await AskAsync()).State);
 
-        // A lock on the snapshots holds the refresh between its computing and its writing.
-        Task<FleetTrend.Trends.TrendSnapshot> running;
+        // A lock on the trends holds the refresh between its computing and its publishing.
+        Task<DateTimeOffset> running;
         RequestRefreshResponse meanwhile;
         await using (var connection = await _server.Database.DataSource.OpenConnectionAsync())
         await using (var held = await connection.BeginTransactionAsync())
         {
-            await using var hold = new NpgsqlCommand("lock table snapshots in exclusive mode", connection, held);
+            await using var hold = new NpgsqlCommand("lock table trends in exclusive mode", connection, held);
             await hold.ExecuteNonQueryAsync();
             running = Task.Run(() => ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default));
-            await Eventually.TrueAsync(() => _server.Services.GetRequiredService<JobLock>().IsHeldAsync(RefreshRequests.Running, default));
+            await Eventually.TrueAsync(() => _server.Services.GetRequiredService<StartedRefreshes>().AnyAsync(TimeSpan.FromHours(1), default));
             meanwhile = await AskAsync();
             await held.RollbackAsync();
         }
 
         Assert.Equal(RefreshRequestState.QueuedAfterRunning, meanwhile.State);
-        Assert.True((await running).AsOf < meanwhile.RequestTime.ToDateTimeOffset());
-        Assert.True(await requests.DueAsync(TimeSpan.FromHours(1), TimeSpan.FromHours(1), default)); // one more follows
+        Assert.True((await running) < meanwhile.RequestTime.ToDateTimeOffset());
+        Assert.True(await requests.DueAsync(TimeSpan.FromHours(1), TimeSpan.FromHours(1), TimeSpan.FromHours(1), default)); // one more follows
         await ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default);
-        Assert.False(await requests.DueAsync(TimeSpan.Zero, TimeSpan.Zero, default));
+        Assert.False(await requests.DueAsync(TimeSpan.Zero, TimeSpan.Zero, TimeSpan.Zero, default));
         var fresh = (await _server.Flags.ListFlagsAsync(new ListFlagsRequest())).Freshness;
         Assert.True(fresh.AsOfTime.ToDateTimeOffset() >= meanwhile.RequestTime.ToDateTimeOffset());
         Assert.False(fresh.RefreshPending);
@@ -153,15 +157,15 @@ public sealed class AskedTwiceTests(PostgresFixture postgres) : IAsyncLifetime
         var refresh = ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services);
         await refresh.RunAsync(default);
         await AskAsync();
-        await ExecuteAsync("alter table snapshots add constraint no_more check (false) not valid");
+        await ExecuteAsync("alter table trends add constraint no_more check (false) not valid");
         var job = ActivatorUtilities.CreateInstance<RefreshTrendsJob>(
-            _server.Services, refresh, new ScheduleSettings(), ActivatorUtilities.CreateInstance<WorkerMetrics>(_server.Services));
+            _server.Services, refresh, new ScheduleSettings(), new NoJobs());
         await Assert.ThrowsAnyAsync<NpgsqlException>(() => job.RunWhenDueAsync(default));
         var fresh = (await _server.Trends.ListRatesAsync(new ListRatesRequest())).Freshness;
         Assert.True(fresh.RefreshPending);
         Assert.NotNull(fresh.RefreshFailedTime);
 
-        await ExecuteAsync("alter table snapshots drop constraint no_more");
+        await ExecuteAsync("alter table trends drop constraint no_more");
         await job.RunWhenDueAsync(default);
         fresh = (await _server.Trends.ListRatesAsync(new ListRatesRequest())).Freshness;
         Assert.Equal((false, null), (fresh.RefreshPending, fresh.RefreshFailedTime));
@@ -187,5 +191,13 @@ public sealed class AskedTwiceTests(PostgresFixture postgres) : IAsyncLifetime
     {
         await using var command = _server.Database.DataSource.CreateCommand(statement);
         await command.ExecuteNonQueryAsync();
+    }
+
+    /// <summary>Nothing has changed since the refresh before, so that no job of a type group is wanted.</summary>
+    private sealed class NoJobs : IBackgroundJobClient
+    {
+        public string Create(Job job, IState state) => throw new InvalidOperationException("A job was started.");
+
+        public bool ChangeState(string jobId, IState state, string expectedState) => throw new InvalidOperationException("A job was changed.");
     }
 }

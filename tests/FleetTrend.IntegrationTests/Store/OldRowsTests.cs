@@ -4,7 +4,7 @@ using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
 using FleetTrend.Store.Retention;
-using FleetTrend.Store.Snapshots;
+using FleetTrend.Store.Results;
 using Microsoft.Extensions.DependencyInjection;
 using static FleetTrend.IntegrationTests.Store.StoreFixture;
 
@@ -20,22 +20,44 @@ public sealed class OldRowsTests(PostgresFixture postgres)
     private static readonly DateTimeOffset Now = DateTimeOffset.UtcNow;
 
     [Fact]
-    public async Task Old_snapshots_go_but_for_the_newest_and_those_of_reports()
+    public async Task Of_trends_the_newest_stays_whole_a_week_keeps_its_headlines_and_a_report_its_parameters()
     {
         await using var store = await CreateAsync(postgres);
         var process = store.StartProcess();
-        var snapshots = process.GetRequiredService<SnapshotStore>();
-        var (ofReport, old, newest) = (Now.AddDays(-9), Now.AddDays(-8), Now.AddDays(-3));
-        foreach (var asOf in new[] { ofReport, old, newest })
-            await snapshots.SaveAsync(new StoredSnapshot { AsOf = asOf, CodeVersion = "t", ParametersJson = "{}", TrendsJson = "{}" }, default);
-        await process.GetRequiredService<ReportStore>().SaveAsync(Report(await AsStoredAsync(store, "min(as_of)", "snapshots")), [], default);
+        var monday = new DateTimeOffset(Now.UtcDateTime.Date.AddDays(-(int)Now.DayOfWeek - 20), TimeSpan.Zero); // of a week that is over
+        var (ofReport, middle, lastOfWeek, newest) = (monday.AddDays(-21), monday.AddDays(1), monday.AddDays(2), Now.AddHours(-1));
+        foreach (var asOf in new[] { ofReport, middle, lastOfWeek, newest })
+            await PublishAsync(process.GetRequiredService<ResultStore>(), asOf);
+        await process.GetRequiredService<ReportStore>().SaveAsync(Report(await AsStoredAsync(store, "min(as_of)", "trends")), [], default);
         var rows = process.GetRequiredService<OldRows>();
+        var limits = TwoDays with { Snapshots = TimeSpan.FromDays(35) };
 
-        Assert.Equal(new RemovedRows(1, 0, 0, 0), await rows.RemoveAsync(TwoDays, default));
-        Assert.Equal(2L, await store.ScalarAsync<long>("select count(*) from snapshots"));
-        Assert.Equal(1L, await store.ScalarAsync<long>("select count(*) from snapshots join reports using (as_of)"));
-        Assert.Equal(new RemovedRows(0, 0, 0, 0), await rows.RemoveAsync(TwoDays, default));
+        Assert.NotEqual(0, (await rows.RemoveAsync(limits, default)).Snapshots);
+        // The report's is older than the limit: its parameters stay. Of the week, the last one's headline stays. The newest stays whole.
+        Assert.Equal("False 0;False 1;True 1", await ShapeAsync(store));
+        Assert.Equal(2L, await store.ScalarAsync<long>("select count(*) from result_sets"));
+        Assert.Equal(3L, await store.ScalarAsync<long>("select count(*) from results")); // two of the newest, one headline
+        Assert.Equal(2L, await store.ScalarAsync<long>("select count(*) from results where detail is not null"));
+        Assert.Equal(1L, await store.ScalarAsync<long>("select count(*) from results where detail is null and labels = '{Crack}' and event_counts = '{7}'"));
+        Assert.Equal(0, (await rows.RemoveAsync(limits, default)).Snapshots);
+        Assert.Equal("False 0;False 1;True 1", await ShapeAsync(store));
     }
+
+    private static async Task PublishAsync(ResultStore results, DateTimeOffset asOf)
+    {
+        var setId = await results.AddSetAsync(
+            asOf, "four", """{"kept":1}""",
+            [
+                new NewResult("rates", null, "exhaust/x", "weld", null, 1, [new StoredHeadline("Crack", 1.5f, 1, 2, 7)], "[1]"u8.ToArray()),
+                new NewResult("fleet-lines", "N-1", null, null, null, 1, [], "[1]"u8.ToArray()),
+            ],
+            default);
+        await results.PublishAsync(
+            new PublishedTrends { AsOf = asOf, CodeVersion = "t", ParametersJson = "{}", SetIds = [setId], FleetJson = "{}" }, default);
+    }
+
+    private static Task<string> ShapeAsync(TestStore store) => store.ScalarAsync<string>(
+        "select string_agg(initcap(is_whole::text) || ' ' || cardinality(set_ids), ';' order by as_of) from trends");
 
     [Fact]
     public async Task Old_mails_and_answered_requests_go_and_what_is_owed_stays_however_old()

@@ -2,7 +2,6 @@ using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
-using FleetTrend.Store.Snapshots;
 using Microsoft.Extensions.DependencyInjection;
 using static FleetTrend.IntegrationTests.Store.StoreFixture;
 
@@ -100,25 +99,6 @@ public sealed class ReportStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
-    public async Task Snapshots_are_kept_once_per_moment_and_found_by_it()
-    {
-        await using var store = await CreateAsync(postgres);
-        var snapshots = store.StartProcess().GetRequiredService<SnapshotStore>();
-        var first = Snapshot(0, """{"b" : 1.50, "a":[ ]}""");
-        var second = Snapshot(7, "{}");
-        Assert.Null(await snapshots.LatestAsync(default));
-
-        Assert.True(await snapshots.SaveAsync(second, default));
-        Assert.True(await snapshots.SaveAsync(first, default));
-        Assert.False(await snapshots.SaveAsync(first with { TrendsJson = "{}" }, default));
-
-        Assert.Equal(second, await snapshots.LatestAsync(default));
-        Assert.Equal(first, await snapshots.LatestBeforeAsync(second.AsOf, default));
-        Assert.Equal(first, await snapshots.AtAsync(first.AsOf, default));
-        Assert.Null(await snapshots.LatestBeforeAsync(first.AsOf, default));
-    }
-
-    [Fact]
     public async Task Recipients_are_set_as_a_whole()
     {
         await using var store = await CreateAsync(postgres);
@@ -133,14 +113,6 @@ public sealed class ReportStoreTests(PostgresFixture postgres)
         await recipients.SetAsync("Invented Field", [], write: true, default);
         Assert.Equal(["*"], (await recipients.ListAsync(default)).Select(list => list.Base));
     }
-
-    private static StoredSnapshot Snapshot(int days, string trends) => new()
-    {
-        AsOf = new DateTimeOffset(2026, 3, 2, 4, 0, 0, TimeSpan.Zero).AddDays(days).AddMicroseconds(1),
-        CodeVersion = "0.1.0",
-        ParametersJson = "{}",
-        TrendsJson = trends,
-    };
 
     private static StoredReport Report(int week = 0) => new()
     {

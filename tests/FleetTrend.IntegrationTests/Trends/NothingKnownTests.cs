@@ -2,7 +2,7 @@ using System.Net;
 using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Access;
 using FleetTrend.IntegrationTests.Intake;
-using FleetTrend.Worker.Trends;
+using FleetTrend.Results.Refreshes;
 using Google.Protobuf;
 using Google.Protobuf.Reflection;
 using Google.Rpc;
@@ -215,5 +215,5 @@ public sealed class NothingKnownTests(PostgresFixture postgres) : IAsyncLifetime
     private static List<FieldDescriptor> NameFilters(MethodDescriptor call) =>
         [.. call.InputType.Fields.InDeclarationOrder().Where(f => f is { FieldType: FieldType.String, IsRepeated: false } && f.Name != "page_token")];
 
-    private Task<FleetTrend.Trends.TrendSnapshot> RefreshAsync() => ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default);
+    private Task<FleetTrend.Trends.TrendSnapshot> RefreshAsync() => _server.Services.RefreshAsync();
 }

@@ -1,5 +1,5 @@
 using FleetTrend.Contracts.V1;
-using FleetTrend.Worker.Trends;
+using FleetTrend.Results.Refreshes;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.Trends;
@@ -226,7 +226,7 @@ public sealed class PublishedDataTests(PostgresFixture postgres) : IAsyncLifetim
     /// <summary>What the worker's job does.</summary>
     private async Task RefreshAsync()
     {
-        var snapshot = await ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(CancellationToken.None);
+        var snapshot = await _server.Services.RefreshAsync();
         Assert.Empty(snapshot.Problems);
     }
 

@@ -2,7 +2,7 @@ using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Worker.Reports;
-using FleetTrend.Worker.Trends;
+using FleetTrend.Results.Refreshes;
 using Google.Rpc;
 using Grpc.Core;
 using Microsoft.Extensions.DependencyInjection;

@@ -68,7 +68,7 @@ internal sealed class Workers : IAsyncDisposable
     public async Task<RefreshCost> RefreshAsync()
     {
         var before = _processes.Select(p => p.ProcessorTime).ToList();
-        var asked = await new RefreshRequests(_database.DataSource, new JobLock(_database.DataSource)).RequestAsync(write: true, default);
+        var asked = await new RefreshRequests(_database.DataSource).RequestAsync(write: true, default);
         var jobId = _jobs.Enqueue<RefreshTrendsJob>(job => job.RunWhenDueAsync(CancellationToken.None));
         await UntilAsync(jobId, async () => !await _database.ReadAsync<bool>(
             "select exists(select from refresh_requests where request_time <= $1)", asked.RequestTime.UtcDateTime));
