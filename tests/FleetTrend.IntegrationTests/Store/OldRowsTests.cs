@@ -56,7 +56,7 @@ public sealed class OldRowsTests(PostgresFixture postgres)
             new PublishedTrends { AsOf = asOf, CodeVersion = "t", ParametersJson = "{}", SetIds = [setId], FleetJson = "{}" }, default);
     }
 
-    private static Task<string> ShapeAsync(TestStore store) => store.ScalarAsync<string>(
+    private static Task<string> ShapeAsync(StoreFixture store) => store.ScalarAsync<string>(
         "select string_agg(initcap(is_whole::text) || ' ' || cardinality(set_ids), ';' order by as_of) from trends");
 
     [Fact]

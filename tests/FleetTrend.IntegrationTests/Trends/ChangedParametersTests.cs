@@ -4,7 +4,7 @@ using FleetTrend.Intake.Parameters;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Trends;
 using FleetTrend.Worker.Reports;
-using FleetTrend.Worker.Trends;
+using FleetTrend.Results.Refreshes;
 using Google.Rpc;
 using Grpc.Core;
 using Microsoft.Extensions.DependencyInjection;
@@ -91,7 +91,7 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
         using var trends = JsonDocument.Parse(new TrendParameters().ToJson());
         Assert.Equal(trends.RootElement.EnumerateObject().Select(p => p.Name), contract.Select(f => f.JsonName));
         Assert.Equal(ParameterNumbers.All.Select(n => n.Field), contract.Where(f => !f.IsRepeated).Select(f => f.Name));
-        var interval = JsonSerializer.SerializeToElement(new FleetTrend.Trends.LookInterval("a", "b", 1), TrendSnapshotJson.Options);
+        var interval = JsonSerializer.SerializeToElement(new FleetTrend.Trends.LookInterval("a", "b", 1), TrendJson.Options);
         Assert.Equal(interval.EnumerateObject().Select(p => p.Name), LookInterval.Descriptor.Fields.InDeclarationOrder().Select(f => f.JsonName));
         Assert.All(ParameterNumbers.All, n => Assert.InRange(n.In(Shipped().Parameters)!.Value, n.Least, n.Most));
     }
@@ -172,5 +172,5 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
 
     /// <summary>What the latest results say that they used.</summary>
     private async Task<TrendParameters> OriginAsync() => JsonSerializer.Deserialize<TrendParameters>(
-        (await _server.Trends.ListRatesAsync(new ListRatesRequest())).Origin.ParametersJson, TrendSnapshotJson.Options)!;
+        (await _server.Trends.ListRatesAsync(new ListRatesRequest())).Origin.ParametersJson, TrendJson.Options)!;
 }

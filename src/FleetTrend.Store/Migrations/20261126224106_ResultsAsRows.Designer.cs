@@ -13,7 +13,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace FleetTrend.Store.Migrations
 {
     [DbContext(typeof(FleetDbContext))]
-    [Migration("20261126223355_ResultsAsRows")]
+    [Migration("20261126224106_ResultsAsRows")]
     partial class ResultsAsRows
     {
         /// <inheritdoc />
