@@ -183,7 +183,7 @@ public sealed class TrendRefresh(
             || latest.AsOf.UtcDateTime.Date != asOf.UtcDateTime.Date
             || latest.ParametersJson != JsonSerializer.Serialize(await ParametersAsync(asOf, ct), TrendJson.Options)
             || ResultReader.FleetOf(latest).Code != Code)
-            return new Dictionary<string, long>();
+            return new Dictionary<string, long>(StringComparer.Ordinal);
         var fleet = await observer.ReadFleetAsync(asOf, ct);
         var settled = fleet.FlagClosings.Where(c => c.CloseTime > latest.AsOf).Select(c => ProposedFlag.About(c.Subject)).ToHashSet(StringComparer.Ordinal);
         var changed = states.Where(s => s.HasChanged || settled.Contains(s.Registration)).SelectMany(s => s.TypeGroups)

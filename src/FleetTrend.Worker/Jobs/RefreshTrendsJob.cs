@@ -34,9 +34,11 @@ public sealed class RefreshTrendsJob(
     /// <summary>Starts one in any case: hours since the last look grow even when no record comes in.</summary>
     public async Task RunAsync(CancellationToken ct)
     {
+        DateTimeOffset? begun = null;
         try
         {
             var (asOf, typeGroups) = await refresh.StartAsync(ct);
+            begun = asOf;
             if (typeGroups.Count == 0)
                 await refresh.PublishAsync(asOf, ct);
             foreach (var typeGroup in typeGroups)
@@ -44,7 +46,7 @@ public sealed class RefreshTrendsJob(
         }
         catch (Exception failure) when (failure is not OperationCanceledException)
         {
-            await refresh.GiveUpAsync(null, ct);
+            await refresh.GiveUpAsync(begun, ct);
             throw;
         }
     }

@@ -9,6 +9,7 @@ using Google.Rpc;
 using Grpc.Core;
 using Microsoft.Extensions.DependencyInjection;
 using FlagState = FleetTrend.Contracts.V1.FlagState;
+using FleetTrend.IntegrationTests.Trends;
 
 namespace FleetTrend.IntegrationTests.Access;
 

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using CsCheck;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Observations;

@@ -8,6 +8,7 @@ using FleetTrend.Store.Results;
 using FleetTrend.Results.Refreshes;
 using Microsoft.Extensions.DependencyInjection;
 using FlagState = FleetTrend.Store.Flags.FlagState;
+using FleetTrend.IntegrationTests.Trends;
 
 namespace FleetTrend.IntegrationTests.Pages;
 

@@ -9,6 +9,7 @@ using FleetTrend.Store.Reports;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
 using Microsoft.Extensions.DependencyInjection;
+using FleetTrend.IntegrationTests.Trends;
 
 namespace FleetTrend.IntegrationTests.Pages;
 

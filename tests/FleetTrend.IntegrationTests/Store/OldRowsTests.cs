@@ -117,15 +117,15 @@ public sealed class OldRowsTests(PostgresFixture postgres)
         var process = store.StartProcess();
         var requests = process.GetRequiredService<RefreshRequests>();
         var (hour, day) = (TimeSpan.FromHours(1), TimeSpan.FromDays(1));
-        Assert.False(await requests.DueAsync(hour, day, default));
+        Assert.False(await requests.DueAsync(hour, TimeSpan.Zero, day, default));
         await process.GetRequiredService<RecordWriter>().SaveAsync([Aircraft("ZZ-A01")], default);
-        Assert.False(await requests.DueAsync(hour, day, default));
+        Assert.False(await requests.DueAsync(hour, TimeSpan.Zero, day, default));
 
         var asked = (await requests.RequestAsync(write: true, default)).RequestTime;
-        Assert.True(await requests.DueAsync(hour, day, default));
+        Assert.True(await requests.DueAsync(hour, TimeSpan.Zero, day, default));
 
         await requests.DoneAsync(asked, default);
-        Assert.False(await requests.DueAsync(TimeSpan.Zero, TimeSpan.Zero, default));
+        Assert.False(await requests.DueAsync(TimeSpan.Zero, TimeSpan.Zero, TimeSpan.Zero, default));
     }
 
     private static async Task<DateTimeOffset> AsStoredAsync(StoreFixture store, string column, string table) =>

@@ -109,13 +109,13 @@ public sealed class ParameterStoreTests(PostgresFixture postgres)
         var (parameters, requests) = (process.GetRequiredService<ParameterStore>(), process.GetRequiredService<RefreshRequests>());
         var earlier = await process.GetRequiredService<Knowledge>().FixAsOfAsync(default);
         await ChangeAsync(parameters, 0, Wide, write: false);
-        Assert.False(await requests.DueAsync(TimeSpan.FromDays(1), TimeSpan.FromDays(1), default));
+        Assert.False(await requests.DueAsync(TimeSpan.FromDays(1), TimeSpan.Zero, TimeSpan.FromDays(1), default));
         Assert.Equal(ParameterRevision.Shipped, await parameters.ReadAsync(null, default));
         await ChangeAsync(parameters, 0, Wide);
         await requests.DoneAsync(earlier, default);
-        Assert.True(await requests.DueAsync(TimeSpan.FromDays(1), TimeSpan.FromDays(1), default));
+        Assert.True(await requests.DueAsync(TimeSpan.FromDays(1), TimeSpan.Zero, TimeSpan.FromDays(1), default));
         await requests.DoneAsync(await process.GetRequiredService<Knowledge>().FixAsOfAsync(default), default);
-        Assert.False(await requests.DueAsync(TimeSpan.FromDays(1), TimeSpan.FromDays(1), default));
+        Assert.False(await requests.DueAsync(TimeSpan.FromDays(1), TimeSpan.Zero, TimeSpan.FromDays(1), default));
     }
 
     [Fact]

@@ -146,18 +146,18 @@ public sealed class RecordWriterTests(PostgresFixture postgres)
         await using var store = await CreateAsync(postgres);
         var process = store.StartProcess();
         var requests = process.GetRequiredService<RefreshRequests>();
-        Assert.False(await requests.DueAsync(TimeSpan.Zero, TimeSpan.Zero, default));
+        Assert.False(await requests.DueAsync(TimeSpan.Zero, TimeSpan.Zero, TimeSpan.Zero, default));
 
         await process.GetRequiredService<RecordWriter>().SaveAsync([Aircraft("ZZ-A01")], default);
 
-        Assert.True(await requests.DueAsync(TimeSpan.Zero, TimeSpan.FromHours(1), default));
-        Assert.False(await requests.DueAsync(TimeSpan.FromHours(1), TimeSpan.FromHours(1), default));
-        Assert.True(await requests.DueAsync(TimeSpan.FromHours(1), TimeSpan.Zero, default));
+        Assert.True(await requests.DueAsync(TimeSpan.Zero, TimeSpan.Zero, TimeSpan.FromHours(1), default));
+        Assert.False(await requests.DueAsync(TimeSpan.FromHours(1), TimeSpan.Zero, TimeSpan.FromHours(1), default));
+        Assert.True(await requests.DueAsync(TimeSpan.FromHours(1), TimeSpan.Zero, TimeSpan.Zero, default));
         var asOf = await process.GetRequiredService<Knowledge>().FixAsOfAsync(default);
         await process.GetRequiredService<RecordWriter>().SaveAsync([Aircraft("ZZ-A02")], default);
         await requests.DoneAsync(asOf, default);
-        Assert.True(await requests.DueAsync(TimeSpan.Zero, TimeSpan.Zero, default));
+        Assert.True(await requests.DueAsync(TimeSpan.Zero, TimeSpan.Zero, TimeSpan.Zero, default));
         await requests.DoneAsync(await process.GetRequiredService<Knowledge>().FixAsOfAsync(default), default);
-        Assert.False(await requests.DueAsync(TimeSpan.Zero, TimeSpan.Zero, default));
+        Assert.False(await requests.DueAsync(TimeSpan.Zero, TimeSpan.Zero, TimeSpan.Zero, default));
     }
 }
