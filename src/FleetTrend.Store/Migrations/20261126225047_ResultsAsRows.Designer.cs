@@ -13,7 +13,7 @@ using Npgsql.EntityFrameworkCore.PostgreSQL.Metadata;
 namespace FleetTrend.Store.Migrations
 {
     [DbContext(typeof(FleetDbContext))]
-    [Migration("20261126224106_ResultsAsRows")]
+    [Migration("20261126225047_ResultsAsRows")]
     partial class ResultsAsRows
     {
         /// <inheritdoc />
@@ -1522,6 +1522,10 @@ namespace FleetTrend.Store.Migrations
                         .HasColumnType("text")
                         .HasColumnName("code_version")
                         .UseCollation("C");
+
+                    b.Property<string>("DocumentJson")
+                        .HasColumnType("json")
+                        .HasColumnName("document_json");
 
                     b.Property<string>("Html")
                         .IsRequired()
