@@ -15,6 +15,7 @@ public sealed partial class LogMessageTests
         ["FleetTrend.Hosting"] = 1,
         ["FleetTrend.Api"] = 3,
         ["FleetTrend.Worker"] = 4,
+        ["FleetTrend.Results"] = 5,
     };
 
     private static readonly IReadOnlyList<(string Assembly, MethodInfo Method, LoggerMessageAttribute Message)> All = [..

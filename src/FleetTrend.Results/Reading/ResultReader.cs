@@ -1,6 +1,6 @@
 using System.Collections.Concurrent;
 using System.Text.Json;
-using FleetTrend.Results.Refreshes;
+using FleetTrend.Results.Summaries;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
 using FleetTrend.Trends.DataProblems;

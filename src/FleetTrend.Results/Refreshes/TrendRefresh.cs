@@ -5,6 +5,7 @@ using FleetTrend.Observations;
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Results.Observing;
 using FleetTrend.Results.Reading;
+using FleetTrend.Results.Summaries;
 using FleetTrend.Store.DataProblems;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Histories;

@@ -2,6 +2,7 @@ using System.Text.Json;
 using FleetTrend.Results;
 using FleetTrend.Results.Reading;
 using FleetTrend.Results.Refreshes;
+using FleetTrend.Results.Summaries;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;

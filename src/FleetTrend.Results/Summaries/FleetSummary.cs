@@ -1,7 +1,7 @@
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Trends.Flags;
 
-namespace FleetTrend.Results.Refreshes;
+namespace FleetTrend.Results.Summaries;
 
 /// <summary>What a refresh found of the fleet as a whole: kept as JSON with the published moment.</summary>
 internal sealed record FleetSummary

@@ -2,7 +2,7 @@ using FleetTrend.Observations;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Flags;
 
-namespace FleetTrend.Results.Refreshes;
+namespace FleetTrend.Results.Summaries;
 
 /// <summary>What the fleet as a whole needs of a type group: kept as JSON with its set of results.</summary>
 internal sealed record SetSummary
