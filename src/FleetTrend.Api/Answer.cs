@@ -6,11 +6,11 @@ namespace FleetTrend.Api;
 internal sealed class Answer<T>
     where T : class
 {
-    private readonly T? _value;
+    private readonly T? value;
 
     private Answer(T? value, IReadOnlyList<Refusal> refusals)
     {
-        _value = value;
+        this.value = value;
         Refusals = refusals;
     }
 
@@ -18,7 +18,7 @@ internal sealed class Answer<T>
     public IReadOnlyList<Refusal> Refusals { get; }
 
     /// <summary>The value; null where a rule was broken.</summary>
-    public T? Value => Refusals.Count == 0 ? _value : null;
+    public T? Value => Refusals.Count == 0 ? value : null;
 
     public static implicit operator Answer<T>(T value) => new(value, []);
 

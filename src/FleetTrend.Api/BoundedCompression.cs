@@ -20,7 +20,7 @@ internal sealed class BoundedCompression(ICompressionProvider compression) : ICo
 
     private sealed class BoundedStream(Stream unfolded) : Stream
     {
-        private long _read;
+        private long readSoFar;
 
         public override bool CanRead => true;
 
@@ -32,7 +32,7 @@ internal sealed class BoundedCompression(ICompressionProvider compression) : ICo
 
         public override long Position
         {
-            get => _read;
+            get => readSoFar;
             set => throw new NotSupportedException();
         }
 
@@ -41,8 +41,8 @@ internal sealed class BoundedCompression(ICompressionProvider compression) : ICo
         public override int Read(Span<byte> buffer)
         {
             var read = unfolded.Read(buffer);
-            _read += read;
-            return _read <= BodyLimits.MostMessageBytes ? read : throw BodyLimits.TooLarge.ToRpcException();
+            readSoFar += read;
+            return readSoFar <= BodyLimits.MostMessageBytes ? read : throw BodyLimits.TooLarge.ToRpcException();
         }
 
         public override void Flush() => unfolded.Flush();

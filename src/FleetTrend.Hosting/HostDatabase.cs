@@ -13,11 +13,11 @@ public sealed class HostDatabase : IAsyncDisposable
     /// password included.</summary>
     public const string SourceName = "fleettrend";
 
-    private readonly LocalPostgresServer? _local;
+    private readonly LocalPostgresServer? localServer;
 
     private HostDatabase(string connectionString, LocalPostgresServer? local, ILoggerFactory loggers)
     {
-        _local = local;
+        localServer = local;
         ConnectionString = connectionString;
         DataSource = new NpgsqlDataSourceBuilder(connectionString) { Name = SourceName }
             .UseLoggerFactory(loggers)
@@ -31,7 +31,7 @@ public sealed class HostDatabase : IAsyncDisposable
     public string ConnectionString { get; }
 
     /// <summary>Whether the product runs the server itself.</summary>
-    public bool IsLocal => _local is not null;
+    public bool IsLocal => localServer is not null;
 
     /// <summary>Starts or joins the local server where no connection string is given. A given server is not contacted:
     /// it may come up later than we do.</summary>
@@ -51,7 +51,7 @@ public sealed class HostDatabase : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await DataSource.DisposeAsync();
-        if (_local is not null)
-            await _local.DisposeAsync();
+        if (localServer is not null)
+            await localServer.DisposeAsync();
     }
 }

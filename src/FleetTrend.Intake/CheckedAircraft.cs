@@ -8,14 +8,14 @@ public sealed class CheckedAircraft
     /// <summary>Most aircraft kept; later ones do not count as registered.</summary>
     public const int Most = 10_000;
 
-    private readonly List<Airframe> _airframes = [];
+    private readonly List<Airframe> airframes = [];
 
     /// <summary>What was checked, in its order.</summary>
-    internal IReadOnlyList<Airframe> Airframes => _airframes;
+    internal IReadOnlyList<Airframe> Airframes => airframes;
 
     internal void Add(Airframe airframe)
     {
-        if (_airframes.Count < Most)
-            _airframes.Add(airframe);
+        if (airframes.Count < Most)
+            airframes.Add(airframe);
     }
 }

@@ -12,10 +12,10 @@ internal sealed class EncodedFields
     private const uint EightBytes = 1;
     private const uint Bytes = 2;
 
-    private readonly List<byte> _bytes = [];
+    private readonly List<byte> bytes = [];
 
     /// <summary>All that was added.</summary>
-    public byte[] ToArray() => [.. _bytes];
+    public byte[] ToArray() => [.. bytes];
 
     /// <summary>A text; nothing where it is empty.</summary>
     public EncodedFields Text(uint number, string value)
@@ -31,7 +31,7 @@ internal sealed class EncodedFields
         AddHeader(number, EightBytes);
         Span<byte> eight = stackalloc byte[sizeof(double)];
         BinaryPrimitives.WriteDoubleLittleEndian(eight, value);
-        _bytes.AddRange(eight);
+        bytes.AddRange(eight);
         return this;
     }
 
@@ -70,7 +70,7 @@ internal sealed class EncodedFields
     {
         AddHeader(number, Bytes);
         AddCount((ulong)value.Length);
-        _bytes.AddRange(value);
+        bytes.AddRange(value);
     }
 
     private void AddHeader(uint number, uint form) => AddCount((8 * number) + form);
@@ -79,7 +79,7 @@ internal sealed class EncodedFields
     private void AddCount(ulong value)
     {
         for (; value >= 0x80; value >>= 7)
-            _bytes.Add((byte)(value | 0x80));
-        _bytes.Add((byte)value);
+            bytes.Add((byte)(value | 0x80));
+        bytes.Add((byte)value);
     }
 }

@@ -11,7 +11,7 @@ internal sealed class RecentAircraft(FleetDirectory fleet, TimeProvider clock)
 {
     private static readonly TimeSpan MostAge = TimeSpan.FromSeconds(1);
 
-    private readonly ConcurrentDictionary<string, (KnownAircraft Aircraft, long Time)> _known = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, (KnownAircraft Aircraft, long Time)> known = new(StringComparer.Ordinal);
 
     /// <summary>Those of the aircraft that are registered.</summary>
     /// <param name="registrations">Registration marks, in upper case.</param>
@@ -24,7 +24,7 @@ internal sealed class RecentAircraft(FleetDirectory fleet, TimeProvider clock)
         var missing = new List<string>();
         foreach (var registration in registrations)
         {
-            if (!anew && _known.TryGetValue(registration, out var entry) && clock.GetElapsedTime(entry.Time, now) < MostAge)
+            if (!anew && known.TryGetValue(registration, out var entry) && clock.GetElapsedTime(entry.Time, now) < MostAge)
                 found.Add(entry.Aircraft);
             else
                 missing.Add(registration);
@@ -34,7 +34,7 @@ internal sealed class RecentAircraft(FleetDirectory fleet, TimeProvider clock)
             return found;
         foreach (var aircraft in (await fleet.ReadAsync(missing, ct)).Values)
         {
-            _known[aircraft.Registration] = (aircraft, now);
+            known[aircraft.Registration] = (aircraft, now);
             found.Add(aircraft);
         }
 
@@ -42,5 +42,5 @@ internal sealed class RecentAircraft(FleetDirectory fleet, TimeProvider clock)
     }
 
     /// <summary>Forgets all: an aircraft was registered, changed, or taken back here.</summary>
-    public void Forget() => _known.Clear();
+    public void Forget() => known.Clear();
 }

@@ -35,11 +35,11 @@ public sealed class RecordIntake(
     private static readonly MessageParser<Wire.Record> KnownFields = Wire.Record.Parser.WithDiscardUnknownFields(true);
     private static readonly Dictionary<SourceCode, CodeMeaning> NoCodes = [];
 
-    private readonly RecentAircraft _recent = new(fleet, clock);
+    private readonly RecentAircraft recent = new(fleet, clock);
 
     // Neither a source nor a type group ever goes away or changes its layout: what was seen once stays true.
-    private volatile IReadOnlySet<string> _sources = new HashSet<string>(StringComparer.Ordinal);
-    private volatile Dictionary<string, IReadOnlyDictionary<string, Location>> _typeGroups = new(StringComparer.Ordinal);
+    private volatile IReadOnlySet<string> sourceNames = new HashSet<string>(StringComparer.Ordinal);
+    private volatile Dictionary<string, IReadOnlyDictionary<string, Location>> typeGroups = new(StringComparer.Ordinal);
 
     /// <summary>Pushes records as if one after the other, in one transaction. A refused one stops and undoes no other.</summary>
     /// <param name="records">Up to <see cref="MaxRecords"/>.</param>
@@ -83,7 +83,7 @@ public sealed class RecordIntake(
         }
 
         if (changesAircraft)
-            _recent.Forget();
+            recent.Forget();
         if (releases)
             release.Set();
         return batch.Outcomes;
@@ -146,9 +146,14 @@ public sealed class RecordIntake(
                 waiting.Add(i, parsed);
             }
             else if (parsed.Content is null)
+            {
                 refused.Add((i, parsed));
+            }
             else
+            {
                 good.Add((i, new NewRecord.ToStore(parsed.Key, parsed.Content, ContentHash.Compute(records[i]))));
+            }
+
             if (parsed.Content is Airframe airframe)
                 known.Add(airframe);
         }
@@ -202,13 +207,13 @@ public sealed class RecordIntake(
     private async Task<ReferenceData> ReadKnownAsync(
         IReadOnlyList<Wire.Record> records, PushTerms terms, CheckedAircraft? counted, bool anew, CancellationToken ct)
     {
-        if (records.Any(r => r.Key is { } key && !_sources.Contains(key.Source)))
-            _sources = await sources.ReadNamesAsync(ct);
+        if (records.Any(r => r.Key is { } key && !sourceNames.Contains(key.Source)))
+            sourceNames = await sources.ReadNamesAsync(ct);
         var groups = records.Where(r => r.Aircraft is not null).SelectMany(r => r.Aircraft.Assignments).Select(a => a.TypeGroup);
-        if (groups.Any(g => !_typeGroups.ContainsKey(g)))
+        if (groups.Any(g => !typeGroups.ContainsKey(g)))
         {
             var read = await layouts.ReadByTypeGroupAsync(ct);
-            _typeGroups = read.ToDictionary(
+            typeGroups = read.ToDictionary(
                 pair => pair.Key,
                 pair => (IReadOnlyDictionary<string, Location>)pair.Value.Locations.ToDictionary(l => l.Path, StringComparer.Ordinal),
                 StringComparer.Ordinal);
@@ -220,14 +225,17 @@ public sealed class RecordIntake(
             Codes = carried.Length == 0 ? NoCodes : await codes.ReadAsync(carried, ct),
             Today = DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime),
             OwnSource = terms.OwnSource,
-            Sources = _sources,
-            TypeGroups = _typeGroups,
+            Sources = sourceNames,
+            TypeGroups = typeGroups,
         };
         if (records.Any(r => r.Aircraft is not null))
         {
             // Without those of the records that are pushed here: all aircraft of a base, pushed together, may respell it.
-            foreach (var name in await fleet.ReadBasesAsync([.. records.Where(r => r.Aircraft is not null && r.Key is not null).Select(r => (r.Key.Source, r.Key.SourceRecordId))], ct))
+            foreach (var name in await fleet.ReadBasesAsync(
+                [.. records.Where(r => r.Aircraft is not null && r.Key is not null).Select(r => (r.Key.Source, r.Key.SourceRecordId))], ct))
+            {
                 known.AddBase(name);
+            }
         }
 
         string[] registrations = [.. records.Select(RegistrationOf).Where(r => Patterns.Registration.IsMatch(r))
@@ -235,7 +243,7 @@ public sealed class RecordIntake(
 
         // What may wait must not depend on when it came: it is let in where any revision of the aircraft, an older one too, gave it the
         // location. Where the newest does not, it is listed as a data problem and takes part in no number, whichever came first.
-        foreach (var aircraft in await _recent.ReadAsync(registrations, anew, ct))
+        foreach (var aircraft in await recent.ReadAsync(registrations, anew, ct))
             known.Add(aircraft.Registration, terms.Missing == MissingPlace.Hold ? aircraft.LocationsEver : aircraft.Locations);
         foreach (var airframe in counted?.Airframes ?? [])
             known.Add(airframe);

@@ -9,9 +9,9 @@ namespace FleetTrend.Intake;
 /// was refused or waits.</summary>
 internal sealed class Suggestions(FleetNames names, CodeStore codes)
 {
-    private readonly Dictionary<(string Source, CodeKind Kind), IReadOnlyList<string>> _codes = [];
-    private readonly Dictionary<string, string?> _marks = new(StringComparer.Ordinal);
-    private IReadOnlyList<string>? _registered;
+    private readonly Dictionary<(string Source, CodeKind Kind), IReadOnlyList<string>> knownCodes = [];
+    private readonly Dictionary<string, string?> marks = new(StringComparer.Ordinal);
+    private IReadOnlyList<string>? registered;
 
     /// <summary>The refusals of a record, those of unknown marks and codes with what is nearest.</summary>
     public async Task<ParsedRecord> AddAsync(ParsedRecord record, CancellationToken ct) =>
@@ -24,7 +24,8 @@ internal sealed class Suggestions(FleetNames names, CodeStore codes)
         {
             added.Add(
                 refusal.Reason == Reasons.AircraftNotRegistered ? refusal with { Nearest = await MarkAsync(refusal.Value, ct) }
-                : refusal.Reason == Reasons.CodeNotMapped && Patterns.Source.IsMatch(key.Source) ? refusal with { Nearest = await CodeAsync(key.Source, refusal, ct) }
+                : refusal.Reason == Reasons.CodeNotMapped && Patterns.Source.IsMatch(key.Source)
+                    ? refusal with { Nearest = await CodeAsync(key.Source, refusal, ct) }
                 : refusal);
         }
 
@@ -33,10 +34,10 @@ internal sealed class Suggestions(FleetNames names, CodeStore codes)
 
     private async Task<string?> MarkAsync(string mark, CancellationToken ct)
     {
-        if (_marks.TryGetValue(mark, out var nearest))
+        if (marks.TryGetValue(mark, out var nearest))
             return nearest;
-        _registered ??= await names.ReadAsync(NameKind.Aircraft, ct);
-        return _marks[mark] = NearestName.Find(mark, _registered);
+        registered ??= await names.ReadAsync(NameKind.Aircraft, ct);
+        return marks[mark] = NearestName.Find(mark, registered);
     }
 
     private async Task<string?> CodeAsync(string source, Refusal refusal, CancellationToken ct)
@@ -44,8 +45,8 @@ internal sealed class Suggestions(FleetNames names, CodeStore codes)
         var kind = refusal.Field.EndsWith("location_code", StringComparison.Ordinal) ? CodeKind.Location
             : refusal.Field.EndsWith("condition_code", StringComparison.Ordinal) ? CodeKind.Condition
             : CodeKind.Action;
-        if (!_codes.TryGetValue((source, kind), out var known))
-            _codes.Add((source, kind), known = await codes.ReadNamesAsync(source, kind, ct));
+        if (!knownCodes.TryGetValue((source, kind), out var known))
+            knownCodes.Add((source, kind), known = await codes.ReadNamesAsync(source, kind, ct));
         return NearestName.Find(refusal.Value, known);
     }
 

@@ -6,7 +6,7 @@ namespace FleetTrend.Results;
 internal static class CodeIdentity
 {
     /// <summary>Identity of the modules of some types together.</summary>
-    public static Guid Of(params ReadOnlySpan<Type> types)
+    public static Guid Compute(params ReadOnlySpan<Type> types)
     {
         var modules = new List<byte>();
         foreach (var type in types)

@@ -8,37 +8,37 @@ internal sealed class AircraftYears
 {
     private const double MostHoursAtStart = 500;
 
-    private readonly Tail _tail;
-    private readonly string _source;
-    private readonly Random _random;
-    private readonly List<Spot> _spots;
-    private readonly DateOnly _meterChange;
-    private List<DatedRecord> _records = [];
-    private DateOnly _misread;
-    private DateOnly _nextReading;
-    private double _hours;
-    private double _nextInspection;
-    private int _number;
-    private int _inspectionCount;
-    private double _meterOffset;
+    private readonly Tail tail;
+    private readonly string source;
+    private readonly Random random;
+    private readonly List<Spot> spots;
+    private readonly DateOnly meterChange;
+    private List<DatedRecord> recorded = [];
+    private DateOnly misread;
+    private DateOnly nextReading;
+    private double hours;
+    private double nextInspection;
+    private int number;
+    private int inspectionCount;
+    private double meterOffset;
 
     public AircraftYears(Tail tail, string source, Random random)
     {
-        _tail = tail;
-        _source = source;
-        _random = random;
-        _spots = [.. tail.Layout.Locations.Select(CreateSpot)];
-        _meterChange = tail.MeterReplaced ? tail.WatchStart.AddDays(500) : System.DateOnly.MaxValue;
-        _misread = tail.MisreadOnce ? tail.WatchStart.AddDays(640) : System.DateOnly.MaxValue;
-        _nextReading = tail.WatchStart;
-        _hours = tail.HoursAtStart;
+        this.tail = tail;
+        this.source = source;
+        this.random = random;
+        spots = [.. tail.Layout.Locations.Select(CreateSpot)];
+        meterChange = tail.MeterReplaced ? tail.WatchStart.AddDays(500) : System.DateOnly.MaxValue;
+        misread = tail.MisreadOnce ? tail.WatchStart.AddDays(640) : System.DateOnly.MaxValue;
+        nextReading = tail.WatchStart;
+        hours = tail.HoursAtStart;
     }
 
     /// <summary>All records up to a day; the aircraft itself is the first.</summary>
     public IReadOnlyList<DatedRecord> Fly(DateOnly lastDate)
     {
         var records = new List<DatedRecord>(Join());
-        for (var date = _tail.WatchStart; date <= lastDate; date = date.AddDays(1))
+        for (var date = tail.WatchStart; date <= lastDate; date = date.AddDays(1))
         {
             records.AddRange(FlyDay(date));
         }
@@ -52,37 +52,37 @@ internal sealed class AircraftYears
     {
         Register();
         InstallWhatIsThere();
-        _nextInspection = _hours + (20 * _random.NextDouble());
+        nextInspection = hours + (20 * random.NextDouble());
         return Take();
     }
 
     /// <summary>The records of the next day; none before the watch starts.</summary>
     public IReadOnlyList<DatedRecord> FlyDay(DateOnly date)
     {
-        if (date < _tail.WatchStart)
+        if (date < tail.WatchStart)
         {
             return [];
         }
 
-        if (date == _meterChange)
+        if (date == meterChange)
         {
-            ReplaceMeter(date, _hours);
+            ReplaceMeter(date, hours);
         }
 
-        _hours += _random.NextDouble() < 0.28 ? 0 : Math.Round(_tail.HoursPerDay / 0.72 * (0.4 + (1.2 * _random.NextDouble())), 1);
-        _hours = Math.Round(_hours, 1);
-        if (date >= _nextReading)
+        hours += random.NextDouble() < 0.28 ? 0 : Math.Round(tail.HoursPerDay / 0.72 * (0.4 + (1.2 * random.NextDouble())), 1);
+        hours = Math.Round(hours, 1);
+        if (date >= nextReading)
         {
-            var error = date >= _misread ? 1000 : 0;
-            _misread = error > 0 ? System.DateOnly.MaxValue : _misread;
-            Read(date, _hours - error);
-            _nextReading = date.AddDays(7);
+            var error = date >= misread ? 1000 : 0;
+            misread = error > 0 ? System.DateOnly.MaxValue : misread;
+            Read(date, hours - error);
+            nextReading = date.AddDays(7);
         }
 
-        if (_hours >= _nextInspection)
+        if (hours >= nextInspection)
         {
-            Inspect(date, _hours);
-            _nextInspection = _hours + 92 + (10 * _random.NextDouble());
+            Inspect(date, hours);
+            nextInspection = hours + 92 + (10 * random.NextDouble());
         }
 
         return Take();
@@ -90,13 +90,13 @@ internal sealed class AircraftYears
 
     private List<DatedRecord> Take()
     {
-        if (_records.Count == 0)
+        if (recorded.Count == 0)
         {
             return [];
         }
 
-        var taken = _records;
-        _records = [];
+        var taken = recorded;
+        recorded = [];
         return taken;
     }
 
@@ -104,49 +104,49 @@ internal sealed class AircraftYears
     {
         var place = Wear.Place(location.Kind);
         var part = Wear.Part(location.Kind);
-        var isTroubled = location.Path == _tail.TroubledLocation;
+        var isTroubled = location.Path == tail.TroubledLocation;
         return new Spot(
             location,
-            isTroubled ? _tail.TroubledRatePer1000Hours : place?.RatePer1000Hours ?? 0,
+            isTroubled ? tail.TroubledRatePer1000Hours : place?.RatePer1000Hours ?? 0,
             part?.Condition ?? place?.Condition ?? Condition.Other,
             part,
-            location.Kind == "gasket" ? _tail.GasketLifeFactor : 1);
+            location.Kind == "gasket" ? tail.GasketLifeFactor : 1);
     }
 
-    private void Register() => Add(_tail.WatchStart, "aircraft", r => r.Aircraft = new Aircraft
+    private void Register() => Add(tail.WatchStart, "aircraft", r => r.Aircraft = new Aircraft
     {
-        Registration = _tail.Registration,
-        WatchStartDate = Day(_tail.WatchStart),
-        Assignments = { new Assignment { FromDate = Day(_tail.WatchStart), Base = _tail.Base, TypeGroup = _tail.TypeGroup.Name } },
+        Registration = tail.Registration,
+        WatchStartDate = Day(tail.WatchStart),
+        Assignments = { new Assignment { FromDate = Day(tail.WatchStart), Base = tail.Base, TypeGroup = tail.TypeGroup.Name } },
     });
 
     /// <summary>Parts that were in before the watch began: their ages are drawn as survivors, and told where they are known.</summary>
     private void InstallWhatIsThere()
     {
-        foreach (var spot in _spots)
+        foreach (var spot in spots)
         {
-            var days = 1 + (int)(_random.NextDouble() * MostHoursAtStart / _tail.HoursPerDay);
-            var age = Math.Round(days * _tail.HoursPerDay, 1);
-            spot.Draw(_tail.HoursAtStart, spot.HasLife ? age : 0, _random);
-            if (spot.HasLife && _tail.AgesKnown)
+            var days = 1 + (int)(random.NextDouble() * MostHoursAtStart / tail.HoursPerDay);
+            var age = Math.Round(days * tail.HoursPerDay, 1);
+            spot.Draw(tail.HoursAtStart, spot.HasLife ? age : 0, random);
+            if (spot.HasLife && tail.AgesKnown)
             {
-                Install(spot, _tail.WatchStart.AddDays(-days), Math.Round(_tail.HoursAtStart - age, 1));
+                Install(spot, tail.WatchStart.AddDays(-days), Math.Round(tail.HoursAtStart - age, 1));
             }
         }
     }
 
     private void Inspect(DateOnly date, double hours)
     {
-        var isAnnual = ++_inspectionCount % 7 == 0;
+        var isAnnual = ++inspectionCount % 7 == 0;
         var inspection = new Inspection
         {
-            Registration = _tail.Registration,
+            Registration = tail.Registration,
             InspectionDate = Day(date),
             TimeInServiceHours = hours,
             Occasion = isAnnual ? Occasion.Annual : Occasion.HundredHour,
         };
         var examined = new List<Spot>();
-        foreach (var spot in _spots)
+        foreach (var spot in spots)
         {
             var state = LookAt(spot);
             inspection.Looks.Add(new LocationLook
@@ -170,9 +170,9 @@ internal sealed class AircraftYears
 
     private LookState LookAt(Spot spot) => spot.Kind switch
     {
-        "muffler-baffle" when _random.NextDouble() < 0.15 => LookState.CouldNotExamine,
-        "muffler-shell" when _random.NextDouble() < 0.10 => LookState.CouldNotExamine,
-        _ when _random.NextDouble() < 0.02 => LookState.NotExamined,
+        "muffler-baffle" when random.NextDouble() < 0.15 => LookState.CouldNotExamine,
+        "muffler-shell" when random.NextDouble() < 0.10 => LookState.CouldNotExamine,
+        _ when random.NextDouble() < 0.02 => LookState.NotExamined,
         _ => LookState.Examined,
     };
 
@@ -180,7 +180,7 @@ internal sealed class AircraftYears
     {
         var finding = new Finding
         {
-            Registration = _tail.Registration,
+            Registration = tail.Registration,
             Location = spot.Path,
             FoundDate = Day(date),
             TimeInServiceHours = hours,
@@ -190,7 +190,7 @@ internal sealed class AircraftYears
         };
         if (spot.Condition == Condition.Crack)
         {
-            finding.SizeMm = Math.Round(4 + (20 * _random.NextDouble()));
+            finding.SizeMm = Math.Round(4 + (20 * random.NextDouble()));
         }
 
         if (spot.Condition == Condition.LeakTrace)
@@ -204,12 +204,12 @@ internal sealed class AircraftYears
 
     private ActionKind ChooseAction(Spot spot)
     {
-        if (spot.Path == _tail.TroubledLocation)
+        if (spot.Path == tail.TroubledLocation)
         {
-            return _tail.TroubledAction;
+            return tail.TroubledAction;
         }
 
-        var draw = _random.NextDouble();
+        var draw = random.NextDouble();
         return spot switch
         {
             { HasLife: true } => draw < 0.04 && !spot.IsLeft ? ActionKind.Deferred : ActionKind.Replaced,
@@ -225,7 +225,7 @@ internal sealed class AircraftYears
     {
         Add(date, "action", r => r.Action = new Contracts.V1.Action
         {
-            Registration = _tail.Registration,
+            Registration = tail.Registration,
             Location = spot.Path,
             ActionDate = Day(date),
             TimeInServiceHours = hours,
@@ -237,8 +237,8 @@ internal sealed class AircraftYears
             return;
         }
 
-        spot.Draw(hours, 0, _random);
-        if (kind == ActionKind.Replaced && spot.Kind is "gasket" or "coupling" && _random.NextDouble() < 0.3)
+        spot.Draw(hours, 0, random);
+        if (kind == ActionKind.Replaced && spot.Kind is "gasket" or "coupling" && random.NextDouble() < 0.3)
         {
             RenewSisters(spot, date, hours);
         }
@@ -247,11 +247,11 @@ internal sealed class AircraftYears
     /// <summary>The sound sisters come out with the failed one: right-censored lives, not failures. What went in at this visit stays.</summary>
     private void RenewSisters(Spot failed, DateOnly date, double hours)
     {
-        foreach (var sister in _spots.Where(s => s.Kind == failed.Kind && s != failed && s.BadAt > hours && s.SinceHours < hours && !s.IsLeft))
+        foreach (var sister in spots.Where(s => s.Kind == failed.Kind && s != failed && s.BadAt > hours && s.SinceHours < hours && !s.IsLeft))
         {
             Add(date, "removal", r => r.Removal = new Removal
             {
-                Registration = _tail.Registration,
+                Registration = tail.Registration,
                 Location = sister.Path,
                 RemovalDate = Day(date),
                 TimeInServiceHours = hours,
@@ -259,13 +259,13 @@ internal sealed class AircraftYears
                 ExaminedGood = true,
             });
             Install(sister, date, hours);
-            sister.Draw(hours, 0, _random);
+            sister.Draw(hours, 0, random);
         }
     }
 
     private void Install(Spot spot, DateOnly date, double hours) => Add(date, "installation", r => r.Installation = new Installation
     {
-        Registration = _tail.Registration,
+        Registration = tail.Registration,
         Location = spot.Path,
         InstallationDate = Day(date),
         TimeInServiceHours = hours,
@@ -274,31 +274,31 @@ internal sealed class AircraftYears
 
     private void Read(DateOnly date, double hours) => Add(date, "reading", r => r.MeterReading = new MeterReading
     {
-        Registration = _tail.Registration,
+        Registration = tail.Registration,
         ReadingDate = Day(date),
-        MeterHours = Math.Round(hours - _meterOffset, 1),
+        MeterHours = Math.Round(hours - meterOffset, 1),
     });
 
     private void ReplaceMeter(DateOnly date, double hours)
     {
         Add(date, "meter-change", r => r.MeterChange = new MeterChange
         {
-            Registration = _tail.Registration,
+            Registration = tail.Registration,
             ChangeDate = Day(date),
-            OldMeterHours = Math.Round(hours - _meterOffset, 1),
+            OldMeterHours = Math.Round(hours - meterOffset, 1),
             NewMeterHours = 0,
         });
-        _meterOffset = hours;
+        meterOffset = hours;
     }
 
     private void Add(DateOnly date, string what, System.Action<Record> fill)
     {
         var record = new Record
         {
-            Key = new RecordKey { Source = _source, SourceRecordId = $"{_tail.Registration}/{what}/{_number++:00000}", Revision = 1 },
+            Key = new RecordKey { Source = source, SourceRecordId = $"{tail.Registration}/{what}/{number++:00000}", Revision = 1 },
         };
         fill(record);
-        _records.Add(new DatedRecord(date, record));
+        recorded.Add(new DatedRecord(date, record));
     }
 
     private static Date Day(DateOnly date) => new() { Year = date.Year, Month = date.Month, Day = date.Day };

@@ -16,9 +16,9 @@ public sealed class SyntheticOperator
     private const int TroubledEvery = 50;
     private const int MeterReplacedEvery = 25;
 
-    private readonly int _seed;
-    private readonly DateOnly _lastDate;
-    private readonly List<Tail> _tails;
+    private readonly int seed;
+    private readonly DateOnly lastDate;
+    private readonly List<Tail> tails;
 
     /// <summary>The operator that a seed gives, with records up to a day. The same arguments give the same records.</summary>
     /// <param name="seed">Seed of all randomness.</param>
@@ -33,8 +33,8 @@ public sealed class SyntheticOperator
         ArgumentOutOfRangeException.ThrowIfLessThan(size.Aircraft, 1, nameof(size));
         ArgumentOutOfRangeException.ThrowIfLessThan(size.Years, 1, nameof(size));
         ArgumentOutOfRangeException.ThrowIfLessThan(size.TypeGroups, 1, nameof(size));
-        _seed = seed;
-        _lastDate = lastDate;
+        this.seed = seed;
+        this.lastDate = lastDate;
         TypeGroups =
         [
             .. Enumerable.Range(1, size.TypeGroups).Select(i =>
@@ -42,7 +42,7 @@ public sealed class SyntheticOperator
         ];
         var random = new Random(seed);
         var firstDate = lastDate.AddYears(-size.Years);
-        _tails = [.. Enumerable.Range(0, size.Aircraft).Select(i => Settle(i, firstDate, layout, random))];
+        tails = [.. Enumerable.Range(0, size.Aircraft).Select(i => Settle(i, firstDate, layout, random))];
     }
 
     /// <summary>The source that pushes the records.</summary>
@@ -52,16 +52,16 @@ public sealed class SyntheticOperator
     public IReadOnlyList<TypeGroup> TypeGroups { get; }
 
     /// <summary>The registration marks of its aircraft.</summary>
-    public IReadOnlyList<string> Registrations => [.. _tails.Select(t => t.Registration)];
+    public IReadOnlyList<string> Registrations => [.. tails.Select(t => t.Registration)];
 
     /// <summary>The aircraft, then what is known of the parts with which they join, then everything else by date.</summary>
     public IEnumerable<Record> Records()
     {
-        var flights = _tails
-            .Select((tail, i) => new AircraftYears(tail, SourceName, new Random(_seed + (1000 * (i + 1)))))
+        var flights = tails
+            .Select((tail, i) => new AircraftYears(tail, SourceName, new Random(seed + (1000 * (i + 1)))))
             .ToList();
         var joins = flights.Select(f => f.Join()).ToList();
-        var first = _tails.Min(t => t.WatchStart);
+        var first = tails.Min(t => t.WatchStart);
         return joins.Select(j => j[0])
             .Concat(joins.SelectMany(j => j.Skip(1)))
             .Concat(Days(first).SelectMany(day => flights.SelectMany(f => f.FlyDay(day))))
@@ -70,7 +70,7 @@ public sealed class SyntheticOperator
 
     private IEnumerable<DateOnly> Days(DateOnly first)
     {
-        for (var day = first; day <= _lastDate; day = day.AddDays(1))
+        for (var day = first; day <= lastDate; day = day.AddDays(1))
         {
             yield return day;
         }

@@ -50,7 +50,8 @@ public static class SyntheticSchool
             Records =
             [
                 .. flights.Select(f => f[0].Record),
-                .. flights.SelectMany(f => f.Skip(1)).OrderBy(r => r.Date).ThenBy(r => r.Record.Key.SourceRecordId, StringComparer.Ordinal).Select(r => r.Record),
+                .. flights.SelectMany(f => f.Skip(1)).OrderBy(r => r.Date)
+                    .ThenBy(r => r.Record.Key.SourceRecordId, StringComparer.Ordinal).Select(r => r.Record),
             ],
             Planted = planted,
         };

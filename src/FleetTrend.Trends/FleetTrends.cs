@@ -60,7 +60,7 @@ public static class FleetTrends
             where T : notnull
         {
             var tests = new TestFamily(groups.Select(g => g.Results.First(r => r.Analysis == analysis).Tests));
-            return groups.SelectMany(g => g.Of(analysis)).SelectMany(items => analysis.Settle(items, tests, parameters));
+            return groups.SelectMany(g => g.Find(analysis)).SelectMany(items => analysis.Settle(items, tests, parameters));
         }
     }
 

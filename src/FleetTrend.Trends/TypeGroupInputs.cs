@@ -1,9 +1,9 @@
 using FleetTrend.Observations;
 using FleetTrend.Trends.Airframes;
-using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Groups;
 using FleetTrend.Trends.Locations;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Restarts;
 
 namespace FleetTrend.Trends;
 

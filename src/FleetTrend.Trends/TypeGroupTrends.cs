@@ -21,6 +21,6 @@ public sealed record TypeGroupTrends(string TypeGroup, IReadOnlyList<AnalysisRes
     }
 
     /// <summary>The answers of an analysis, not settled yet.</summary>
-    internal IEnumerable<IReadOnlyList<T>> Of<T>(Analysis<T> analysis)
+    internal IEnumerable<IReadOnlyList<T>> Find<T>(Analysis<T> analysis)
         where T : notnull => Results.First(r => r.Analysis == analysis).Subjects.Cast<SubjectResult<T>>().Select(s => s.Items);
 }

@@ -7,7 +7,8 @@ namespace FleetTrend.Cli.Tests;
 /// <summary>Every log message of the product, of all assemblies: the command line brings them all with it.</summary>
 public sealed partial class LogMessageTests
 {
-    private const BindingFlags Everything = BindingFlags.DeclaredOnly | BindingFlags.Static | BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic;
+    private const BindingFlags Everything =
+        BindingFlags.DeclaredOnly | BindingFlags.Static | BindingFlags.Instance | BindingFlags.Public | BindingFlags.NonPublic;
 
     /// <summary>First digit of the numbers of an assembly, as DEVELOPERS.md has it.</summary>
     private static readonly Dictionary<string, int> Thousands = new(StringComparer.Ordinal)

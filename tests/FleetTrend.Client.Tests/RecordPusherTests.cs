@@ -188,7 +188,8 @@ public sealed class RecordPusherTests
     public void Options_out_of_range_are_refused()
     {
         using var channel = FleetTrendChannel.Open(new ConnectionOptions { Address = new Uri("http://127.0.0.1:1") });
-        Assert.Contains("MaxInFlight 0", Assert.Throws<ArgumentOutOfRangeException>(() => new RecordPusher(channel, Quick with { MaxInFlight = 0 })).Message, StringComparison.Ordinal);
+        Assert.Contains("MaxInFlight 0", Assert.Throws<ArgumentOutOfRangeException>(() => new RecordPusher(channel, Quick with { MaxInFlight = 0 })).Message,
+            StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => new RecordPusher(channel, Quick with { LongestPause = TimeSpan.Zero }));
     }
 

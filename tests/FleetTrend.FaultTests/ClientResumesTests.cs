@@ -63,7 +63,8 @@ public class ClientResumesTests(PostgresFixture server)
     private static async Task<IReadOnlyList<Record>> RegisterAsync(Grpc.Net.Client.GrpcChannel channel)
     {
         var layouts = new LayoutService.LayoutServiceClient(channel);
-        var fleet = SyntheticSchool.Generate(30, new DateOnly(2026, 3, 31), (await layouts.ListLayoutsAsync(new ListLayoutsRequest { PageSize = 500 })).Layouts);
+        var fleet = SyntheticSchool.Generate(
+            30, new DateOnly(2026, 3, 31), (await layouts.ListLayoutsAsync(new ListLayoutsRequest { PageSize = 500 })).Layouts);
         foreach (var group in fleet.TypeGroups)
             await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = group });
         return fleet.Records;

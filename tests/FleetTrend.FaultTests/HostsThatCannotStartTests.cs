@@ -12,7 +12,7 @@ public sealed class HostsThatCannotStartTests(PostgresFixture server) : IDisposa
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(90);
 
-    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fleettrend-start-");
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("fleettrend-start-");
 
     public static TheoryData<string> Hosts => ["FleetTrend.Api", "FleetTrend.Worker"];
 
@@ -99,7 +99,7 @@ public sealed class HostsThatCannotStartTests(PostgresFixture server) : IDisposa
         Assert.Contains("FLEETTREND_WORKER_ADDRESS of the worker", output, StringComparison.Ordinal);
     }
 
-    public void Dispose() => _folder.Delete(recursive: true);
+    public void Dispose() => folder.Delete(recursive: true);
 
     private Dictionary<string, string> Settings(string database, int waitSeconds) => new(StringComparer.Ordinal)
     {
@@ -108,7 +108,7 @@ public sealed class HostsThatCannotStartTests(PostgresFixture server) : IDisposa
         ["FLEETTREND_GRPC_ADDRESS"] = $"127.0.0.1:{ProductProcess.FreePort()}",
         ["FLEETTREND_HTTP_ADDRESS"] = $"127.0.0.1:{ProductProcess.FreePort()}",
         ["FLEETTREND_WORKER_ADDRESS"] = $"127.0.0.1:{ProductProcess.FreePort()}",
-        ["FLEETTREND_DATA"] = _folder.FullName,
+        ["FLEETTREND_DATA"] = folder.FullName,
     };
 
     private static async Task<HttpStatusCode?> AskAsync(HttpClient http, string url)

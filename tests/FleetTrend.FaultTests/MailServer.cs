@@ -12,9 +12,9 @@ namespace FleetTrend.FaultTests;
 /// <summary>A real mail server in this process; it keeps what it is handed.</summary>
 internal sealed class MailServer : MessageStore, IAsyncDisposable
 {
-    private readonly CancellationTokenSource _stop = new();
-    private readonly SmtpServer.SmtpServer _server;
-    private readonly Task _running;
+    private readonly CancellationTokenSource stop = new();
+    private readonly SmtpServer.SmtpServer server;
+    private readonly Task running;
 
     public MailServer(int port)
     {
@@ -24,8 +24,8 @@ internal sealed class MailServer : MessageStore, IAsyncDisposable
             .ServerName("localhost")
             .Endpoint(endpoint => endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, port)))
             .Build();
-        _server = new SmtpServer.SmtpServer(options, services);
-        _running = _server.StartAsync(_stop.Token);
+        server = new SmtpServer.SmtpServer(options, services);
+        running = server.StartAsync(stop.Token);
     }
 
     public ConcurrentQueue<MimeMessage> Messages { get; } = new();
@@ -45,9 +45,9 @@ internal sealed class MailServer : MessageStore, IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        await _stop.CancelAsync();
-        _server.Shutdown();
-        await _running;
-        _stop.Dispose();
+        await stop.CancelAsync();
+        server.Shutdown();
+        await running;
+        stop.Dispose();
     }
 }

@@ -6,23 +6,23 @@ namespace FleetTrend.FaultTests;
 /// <summary>Makes a server answer at a further port of this machine from now on.</summary>
 internal sealed class PortForward : IAsyncDisposable
 {
-    private readonly TcpListener _listener;
-    private readonly CancellationTokenSource _stop = new();
-    private readonly Task _accepting;
+    private readonly TcpListener listener;
+    private readonly CancellationTokenSource stop = new();
+    private readonly Task accepting;
 
     public PortForward(int port, string targetHost, int targetPort)
     {
-        _listener = new TcpListener(IPAddress.Loopback, port);
-        _listener.Start();
-        _accepting = AcceptAsync(targetHost, targetPort);
+        listener = new TcpListener(IPAddress.Loopback, port);
+        listener.Start();
+        accepting = AcceptAsync(targetHost, targetPort);
     }
 
     public async ValueTask DisposeAsync()
     {
-        await _stop.CancelAsync();
-        _listener.Stop();
-        await _accepting;
-        _stop.Dispose();
+        await stop.CancelAsync();
+        listener.Stop();
+        await accepting;
+        stop.Dispose();
     }
 
     private async Task AcceptAsync(string host, int port)
@@ -31,7 +31,7 @@ internal sealed class PortForward : IAsyncDisposable
         try
         {
             while (true)
-                connections.Add(PumpAsync(await _listener.AcceptTcpClientAsync(_stop.Token), host, port));
+                connections.Add(PumpAsync(await listener.AcceptTcpClientAsync(stop.Token), host, port));
         }
         catch (OperationCanceledException)
         {
@@ -46,9 +46,9 @@ internal sealed class PortForward : IAsyncDisposable
         {
             try
             {
-                await far.ConnectAsync(host, port, _stop.Token);
+                await far.ConnectAsync(host, port, stop.Token);
                 await Task.WhenAny(
-                    near.GetStream().CopyToAsync(far.GetStream(), _stop.Token), far.GetStream().CopyToAsync(near.GetStream(), _stop.Token));
+                    near.GetStream().CopyToAsync(far.GetStream(), stop.Token), far.GetStream().CopyToAsync(near.GetStream(), stop.Token));
             }
             catch (Exception end) when (end is OperationCanceledException or IOException or SocketException)
             {

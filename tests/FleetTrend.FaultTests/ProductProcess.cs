@@ -10,18 +10,18 @@ internal sealed class ProductProcess : IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
-    private readonly Process _process;
-    private readonly StringBuilder _output = new();
+    private readonly Process running;
+    private readonly StringBuilder output = new();
 
-    private ProductProcess(Process process) => _process = process;
+    private ProductProcess(Process process) => running = process;
 
     public string Output
     {
         get
         {
-            lock (_output)
+            lock (output)
             {
-                return _output.ToString();
+                return output.ToString();
             }
         }
     }
@@ -37,7 +37,7 @@ internal sealed class ProductProcess : IDisposable
         await Eventually.TrueAsync(
             async () =>
             {
-                Assert.False(product._process.HasExited, product.Output);
+                Assert.False(product.running.HasExited, product.Output);
                 return await AnswersAsync(http, readyUrl);
             },
             Patience,
@@ -50,8 +50,8 @@ internal sealed class ProductProcess : IDisposable
     {
         using var product = Start(project, settings);
         using var limit = new CancellationTokenSource(Patience);
-        await product._process.WaitForExitAsync(limit.Token);
-        return (product._process.ExitCode, product.Output);
+        await product.running.WaitForExitAsync(limit.Token);
+        return (product.running.ExitCode, product.Output);
     }
 
     /// <summary>A port that was free a moment ago.</summary>
@@ -65,18 +65,18 @@ internal sealed class ProductProcess : IDisposable
     /// <summary>kill -9.</summary>
     public void Kill()
     {
-        _process.Kill();
-        _process.WaitForExit();
+        running.Kill();
+        running.WaitForExit();
     }
 
     public void Dispose()
     {
-        if (!_process.HasExited)
+        if (!running.HasExited)
         {
             Kill();
         }
 
-        _process.Dispose();
+        running.Dispose();
     }
 
     private static ProductProcess Start(string project, IReadOnlyDictionary<string, string> settings)
@@ -90,11 +90,11 @@ internal sealed class ProductProcess : IDisposable
         }
 
         var product = new ProductProcess(new Process { StartInfo = start });
-        product._process.OutputDataReceived += product.Keep;
-        product._process.ErrorDataReceived += product.Keep;
-        product._process.Start();
-        product._process.BeginOutputReadLine();
-        product._process.BeginErrorReadLine();
+        product.running.OutputDataReceived += product.Keep;
+        product.running.ErrorDataReceived += product.Keep;
+        product.running.Start();
+        product.running.BeginOutputReadLine();
+        product.running.BeginErrorReadLine();
         return product;
     }
 
@@ -102,9 +102,9 @@ internal sealed class ProductProcess : IDisposable
     {
         if (line.Data is null) // the stream has ended
             return;
-        lock (_output)
+        lock (output)
         {
-            _output.Append(line.Data).Append('\n');
+            output.Append(line.Data).Append('\n');
         }
     }
 

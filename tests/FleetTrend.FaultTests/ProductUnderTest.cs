@@ -18,23 +18,23 @@ namespace FleetTrend.FaultTests;
 /// <summary>API and worker on one database, each startable, killable and startable again at the same addresses.</summary>
 internal sealed class ProductUnderTest : IAsyncDisposable
 {
-    private readonly TestDatabase _database;
-    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fleettrend-fault-");
-    private readonly Dictionary<string, string> _settings;
-    private readonly List<ProductProcess> _started = [];
-    private readonly string _pagesUrl;
-    private readonly int _workerPort = ProductProcess.FreePort();
+    private readonly TestDatabase database;
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("fleettrend-fault-");
+    private readonly Dictionary<string, string> settings;
+    private readonly List<ProductProcess> started = [];
+    private readonly string pagesUrl;
+    private readonly int workerPort = ProductProcess.FreePort();
 
     private ProductUnderTest(TestDatabase database)
     {
-        _database = database;
+        this.database = database;
         int grpc = ProductProcess.FreePort(), pages = ProductProcess.FreePort();
         GrpcUrl = $"http://127.0.0.1:{grpc}";
-        _pagesUrl = $"http://127.0.0.1:{pages}";
-        _settings = new Dictionary<string, string>(StringComparer.Ordinal)
+        pagesUrl = $"http://127.0.0.1:{pages}";
+        settings = new Dictionary<string, string>(StringComparer.Ordinal)
         {
             ["FLEETTREND_DATABASE"] = database.ConnectionString,
-            ["FLEETTREND_DATA"] = _folder.FullName,
+            ["FLEETTREND_DATA"] = folder.FullName,
             ["FLEETTREND_GRPC_ADDRESS"] = $"127.0.0.1:{grpc}",
             ["FLEETTREND_HTTP_ADDRESS"] = $"127.0.0.1:{pages}",
             ["FLEETTREND_REFRESH_DELAY_SECONDS"] = "1",
@@ -44,30 +44,30 @@ internal sealed class ProductUnderTest : IAsyncDisposable
     public string GrpcUrl { get; }
 
     /// <summary>Where pages and JSON answer.</summary>
-    public string PagesUrl => _pagesUrl;
+    public string PagesUrl => pagesUrl;
 
-    public TestDatabase Database => _database;
+    public TestDatabase Database => database;
 
     public IReadOnlyList<string> Mails => Directory.Exists(MailFolder) ? Directory.GetFiles(MailFolder, "*.eml") : [];
 
-    private string MailFolder => Path.Combine(_folder.FullName, "mail");
+    private string MailFolder => Path.Combine(folder.FullName, "mail");
 
     public static async Task<ProductUnderTest> CreateAsync(PostgresFixture server) => new(await server.CreateDatabaseAsync());
 
-    public Task<ProductProcess> StartApiAsync() => StartAsync("FleetTrend.Api", $"{_pagesUrl}/health/ready");
+    public Task<ProductProcess> StartApiAsync() => StartAsync("FleetTrend.Api", $"{pagesUrl}/health/ready");
 
     /// <summary>Starts a worker; the second of two listens at another port, and both work on one database.</summary>
     public Task<ProductProcess> StartWorkerAsync(bool secondOfTwo = false)
     {
-        var port = secondOfTwo ? ProductProcess.FreePort() : _workerPort;
-        _settings["FLEETTREND_WORKER_ADDRESS"] = $"127.0.0.1:{port}";
+        var port = secondOfTwo ? ProductProcess.FreePort() : workerPort;
+        settings["FLEETTREND_WORKER_ADDRESS"] = $"127.0.0.1:{port}";
         return StartAsync("FleetTrend.Worker", $"http://127.0.0.1:{port}/health/ready");
     }
 
     /// <summary>A key of every scope for the synthetic fleet's source, registered where it is not yet; the API has been started.</summary>
     public async Task<string> CreateKeyAsync()
     {
-        await using var store = new ServiceCollection().AddFleetTrendStore(_database.ConnectionString).BuildServiceProvider();
+        await using var store = new ServiceCollection().AddFleetTrendStore(database.ConnectionString).BuildServiceProvider();
         await store.GetRequiredService<SourceStore>().AddAsync(SyntheticSchool.SourceName, "Synthetic", default);
         var key = await store.GetRequiredService<KeyStore>().AddAsync("of a test", SyntheticSchool.SourceName, Enum.GetValues<KeyScope>(), default);
         return key!.Text;
@@ -115,7 +115,7 @@ internal sealed class ProductUnderTest : IAsyncDisposable
     public string EnqueueWeeklyReport()
     {
         var storage = new PostgreSqlStorage(
-            new NpgsqlConnectionFactory(_database.ConnectionString, new PostgreSqlStorageOptions()),
+            new NpgsqlConnectionFactory(database.ConnectionString, new PostgreSqlStorageOptions()),
             new PostgreSqlStorageOptions { PrepareSchemaIfNecessary = false });
         IBackgroundJobClient jobs = new BackgroundJobClient(storage);
         return jobs.Enqueue<WeeklyReportJob>(job => job.RunAsync(CancellationToken.None));
@@ -124,25 +124,25 @@ internal sealed class ProductUnderTest : IAsyncDisposable
     /// <summary>One number from the database.</summary>
     public async Task<long> CountAsync(string sql)
     {
-        await using var command = _database.DataSource.CreateCommand(sql);
+        await using var command = database.DataSource.CreateCommand(sql);
         return Convert.ToInt64(await command.ExecuteScalarAsync());
     }
 
     public async ValueTask DisposeAsync()
     {
-        foreach (var process in _started)
+        foreach (var process in started)
         {
             process.Dispose();
         }
 
-        await _database.DisposeAsync();
-        _folder.Delete(recursive: true);
+        await database.DisposeAsync();
+        folder.Delete(recursive: true);
     }
 
     private async Task<ProductProcess> StartAsync(string project, string readyUrl)
     {
-        var process = await ProductProcess.StartAsync(project, readyUrl, _settings);
-        _started.Add(process);
+        var process = await ProductProcess.StartAsync(project, readyUrl, settings);
+        started.Add(process);
         return process;
     }
 }

@@ -151,7 +151,9 @@ public sealed class ContentHashFixedTests
                     yield return (inner, Changed(message, copy => field.Accessor.SetValue(copy, changed)));
             }
             else
+            {
                 yield return (here, Changed(message, copy => field.Accessor.SetValue(copy, Another(field, field.Accessor.GetValue(message)))));
+            }
         }
     }
 

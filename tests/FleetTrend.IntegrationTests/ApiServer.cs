@@ -21,37 +21,37 @@ namespace FleetTrend.IntegrationTests;
 /// error that the test has not said to expect.</summary>
 public sealed class ApiServer : IAsyncDisposable
 {
-    private readonly bool _ownsDatabase;
-    private readonly TestDatabase _database;
-    private readonly HostDatabase _hostDatabase;
-    private readonly ErrorLog _errors = new();
-    private readonly WebApplication _app;
-    private readonly X509Certificate2? _trust;
-    private readonly GrpcChannel _channel;
-    private readonly List<GrpcChannel> _channels = [];
+    private readonly bool ownsDatabase;
+    private readonly TestDatabase testDatabase;
+    private readonly HostDatabase hostDatabase;
+    private readonly ErrorLog errors = new();
+    private readonly WebApplication app;
+    private readonly X509Certificate2? trust;
+    private readonly GrpcChannel keyedChannel;
+    private readonly List<GrpcChannel> channels = [];
 
     private ApiServer(
         TestDatabase database, HostDatabase hostDatabase, HostSettings settings, Action<WebApplicationBuilder>? configure, X509Certificate2? trust,
         bool ownsDatabase = true)
     {
-        _ownsDatabase = ownsDatabase;
-        _database = database;
-        _hostDatabase = hostDatabase;
-        _trust = trust;
-        _app = ApiHost.Build([], settings, hostDatabase, builder =>
+        this.ownsDatabase = ownsDatabase;
+        testDatabase = database;
+        this.hostDatabase = hostDatabase;
+        this.trust = trust;
+        app = ApiHost.Build([], settings, hostDatabase, builder =>
         {
             builder.Logging.ClearProviders();
-            builder.Logging.AddProvider(_errors);
+            builder.Logging.AddProvider(errors);
             configure?.Invoke(builder);
         });
-        _app.StartAsync().GetAwaiter().GetResult();
-        var addresses = _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.ToList();
+        app.StartAsync().GetAwaiter().GetResult();
+        var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.ToList();
         GrpcAddress = new Uri(addresses[0]);
         HttpAddress = new Uri(addresses[settings.HasOnePort ? 0 : 1]);
         LocalAddress = settings.LocalAddress is null ? null : new Uri(addresses[^1]);
         Services.GetRequiredService<SourceStore>().AddAsync(ShopCards.Source, ShopCards.Title, default).GetAwaiter().GetResult();
         Key = CreateKeyAsync(ShopCards.Source, Enum.GetValues<KeyScope>()).GetAwaiter().GetResult();
-        _channel = ChannelWith(Key);
+        keyedChannel = ChannelWith(Key);
         Http = HttpWith(Key);
     }
 
@@ -68,31 +68,31 @@ public sealed class ApiServer : IAsyncDisposable
     /// <summary>For JSON, health and pages.</summary>
     public HttpClient Http { get; }
 
-    public GrpcChannel Channel => _channel;
+    public GrpcChannel Channel => keyedChannel;
 
-    public WebApplication App => _app;
+    public WebApplication App => app;
 
-    public IServiceProvider Services => _app.Services;
+    public IServiceProvider Services => app.Services;
 
-    public TestDatabase Database => _database;
+    public TestDatabase Database => testDatabase;
 
-    public IntakeService.IntakeServiceClient Intake => new(_channel);
+    public IntakeService.IntakeServiceClient Intake => new(keyedChannel);
 
-    public LayoutService.LayoutServiceClient Layouts => new(_channel);
+    public LayoutService.LayoutServiceClient Layouts => new(keyedChannel);
 
-    public SourceService.SourceServiceClient Sources => new(_channel);
+    public SourceService.SourceServiceClient Sources => new(keyedChannel);
 
-    public TrendService.TrendServiceClient Trends => new(_channel);
+    public TrendService.TrendServiceClient Trends => new(keyedChannel);
 
-    public ParameterService.ParameterServiceClient Parameters => new(_channel);
+    public ParameterService.ParameterServiceClient Parameters => new(keyedChannel);
 
-    public FlagService.FlagServiceClient Flags => new(_channel);
+    public FlagService.FlagServiceClient Flags => new(keyedChannel);
 
-    public CheckService.CheckServiceClient Checks => new(_channel);
+    public CheckService.CheckServiceClient Checks => new(keyedChannel);
 
-    public AccessService.AccessServiceClient Access => new(_channel);
+    public AccessService.AccessServiceClient Access => new(keyedChannel);
 
-    public ReportService.ReportServiceClient Reports => new(_channel);
+    public ReportService.ReportServiceClient Reports => new(keyedChannel);
 
     /// <summary>Errors that this test provokes on purpose.</summary>
     public bool ErrorsExpected { get; set; }
@@ -114,15 +114,16 @@ public sealed class ApiServer : IAsyncDisposable
     /// <summary>Another process on the database of <paramref name="first"/>, which is disposed after it.</summary>
     public static async Task<ApiServer> StartBesideAsync(ApiServer first)
     {
-        var settings = Settings(first._database);
+        var settings = Settings(first.testDatabase);
         return new ApiServer(
-            first._database, await HostDatabase.OpenAsync(settings, NullLoggerFactory.Instance, default), settings, configure: null, trust: null, ownsDatabase: false);
+            first.testDatabase, await HostDatabase.OpenAsync(settings, NullLoggerFactory.Instance, default),
+                settings, configure: null, trust: null, ownsDatabase: false);
     }
 
     /// <summary>Rows of a table; conditions may follow its name.</summary>
     public async Task<long> CountAsync(string table)
     {
-        await using var command = _database.DataSource.CreateCommand($"select count(*) from {table}");
+        await using var command = testDatabase.DataSource.CreateCommand($"select count(*) from {table}");
         return (long)(await command.ExecuteScalarAsync())!;
     }
 
@@ -145,7 +146,7 @@ public sealed class ApiServer : IAsyncDisposable
             HttpHandler = new KeySender(key, Handler()),
             DisposeHttpClient = true,
         });
-        _channels.Add(channel);
+        channels.Add(channel);
         return channel;
     }
 
@@ -155,14 +156,14 @@ public sealed class ApiServer : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         Http.Dispose();
-        _channels.ForEach(channel => channel.Dispose());
-        await _app.StopAsync();
-        await _app.DisposeAsync();
-        await _hostDatabase.DisposeAsync();
-        if (_ownsDatabase)
-            await _database.DisposeAsync();
+        channels.ForEach(channel => channel.Dispose());
+        await app.StopAsync();
+        await app.DisposeAsync();
+        await hostDatabase.DisposeAsync();
+        if (ownsDatabase)
+            await testDatabase.DisposeAsync();
         if (!ErrorsExpected)
-            Assert.Empty(_errors.Messages);
+            Assert.Empty(errors.Messages);
     }
 
     private static HostSettings Settings(TestDatabase database) => new()
@@ -176,12 +177,12 @@ public sealed class ApiServer : IAsyncDisposable
     private SocketsHttpHandler Handler()
     {
         var handler = new SocketsHttpHandler { EnableMultipleHttp2Connections = true, AllowAutoRedirect = false };
-        if (_trust is not null)
+        if (trust is not null)
         {
             handler.SslOptions.CertificateChainPolicy = new X509ChainPolicy
             {
                 TrustMode = X509ChainTrustMode.CustomRootTrust,
-                CustomTrustStore = { _trust },
+                CustomTrustStore = { trust },
                 RevocationMode = X509RevocationMode.NoCheck,
             };
         }

@@ -6,11 +6,11 @@ namespace FleetTrend.IntegrationTests;
 /// <summary>Keeps what a server logs as an error.</summary>
 internal sealed class ErrorLog : ILoggerProvider
 {
-    private readonly ConcurrentQueue<string> _messages = new();
+    private readonly ConcurrentQueue<string> messages = new();
 
-    public IReadOnlyCollection<string> Messages => _messages;
+    public IReadOnlyCollection<string> Messages => messages;
 
-    public ILogger CreateLogger(string categoryName) => new Logger(categoryName, _messages);
+    public ILogger CreateLogger(string categoryName) => new Logger(categoryName, messages);
 
     public void Dispose()
     {

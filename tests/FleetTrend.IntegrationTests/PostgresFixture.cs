@@ -18,12 +18,12 @@ public sealed class PostgresFixture(IMessageSink messages) : IAsyncLifetime
 {
     public const string PublicImage = "postgres:17-alpine";
 
-    private readonly Dictionary<string, TestDatabase> _templates = new(StringComparer.Ordinal);
-    private string _connectionString = "";
-    private PostgreSqlContainer? _container;
-    private LocalPostgresServer? _local;
-    private DirectoryInfo? _localFolder;
-    private int _databases;
+    private readonly Dictionary<string, TestDatabase> templates = new(StringComparer.Ordinal);
+    private string connectionString = "";
+    private PostgreSqlContainer? container;
+    private LocalPostgresServer? local;
+    private DirectoryInfo? localFolder;
+    private int databases;
 
     public PostgresKind Kind { get; private set; }
 
@@ -39,7 +39,7 @@ public sealed class PostgresFixture(IMessageSink messages) : IAsyncLifetime
         {
             try
             {
-                _connectionString = await StartAsync(kind);
+                connectionString = await StartAsync(kind);
                 Kind = kind;
                 Say($"Integration tests run on PostgreSQL: {kind} ({await VersionAsync()})");
                 return;
@@ -56,13 +56,13 @@ public sealed class PostgresFixture(IMessageSink messages) : IAsyncLifetime
     public async Task DisposeAsync()
     {
         NpgsqlConnection.ClearAllPools();
-        foreach (var template in _templates.Values)
+        foreach (var template in templates.Values)
             await template.DisposeAsync();
-        if (_container is not null)
-            await _container.DisposeAsync();
-        if (_local is not null)
-            await _local.DisposeAsync();
-        _localFolder?.Delete(recursive: true);
+        if (container is not null)
+            await container.DisposeAsync();
+        if (local is not null)
+            await local.DisposeAsync();
+        localFolder?.Delete(recursive: true);
     }
 
     /// <summary>An empty database.</summary>
@@ -72,12 +72,12 @@ public sealed class PostgresFixture(IMessageSink messages) : IAsyncLifetime
     /// <paramref name="template"/> and assembly, with a connection string; every database is a copy of the result.</summary>
     public async Task<TestDatabase> CreateDatabaseAsync(string template, Func<string, Task> prepare)
     {
-        if (!_templates.TryGetValue(template, out var source))
+        if (!templates.TryGetValue(template, out var source))
         {
             source = await CreateDatabaseAsync();
             await prepare(source.ConnectionString);
             NpgsqlConnection.ClearAllPools(); // a database with open connections cannot be copied
-            _templates.Add(template, source);
+            templates.Add(template, source);
         }
         return await CreateAsync(source.Name);
     }
@@ -92,7 +92,7 @@ public sealed class PostgresFixture(IMessageSink messages) : IAsyncLifetime
 
     private async Task<TestDatabase> CreateAsync(string template)
     {
-        var name = $"fleettrend_test_{Environment.ProcessId}_{Interlocked.Increment(ref _databases)}";
+        var name = $"fleettrend_test_{Environment.ProcessId}_{Interlocked.Increment(ref databases)}";
         await ExecuteAsync($"CREATE DATABASE {name} TEMPLATE {template}");
         return new TestDatabase(this, name, ConnectionStringOf(name, pooling: true));
     }
@@ -114,18 +114,18 @@ public sealed class PostgresFixture(IMessageSink messages) : IAsyncLifetime
                 "No container engine answers (one older than Docker 25 does only with DOCKER_API_VERSION set).");
         }
         var image = Variable("FLEETTREND_TEST_POSTGRES_IMAGE") ?? PublicImage;
-        _container = new PostgreSqlBuilder(image).Build();
-        await _container.StartAsync();
-        return _container.GetConnectionString();
+        container = new PostgreSqlBuilder(image).Build();
+        await container.StartAsync();
+        return container.GetConnectionString();
     }
 
     private async Task<string> StartLocalAsync()
     {
-        _localFolder = Directory.CreateTempSubdirectory("fleettrend-test-");
-        File.SetUnixFileMode(_localFolder.FullName, (UnixFileMode)0b111_101_101); // the server has another account
-        _local = await LocalPostgresServer.StartAsync(
-            new LocalPostgresOptions { DataFolder = _localFolder.FullName }, NullLogger.Instance, default);
-        return _local.ConnectionString;
+        localFolder = Directory.CreateTempSubdirectory("fleettrend-test-");
+        File.SetUnixFileMode(localFolder.FullName, (UnixFileMode)0b111_101_101); // the server has another account
+        local = await LocalPostgresServer.StartAsync(
+            new LocalPostgresOptions { DataFolder = localFolder.FullName }, NullLogger.Instance, default);
+        return local.ConnectionString;
     }
 
     private async Task<string> VersionAsync()
@@ -136,7 +136,7 @@ public sealed class PostgresFixture(IMessageSink messages) : IAsyncLifetime
     }
 
     private string ConnectionStringOf(string database, bool pooling) =>
-        new NpgsqlConnectionStringBuilder(_connectionString)
+        new NpgsqlConnectionStringBuilder(connectionString)
         {
             Database = database,
             Pooling = pooling,

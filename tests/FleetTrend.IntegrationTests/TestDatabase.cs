@@ -5,11 +5,11 @@ namespace FleetTrend.IntegrationTests;
 /// <summary>A database of its own for one test class; dropped with it.</summary>
 public sealed class TestDatabase : IAsyncDisposable
 {
-    private readonly PostgresFixture _server;
+    private readonly PostgresFixture server;
 
     internal TestDatabase(PostgresFixture server, string name, string connectionString)
     {
-        _server = server;
+        this.server = server;
         Name = name;
         ConnectionString = connectionString;
         DataSource = NpgsqlDataSource.Create(connectionString);
@@ -26,9 +26,9 @@ public sealed class TestDatabase : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await DataSource.DisposeAsync();
-        await _server.ExecuteAsync($"ALTER DATABASE {Name} WITH ALLOW_CONNECTIONS false");
-        await _server.ExecuteAsync(
+        await server.ExecuteAsync($"ALTER DATABASE {Name} WITH ALLOW_CONNECTIONS false");
+        await server.ExecuteAsync(
             $"SELECT pg_terminate_backend(pid, 5000) FROM pg_stat_activity WHERE datname = '{Name}' AND usename = current_user");
-        await _server.ExecuteAsync($"DROP DATABASE {Name}");
+        await server.ExecuteAsync($"DROP DATABASE {Name}");
     }
 }

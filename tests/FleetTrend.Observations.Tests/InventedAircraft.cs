@@ -40,7 +40,8 @@ internal sealed class InventedAircraft
     /// <summary>Two type groups: "four" has everything, "bare" lacks the coupling.</summary>
     public static IReadOnlyDictionary<string, Layout> Layouts { get; } = new Dictionary<string, Layout>
     {
-        ["four"] = new("four-layout", "Invented", [new(Weld, ShippedKinds.Get("flange-weld")), new(Gasket, ShippedKinds.Get("gasket")), new(OtherGasket, ShippedKinds.Get("gasket")), new(Coupling, ShippedKinds.Get("coupling"))]),
+        ["four"] = new("four-layout", "Invented",
+            [new(Weld, ShippedKinds.Get("flange-weld")), new(Gasket, ShippedKinds.Get("gasket")), new(OtherGasket, ShippedKinds.Get("gasket")), new(Coupling, ShippedKinds.Get("coupling"))]),
         ["bare"] = new("bare-layout", "Invented", [new(Weld, ShippedKinds.Get("flange-weld")), new(Gasket, ShippedKinds.Get("gasket")), new(OtherGasket, ShippedKinds.Get("gasket"))]),
     };
 
@@ -85,7 +86,8 @@ internal sealed class InventedAircraft
 
     public InventedAircraft NotExamined(int day, double hours, params string[] locations) => Inspected(day, hours, LookState.NotExamined, locations);
 
-    public InventedAircraft Examined(string source, int day, double hours, params string[] locations) => Looked(source, day, hours, LookState.Examined, locations);
+    public InventedAircraft Examined(string source, int day, double hours, params string[] locations) =>
+        Looked(source, day, hours, LookState.Examined, locations);
 
     public InventedAircraft Inspected(int day, double hours, LookState state, params string[] locations) => Looked("cards", day, hours, state, locations);
 

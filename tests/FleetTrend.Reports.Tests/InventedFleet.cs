@@ -157,7 +157,8 @@ internal static class InventedFleet
         OthersCount = 11,
         OthersEvents = 4,
         Others = [.. new[] { 905.0, 1120, 1250, 1700 }.Select((h, i) =>
-            new MeanCumulativePoint(h, 11 - i, 1, 0.09 * (i + 1), 0.05, Math.Max(0, (0.09 * (i + 1)) - 0.07 - (0.03 * i)), (0.09 * (i + 1)) + 0.1 + (0.05 * i)))],
+            new MeanCumulativePoint(h, 11 - i, 1, 0.09 * (i + 1), 0.05, Math.Max(0, (0.09 * (i + 1)) - 0.07 - (0.03 * i)), (0.09 * (i + 1))
+                + 0.1 + (0.05 * i)))],
         OthersWatched = [new(300, 2400), new(3000, 3600)],
         Method = "mean cumulative function (Nelson 1995), robust limits",
     };
@@ -312,7 +313,8 @@ internal static class InventedFleet
         AircraftCount = 12,
         Events = 7,
         Points = [.. new[] { 905.0, 1120, 1250, 1512.4, 1634, 1700, 1958.2 }.Select((h, i) =>
-            new MeanCumulativePoint(h, 12 - i, 1, 0.09 * (i + 1), 0.05, Math.Max(0, (0.09 * (i + 1)) - 0.07 - (0.03 * i)), (0.09 * (i + 1)) + 0.1 + (0.05 * i)))],
+            new MeanCumulativePoint(h, 12 - i, 1, 0.09 * (i + 1), 0.05, Math.Max(0, (0.09 * (i + 1)) - 0.07 - (0.03 * i)), (0.09 * (i + 1))
+                + 0.1 + (0.05 * i)))],
         Method = "mean cumulative function (Nelson 1995), robust limits",
     };
 

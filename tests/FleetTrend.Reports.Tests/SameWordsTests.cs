@@ -29,7 +29,7 @@ public sealed class SameWordsTests
     {
         var place = Place() with { Condition = condition };
         var run = Repeat() with { Condition = condition };
-        var flag = Trends.Flags.RepeatFlag.Of(place, FlangeWelds, run);
+        var flag = Trends.Flags.RepeatFlag.Propose(place, FlangeWelds, run);
         var now = Snapshot() with { LocationStandings = [place], Repeats = [run], Flags = [flag] };
         Assert.All(
             Everywhere(now, flag),
@@ -50,7 +50,7 @@ public sealed class SameWordsTests
     {
         var now = Snapshot();
         var trend = now.PartLives.First(t => t.Base == Away && t.Contrast is not null);
-        var flag = BaseLifeFlag.Of(trend, ShippedKinds.All.First(k => k.Failures.Count > 0), 4);
+        var flag = BaseLifeFlag.Propose(trend, ShippedKinds.All.First(k => k.Failures.Count > 0), 4);
         Assert.All(
             Everywhere(now with { Flags = [flag] }, flag),
             said =>

@@ -65,7 +65,8 @@ public sealed class SectionTests
     {
         var inputs = Inputs(ReportScope.WholeFleet, Raised(RepeatFlag()));
         var rendered = WeeklyReport.Compose(Snapshot(), null, inputs).Render();
-        foreach (var text in new[] { rendered.Text, Report(Snapshot(), null, inputs).Body!.TextContent }.Select(t => string.Join(' ', t.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))))
+        foreach (var text in new[] { rendered.Text, Report(Snapshot(), null, inputs).Body!.TextContent }
+            .Select(t => string.Join(' ', t.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))))
         {
             Assert.All(
                 [
@@ -247,7 +248,8 @@ public sealed class SectionTests
         now = now with { PartLives = [.. now.PartLives.Select(t => t.Base == Away ? t with { Contrast = early } : t)] };
         var flag = BaseFlag() with { Contrast = early, Ratio = early.EarlyRatio! };
         var rendered = WeeklyReport.Compose(now with { Flags = [flag] }, null, Inputs(new ReportScope(Away), Raised(flag))).Render();
-        foreach (var text in new[] { rendered.Text, new HtmlParser().ParseDocument(rendered.Html).Body!.TextContent }.Select(t => string.Join(' ', t.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))))
+        foreach (var text in new[] { rendered.Text, new HtmlParser().ParseDocument(rendered.Html).Body!.TextContent }
+            .Select(t => string.Join(' ', t.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))))
         {
             Assert.Contains("Exhaust gaskets fail early more often at Sandvale: 8.9 % within 100 h, against none elsewhere", text);
             Assert.Contains("fail early more often than at the other bases: 8.9 % within 100 h, against none elsewhere", text);
@@ -321,7 +323,11 @@ public sealed class SectionTests
         var rows = report.QuerySelectorAll("section[aria-labelledby=ft-problems] tbody tr").Select(r => string.Join('|', r.QuerySelectorAll("td").Take(3).Select(c => c.TextContent)));
         Assert.Equal(["1|1|0", "0|0|1"], rows);
 
-        var allClosed = inputs with { Checks = [.. problems.Select(p => new DataProblemLine { Identity = p.Identity, SinceDate = new DateOnly(2026, 11, 1), ClosedBy = "lead" })] };
+        var allClosed = inputs with
+        {
+            Checks = [.. problems.Select(
+            p => new DataProblemLine { Identity = p.Identity, SinceDate = new DateOnly(2026, 11, 1), ClosedBy = "lead" })]
+        };
         Assert.DoesNotContain("new data problem", Section(Report(Snapshot(), WeekBefore(), allClosed), "news"));
     }
 

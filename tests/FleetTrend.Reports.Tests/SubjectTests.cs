@@ -21,7 +21,8 @@ public sealed class SubjectTests
     public void A_quiet_week_counts_what_is_still_open() =>
         Assert.Equal(
             "Quiet week, whole fleet: no new flags, 2 flags still open",
-            Subject(Inputs(ReportScope.WholeFleet, Raised(RepeatFlag(), FlagLineState.Open), Raised(BaseFlag(), FlagLineState.Acknowledged)), withProblems: false));
+            Subject(Inputs(ReportScope.WholeFleet, Raised(RepeatFlag(), FlagLineState.Open), Raised(BaseFlag(), FlagLineState.Acknowledged)),
+                withProblems: false));
 
     [Fact]
     public void One_flag_is_told_in_full() =>

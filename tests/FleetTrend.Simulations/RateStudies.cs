@@ -58,7 +58,10 @@ internal static class RateStudies
             : [],
     };
 
-    /// <summary>Expected events from 1 to 12 per unit; truth is each unit's own rate over the mean. Without a prior the distribution is the fitted one.</summary>
+    /// <summary>
+    /// Expected events from 1 to 12 per unit; truth is each unit's own rate over the mean. Without a prior the distribution is
+    /// the fitted one.
+    /// </summary>
     private static Study Posterior(int units, double shape, RatePrior? prior) => new()
     {
         Quantity = "posterior ratio",

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.RegularExpressions;
 
 namespace FleetTrend.TidyTests;
@@ -15,6 +16,21 @@ public partial class CodeTests
         Assert.All(HandWritten, file => Assert.True(Repository.Read(file).Split('\n').Length <= MostLines, file));
 
     [Fact]
+    public void No_line_is_longer_than_the_editorconfig_says()
+    {
+        var most = int.Parse(MaxLineLength().Match(Repository.Read(".editorconfig")).Groups["columns"].Value, CultureInfo.InvariantCulture);
+        foreach (var file in HandWritten)
+        {
+            // A sentence stays whole, so that it can be searched for.
+            var code = Quoted().Replace(RawText().Replace(Repository.Read(file), quoted => new string('\n', quoted.Value.Count(c => c == '\n'))), string.Empty);
+            Assert.All(code.Split('\n').Index(), line => Assert.True(line.Item.Length <= most, $"{file}:{line.Index + 1} has {line.Item.Length} columns"));
+        }
+    }
+
+    [Fact]
+    public void One_editorconfig_holds_for_every_project() => Assert.Single(Repository.Files, f => f.EndsWith(".editorconfig", StringComparison.Ordinal));
+
+    [Fact]
     public void No_name_says_nothing() =>
         Assert.All(
             HandWritten.Where(f => f.StartsWith("src/", StringComparison.Ordinal)),
@@ -24,7 +40,8 @@ public partial class CodeTests
     public void No_folder_collects_leftovers()
     {
         string[] refused = ["Common", "Shared", "Core", "Utils", "Util", "Helpers", "Extensions", "Misc"];
-        Assert.All(Repository.Files, file => Assert.DoesNotContain(file.Split('/')[..^1], folder => refused.Contains(folder, StringComparer.OrdinalIgnoreCase)));
+        Assert.All(Repository.Files, file =>
+            Assert.DoesNotContain(file.Split('/')[..^1], folder => refused.Contains(folder, StringComparer.OrdinalIgnoreCase)));
     }
 
     [Fact]
@@ -64,6 +81,15 @@ public partial class CodeTests
         Assert.NotEmpty(reasons);
         Assert.All(reasons, reason => Assert.Contains(reason, guide, StringComparison.Ordinal));
     }
+
+    [GeneratedRegex(@"^max_line_length = (?<columns>[0-9]+)$", RegexOptions.ExplicitCapture | RegexOptions.Multiline, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex MaxLineLength();
+
+    [GeneratedRegex("\"\"\".*?\"\"\"", RegexOptions.ExplicitCapture | RegexOptions.Singleline, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex RawText();
+
+    [GeneratedRegex(@"""([^""\\\n]|\\.)*""", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Quoted();
 
     [GeneratedRegex("(Manager|Helper|Helpers|Util|Utils|Processor|Engine|Calculator|(?<!Grpc)Service)$", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex EmptyName();

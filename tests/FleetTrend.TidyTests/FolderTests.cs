@@ -14,7 +14,6 @@ public class FolderTests
     private static readonly Dictionary<string, int> StillTied = new(StringComparer.Ordinal)
     {
         ["Store"] = 1, // rows and states
-        ["Trends"] = 1, // Flags
     };
 
     public static TheoryData<string> Projects() => [.. Repository.Arrows().Keys];

@@ -72,7 +72,8 @@ public sealed class FlagClosingTests
     public void A_closed_drift_settles_the_places_that_it_names()
     {
         var fleet = Cracking(ActionKind.WeldRepaired);
-        Assert.Equal([Place], Subjects(FleetBuilder.Compute([.. fleet.Select(f => f.Build())], new TrendParameters { MinimumEventsForDrift = 10 }, FleetBuilder.AsOf, "test")));
+        Assert.Equal([Place], Subjects(FleetBuilder.Compute(
+            [.. fleet.Select(f => f.Build())], new TrendParameters { MinimumEventsForDrift = 10 }, FleetBuilder.AsOf, "test")));
         Assert.Empty(Compute(fleet, (Drift, 950)).Flags);
     }
 

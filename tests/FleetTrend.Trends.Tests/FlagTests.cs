@@ -199,7 +199,16 @@ public sealed class FlagTests
     private static TrendSnapshot EqualMedians(int seed)
     {
         var south = new SimulatedFleet { Seed = seed, Welds = 0, Jitter = 20, Gaskets = 6, GasketShape = 1, GasketScale = 743 / Math.Log(2) }.Build();
-        var north = new SimulatedFleet { Seed = seed + 1000, Welds = 0, Jitter = 20, Gaskets = 6, GasketShape = 2.9, GasketScale = 743 / Math.Pow(Math.Log(2), 1 / 2.9) }.Build();
+        var north = new SimulatedFleet
+        {
+            Seed = seed
+            + 1000,
+            Welds = 0,
+            Jitter = 20,
+            Gaskets = 6,
+            GasketShape = 2.9,
+            GasketScale = 743 / Math.Pow(Math.Log(2), 1 / 2.9)
+        }.Build();
         return FleetBuilder.Compute(
             [.. south.Where(a => a.Base == "south"), .. north.Where(a => a.Base == "north")], new TrendParameters(), FleetBuilder.AsOf, "test");
     }

@@ -134,7 +134,8 @@ public sealed class LocationTrendsTests
     {
         var events = OneWeld().Repeats.Single().Events;
         Assert.Equal(
-            [new RepeatAction(ActionKind.Monitored, FleetBuilder.Start.AddDays(300), 300), new RepeatAction(ActionKind.WeldRepaired, FleetBuilder.Start.AddDays(342), 342)],
+            [new RepeatAction(ActionKind.Monitored, FleetBuilder.Start.AddDays(300), 300),
+                new RepeatAction(ActionKind.WeldRepaired, FleetBuilder.Start.AddDays(342), 342)],
             events[1].Actions!);
         Assert.Equal((ActionKind.WeldRepaired, 158.0), (events[2].SinceAction, events[2].HoursSinceAction)); // 500 - 342
         Assert.Null(events[3].ClosedDate);

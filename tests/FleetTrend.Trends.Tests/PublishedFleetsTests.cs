@@ -117,5 +117,6 @@ public sealed class PublishedFleetsTests
     private static double CdfBy(PartLifeTrend trend, double age) =>
         trend.Curve.Where(s => s.Upper <= age).Select(s => s.Cdf).LastOrDefault();
 
-    private static void Close(double expected, double? actual) => Assert.InRange(actual!.Value, expected - 1e-5 * Math.Abs(expected), expected + 1e-5 * Math.Abs(expected));
+    private static void Close(double expected, double? actual) =>
+        Assert.InRange(actual!.Value, expected - 1e-5 * Math.Abs(expected), expected + 1e-5 * Math.Abs(expected));
 }

@@ -13,7 +13,8 @@ public sealed class SnapshotJsonTests
     {
         var snapshot = Compute(Fleet());
         Assert.All<object>(
-            [snapshot.Rates, snapshot.Recurrences, snapshot.Repeats, snapshot.LocationStandings, snapshot.PartLives, snapshot.Airframes, snapshot.Flags, snapshot.Problems],
+            [snapshot.Rates, snapshot.Recurrences, snapshot.Repeats, snapshot.LocationStandings,
+                snapshot.PartLives, snapshot.Airframes, snapshot.Flags, snapshot.Problems],
             part => Assert.NotEmpty((System.Collections.IEnumerable)part));
         var json = JsonSerializer.Serialize(snapshot, TrendJson.Options);
         var back = JsonSerializer.Deserialize<TrendSnapshot>(json, TrendJson.Options)!;

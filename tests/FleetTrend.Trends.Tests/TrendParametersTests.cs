@@ -1,5 +1,5 @@
-using System.Text.Json;
 using System.Reflection;
+using System.Text.Json;
 using FleetTrend.Observations;
 
 namespace FleetTrend.Trends.Tests;

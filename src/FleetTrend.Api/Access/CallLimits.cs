@@ -10,7 +10,7 @@ internal sealed class CallLimits(AccessSettings settings) : IDisposable
 {
     private static readonly TimeSpan RetryWhenBusy = TimeSpan.FromSeconds(1);
 
-    private readonly PartitionedRateLimiter<string> _perSecond = PartitionedRateLimiter.Create<string, string>(
+    private readonly PartitionedRateLimiter<string> perSecond = PartitionedRateLimiter.Create<string, string>(
         keyId => RateLimitPartition.GetTokenBucketLimiter(keyId, _ => new TokenBucketRateLimiterOptions
         {
             TokenLimit = settings.CallsPerSecond,
@@ -20,7 +20,7 @@ internal sealed class CallLimits(AccessSettings settings) : IDisposable
         }),
         StringComparer.Ordinal);
 
-    private readonly PartitionedRateLimiter<string> _atOnce = PartitionedRateLimiter.Create<string, string>(
+    private readonly PartitionedRateLimiter<string> atOnce = PartitionedRateLimiter.Create<string, string>(
         keyId => RateLimitPartition.GetConcurrencyLimiter(keyId, _ => new ConcurrencyLimiterOptions
         {
             PermitLimit = settings.CallsAtOnce,
@@ -33,7 +33,7 @@ internal sealed class CallLimits(AccessSettings settings) : IDisposable
     /// <exception cref="CallRefusedException">The key asks for too much.</exception>
     public IDisposable Admit(string keyId)
     {
-        using (var call = _perSecond.AttemptAcquire(keyId))
+        using (var call = perSecond.AttemptAcquire(keyId))
         {
             if (!call.IsAcquired)
             {
@@ -43,7 +43,7 @@ internal sealed class CallLimits(AccessSettings settings) : IDisposable
             }
         }
 
-        var held = _atOnce.AttemptAcquire(keyId);
+        var held = atOnce.AttemptAcquire(keyId);
         if (held.IsAcquired)
             return held;
         held.Dispose();
@@ -53,8 +53,8 @@ internal sealed class CallLimits(AccessSettings settings) : IDisposable
     /// <inheritdoc/>
     public void Dispose()
     {
-        _perSecond.Dispose();
-        _atOnce.Dispose();
+        perSecond.Dispose();
+        atOnce.Dispose();
     }
 
     private static CallRefusedException Exhausted(Reason reason, string keyId, int limit, string of, TimeSpan retryAfter) =>

@@ -27,7 +27,8 @@ internal sealed class CallRefusedException(Reason reason, string message) : Exce
         {
             Code = (int)Reason.Code,
             Message = Message,
-            Details = { Any.Pack(new ErrorInfo { Reason = Reason.Name, Domain = Reasons.Domain, Metadata = { Metadata.ToDictionary(StringComparer.Ordinal) } }) },
+            Details = { Any.Pack(new ErrorInfo { Reason = Reason.Name, Domain = Reasons.Domain,
+                Metadata = { Metadata.ToDictionary(StringComparer.Ordinal) } }) },
         };
         if (RetryAfter is { } delay)
             status.Details.Add(Any.Pack(new RetryInfo { RetryDelay = Duration.FromTimeSpan(delay) }));

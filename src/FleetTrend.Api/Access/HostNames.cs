@@ -12,10 +12,10 @@ internal sealed class HostNames(HostSettings settings)
     private const string Everything = "*";
     private const string AnyPart = "*.";
 
-    private readonly List<string> _names = ["localhost", new Uri(settings.PublicUrl).IdnHost, .. settings.AllowedHosts];
+    private readonly List<string> names = ["localhost", new Uri(settings.PublicUrl).IdnHost, .. settings.AllowedHosts];
 
     /// <summary>Whether a request goes to this server by one of its names; one without a name comes from no browser.</summary>
-    public bool Have(string host) => host.Length == 0 || IPAddress.TryParse(host, out _) || _names.Any(name => Is(name, host.TrimEnd('.')));
+    public bool Have(string host) => host.Length == 0 || IPAddress.TryParse(host, out _) || names.Any(name => Is(name, host.TrimEnd('.')));
 
     private static bool Is(string name, string host) =>
         name == Everything

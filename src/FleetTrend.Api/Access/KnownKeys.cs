@@ -14,9 +14,9 @@ internal sealed class KnownKeys(KeyStore store, TimeProvider clock) : IDisposabl
 
     private static readonly TimeSpan BetweenMarks = TimeSpan.FromMinutes(1);
 
-    private readonly SemaphoreSlim _reading = new(1, 1);
-    private readonly ConcurrentDictionary<string, long> _marked = new(StringComparer.Ordinal);
-    private volatile Reading? _last;
+    private readonly SemaphoreSlim reading = new(1, 1);
+    private readonly ConcurrentDictionary<string, long> marked = new(StringComparer.Ordinal);
+    private volatile Reading? lastReading;
 
     /// <summary>The key of that identifier, revoked or not; null where there is none.</summary>
     public async ValueTask<StoredKey?> FindAsync(string id, CancellationToken ct)
@@ -31,42 +31,42 @@ internal sealed class KnownKeys(KeyStore store, TimeProvider clock) : IDisposabl
     /// <summary>Has the keys read anew: this process has changed one.</summary>
     public async Task ForgetAsync()
     {
-        await _reading.WaitAsync(); // a reading under way may be from before the change
-        _last = null;
-        _reading.Release();
+        await reading.WaitAsync(); // a reading under way may be from before the change
+        lastReading = null;
+        reading.Release();
     }
 
     /// <summary>Notes the use of a key, once a minute.</summary>
     public async ValueTask MarkUsedAsync(string id, CancellationToken ct)
     {
         var now = clock.GetTimestamp();
-        if (_marked.TryGetValue(id, out var before) && clock.GetElapsedTime(before, now) < BetweenMarks)
+        if (marked.TryGetValue(id, out var before) && clock.GetElapsedTime(before, now) < BetweenMarks)
             return;
-        _marked[id] = now;
+        marked[id] = now;
         await store.MarkUsedAsync(id, ct);
     }
 
     /// <inheritdoc/>
-    public void Dispose() => _reading.Dispose();
+    public void Dispose() => reading.Dispose();
 
     /// <summary>The keys from a reading that began at that time or later; callers that wait share one.</summary>
     private async ValueTask<IReadOnlyDictionary<string, StoredKey>> ReadAsync(long since, CancellationToken ct)
     {
-        if (_last is { } last && last.Time >= since)
+        if (lastReading is { } last && last.Time >= since)
             return last.Keys;
-        await _reading.WaitAsync(ct);
+        await reading.WaitAsync(ct);
         try
         {
-            if (_last is { } other && other.Time >= since)
+            if (lastReading is { } other && other.Time >= since)
                 return other.Keys;
             var now = clock.GetTimestamp();
             var keys = await store.ReadAllAsync(ct);
-            _last = new Reading(keys, now);
+            lastReading = new Reading(keys, now);
             return keys;
         }
         finally
         {
-            _reading.Release();
+            reading.Release();
         }
     }
 

@@ -20,16 +20,16 @@ internal sealed class RefusedCalls : IDisposable
 
     private static readonly TimeSpan Period = TimeSpan.FromMinutes(1);
 
-    private readonly ILogger<RefusedCalls> _log;
-    private readonly Counter<long> _count;
-    private readonly PartitionedRateLimiter<IPAddress> _allowance;
+    private readonly ILogger<RefusedCalls> log;
+    private readonly Counter<long> count;
+    private readonly PartitionedRateLimiter<IPAddress> allowance;
 
     public RefusedCalls(AccessSettings settings, IMeterFactory meters, ILogger<RefusedCalls> log)
     {
-        _log = log;
-        _count = meters.Create(MeterName).CreateCounter<long>(
+        this.log = log;
+        count = meters.Create(MeterName).CreateCounter<long>(
             "fleettrend.calls.refused", "{call}", "Calls that were not let in, by reason.");
-        _allowance = PartitionedRateLimiter.Create<IPAddress, IPAddress>(
+        allowance = PartitionedRateLimiter.Create<IPAddress, IPAddress>(
             // A window, not a bucket that fills again drop by drop: that would log one call, and that it is the last, every second.
             address => RateLimitPartition.GetFixedWindowLimiter(address, _ => new FixedWindowRateLimiterOptions
             {
@@ -44,19 +44,19 @@ internal sealed class RefusedCalls : IDisposable
     public CallRefusedException Answer(CallRefusedException refusal, string method, HttpContext http)
     {
         var address = NetworkOf(http.Connection.RemoteIpAddress ?? IPAddress.None);
-        using var allowed = _allowance.AttemptAcquire(address);
+        using var allowed = allowance.AttemptAcquire(address);
         var answer = allowed.IsAcquired || refusal.Reason.Code != Code.Unauthenticated ? refusal : TooMany(allowed);
-        _count.Add(1, new KeyValuePair<string, object?>("reason", answer.Reason.Name));
+        count.Add(1, new KeyValuePair<string, object?>("reason", answer.Reason.Name));
         if (!allowed.IsAcquired)
             return answer;
-        ApiLog.CallRefused(_log, method, address, refusal.Reason.Name, refusal.Metadata.GetValueOrDefault("key_id", "none"));
-        if (_allowance.GetStatistics(address) is { CurrentAvailablePermits: 0 })
-            ApiLog.RefusedCallsNotLogged(_log, address, Period.TotalSeconds);
+        ApiLog.CallRefused(log, method, address, refusal.Reason.Name, refusal.Metadata.GetValueOrDefault("key_id", "none"));
+        if (allowance.GetStatistics(address) is { CurrentAvailablePermits: 0 })
+            ApiLog.RefusedCallsNotLogged(log, address, Period.TotalSeconds);
         return answer;
     }
 
     /// <inheritdoc/>
-    public void Dispose() => _allowance.Dispose();
+    public void Dispose() => allowance.Dispose();
 
     private static CallRefusedException TooMany(RateLimitLease lease) =>
         new(Reasons.RefusedCalls, "Too many calls without a good key came from this address.")

@@ -10,38 +10,38 @@ internal sealed class WatchedReader<T> : IAsyncStreamReader<T>, IAsyncDisposable
 {
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromSeconds(1);
 
-    private readonly IAsyncStreamReader<T> _requests;
-    private readonly CancellationTokenSource _revoked = new();
-    private readonly CancellationTokenSource _end = new();
-    private readonly Task _watching;
-    private CancellationTokenSource? _either;
-    private CancellationToken _eitherOf;
+    private readonly IAsyncStreamReader<T> requests;
+    private readonly CancellationTokenSource revoked = new();
+    private readonly CancellationTokenSource end = new();
+    private readonly Task watching;
+    private CancellationTokenSource? either;
+    private CancellationToken eitherOf;
 
     public WatchedReader(IAsyncStreamReader<T> requests, string keyId, KnownKeys keys, TimeProvider clock)
     {
-        _requests = requests;
-        _watching = WatchAsync(keyId, keys, clock);
+        this.requests = requests;
+        watching = WatchAsync(keyId, keys, clock);
     }
 
     /// <inheritdoc/>
-    public T Current => _requests.Current;
+    public T Current => requests.Current;
 
     /// <inheritdoc/>
     public async Task<bool> MoveNext(CancellationToken cancellationToken)
     {
         // A reader passes the same token each time; one source of both per stream, not per message.
-        if (_either is null || _eitherOf != cancellationToken)
+        if (either is null || eitherOf != cancellationToken)
         {
-            _either?.Dispose();
-            _either = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, _revoked.Token);
-            _eitherOf = cancellationToken;
+            either?.Dispose();
+            either = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, revoked.Token);
+            eitherOf = cancellationToken;
         }
 
         try
         {
-            return await _requests.MoveNext(_either.Token);
+            return await requests.MoveNext(either.Token);
         }
-        catch (OperationCanceledException) when (_revoked.IsCancellationRequested)
+        catch (OperationCanceledException) when (revoked.IsCancellationRequested)
         {
             throw new CallRefusedException(Reasons.KeyRevoked, "The key was revoked while the stream was open.").ToRpcException();
         }
@@ -50,11 +50,11 @@ internal sealed class WatchedReader<T> : IAsyncStreamReader<T>, IAsyncDisposable
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
-        await _end.CancelAsync();
-        await _watching;
-        _either?.Dispose();
-        _revoked.Dispose();
-        _end.Dispose();
+        await end.CancelAsync();
+        await watching;
+        either?.Dispose();
+        revoked.Dispose();
+        end.Dispose();
     }
 
     private async Task WatchAsync(string keyId, KnownKeys keys, TimeProvider clock)
@@ -62,11 +62,11 @@ internal sealed class WatchedReader<T> : IAsyncStreamReader<T>, IAsyncDisposable
         using var timer = new PeriodicTimer(BetweenLooks, clock);
         try
         {
-            while (await timer.WaitForNextTickAsync(_end.Token))
+            while (await timer.WaitForNextTickAsync(end.Token))
             {
                 if (await IsRevokedAsync(keyId, keys))
                 {
-                    await _revoked.CancelAsync();
+                    await revoked.CancelAsync();
                     return;
                 }
             }
@@ -81,7 +81,7 @@ internal sealed class WatchedReader<T> : IAsyncStreamReader<T>, IAsyncDisposable
     {
         try
         {
-            return await keys.FindAsync(keyId, _end.Token) is not { Key.RevokeTime: null };
+            return await keys.FindAsync(keyId, end.Token) is not { Key.RevokeTime: null };
         }
         catch (NpgsqlException)
         {

@@ -23,13 +23,13 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
 
     private static readonly Task<IReadOnlyList<RecordOutcome>> NothingStored = Task.FromResult<IReadOnlyList<RecordOutcome>>([]);
 
-    private readonly Channel<StreamRecordsRequest> _waiting = Channel.CreateBounded<StreamRecordsRequest>(
+    private readonly Channel<StreamRecordsRequest> waiting = Channel.CreateBounded<StreamRecordsRequest>(
         new BoundedChannelOptions(MostWaiting) { SingleReader = true, SingleWriter = true });
 
-    private readonly CheckedAircraft _checked = new();
+    private readonly CheckedAircraft checkedAircraft = new();
 
     // Two thousand records of the largest message would be more memory than a server has: of those too large one waits at a time.
-    private readonly SemaphoreSlim _roomForTooLarge = new(1);
+    private readonly SemaphoreSlim roomForTooLarge = new(1);
 
     /// <summary>Records acknowledged so far, refused ones included.</summary>
     public long Acknowledged { get; private set; }
@@ -53,7 +53,7 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
     }
 
     /// <inheritdoc/>
-    public void Dispose() => _roomForTooLarge.Dispose();
+    public void Dispose() => roomForTooLarge.Dispose();
 
     private async Task ReadAsync(IAsyncStreamReader<StreamRecordsRequest> requests, CancellationToken ct)
     {
@@ -62,15 +62,15 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
             while (await requests.MoveNext(ct))
             {
                 if (IsTooLarge(requests.Current))
-                    await _roomForTooLarge.WaitAsync(ct);
-                await _waiting.Writer.WriteAsync(requests.Current, ct);
+                    await roomForTooLarge.WaitAsync(ct);
+                await waiting.Writer.WriteAsync(requests.Current, ct);
             }
 
-            _waiting.Writer.Complete();
+            waiting.Writer.Complete();
         }
         catch (Exception broken) // it surfaces where the channel is read, after what was read before
         {
-            _waiting.Writer.Complete(broken);
+            waiting.Writer.Complete(broken);
         }
     }
 
@@ -85,7 +85,7 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
         var mustWait = false;
         try
         {
-            while (await _waiting.Reader.WaitToReadAsync(ct))
+            while (await waiting.Reader.WaitToReadAsync(ct))
             {
                 var together = TakeTogether();
                 IReadOnlyList<Record> records = [.. together.Select(r => r.Record ?? new Record())];
@@ -96,7 +96,7 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
                 await storingBefore;
                 await acknowledgingBefore;
                 storingBefore = storing;
-                storing = parsed is null ? intake.CheckAsync(records, terms, _checked, ct) : intake.StoreAsync(parsed, ct);
+                storing = parsed is null ? intake.CheckAsync(records, terms, checkedAircraft, ct) : intake.StoreAsync(parsed, ct);
                 acknowledgingBefore = acknowledging;
                 acknowledging = AcknowledgeAsync(acknowledgingBefore, together, storing, responses, ct);
 
@@ -116,9 +116,12 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
     private List<StreamRecordsRequest> TakeTogether()
     {
         var together = new List<StreamRecordsRequest>(MostTogether);
-        while (together.Count < MostTogether && _waiting.Reader.TryPeek(out var next)
-            && (together.Count == 0 || SameWay(next, together[0])) && _waiting.Reader.TryRead(out var request))
+        while (together.Count < MostTogether && waiting.Reader.TryPeek(out var next)
+            && (together.Count == 0 || SameWay(next, together[0])) && waiting.Reader.TryRead(out var request))
+        {
             together.Add(request);
+        }
+
         return together;
     }
 
@@ -144,7 +147,7 @@ internal sealed class RecordStream(RecordIntake intake, string ownSource, Func<I
         }
 
         if (together.Any(IsTooLarge))
-            _roomForTooLarge.Release();
+            roomForTooLarge.Release();
     }
 
     private static bool IsTooLarge(StreamRecordsRequest request) => request.CalculateSize() > RecordIntake.MaxRecordBytes;

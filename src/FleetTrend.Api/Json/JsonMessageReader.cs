@@ -20,14 +20,14 @@ internal sealed class JsonMessageReader
     /// <summary>For writers: what is refused halfway leaves JSON that is none, and that nobody reads.</summary>
     public static readonly JsonWriterOptions Unchecked = new() { SkipValidation = true };
 
-    private readonly List<Refusal> _refusals = [];
-    private readonly Dictionary<int, IReadOnlyList<Refusal>> _unread = [];
+    private readonly List<Refusal> found = [];
+    private readonly Dictionary<int, IReadOnlyList<Refusal>> unread = [];
 
     /// <summary>Broken rules; with any, what was written counts for nothing.</summary>
-    public IReadOnlyList<Refusal> Refusals => _refusals;
+    public IReadOnlyList<Refusal> Refusals => found;
 
     /// <summary>Records of the batch that are refused by themselves.</summary>
-    public IReadOnlyDictionary<int, IReadOnlyList<Refusal>> Unread => _unread;
+    public IReadOnlyDictionary<int, IReadOnlyList<Refusal>> Unread => unread;
 
     /// <summary>Reads the body of a call.</summary>
     public void ReadBody(JsonCall call, JsonElement body, Utf8JsonWriter writer)
@@ -53,7 +53,7 @@ internal sealed class JsonMessageReader
         var chosen = new Dictionary<OneofDescriptor, FieldDescriptor>();
         foreach (var property in element.EnumerateObject())
         {
-            if (_refusals.Count >= MostRefusals)
+            if (found.Count >= MostRefusals)
                 break;
             var name = NameOf(property);
             if (JsonCall.Find(message, name) is not { } field)
@@ -87,7 +87,7 @@ internal sealed class JsonMessageReader
         writer.WriteStartArray();
         foreach (var (index, item) in list.EnumerateArray().Index())
         {
-            if (_refusals.Count >= MostRefusals)
+            if (found.Count >= MostRefusals)
                 break;
             ReadOne(field, item, string.Create(CultureInfo.InvariantCulture, $"{path}[{index}]"), writer);
         }
@@ -130,7 +130,7 @@ internal sealed class JsonMessageReader
             var refusals = ReadApart(item, buffer, one, item.ValueKind == JsonValueKind.Object ? "" : $"{path}[{index}]");
             if (refusals.Count > 0)
             {
-                _unread.Add(index, refusals);
+                unread.Add(index, refusals);
                 using var key = KeyOf(item);
                 if (key is null || ReadApart(key.RootElement, buffer, one, "").Count > 0)
                     WriteEmpty(buffer, one);
@@ -193,9 +193,13 @@ internal sealed class JsonMessageReader
                 NearestName.Find(name, message.Fields.InDeclarationOrder().Select(f => f.Name)));
         }
         else if (field == root!.BodyField)
+        {
             Refuse(prefix + name, name, Reasons.FieldUnknown, $"must be left out: the body is the {field.Name.Replace('_', ' ')} itself, with nothing around it");
+        }
         else
+        {
             Refuse(prefix + name, name, Reasons.FieldUnknown, $"must stand in the query, as in ?{field.Name}={ExampleOf(field)}: the body of this call is the {root.BodyField!.Name.Replace('_', ' ')}");
+        }
     }
 
     private static string ExampleOf(FieldDescriptor field) => field.FieldType == FieldType.Bool ? "true" : "...";
@@ -209,14 +213,14 @@ internal sealed class JsonMessageReader
             JsonValueKind.Array => new Refusal(path, "a list", reason ?? Reasons.TypeMismatch, rule) { IsBare = true },
             _ => new Refusal(path, value.GetRawText(), reason ?? Reasons.TypeMismatch, rule) { IsBare = true, Nearest = nearest },
         };
-        _refusals.Add(refusal);
+        found.Add(refusal);
     }
 
     private void Refuse(string path, string value, Reason reason, string rule, string? nearest = null) =>
-        _refusals.Add(new Refusal(path, value, reason, rule) { Nearest = nearest });
+        found.Add(new Refusal(path, value, reason, rule) { Nearest = nearest });
 
     private void RefuseBare(string path, string value, Reason reason, string rule) =>
-        _refusals.Add(new Refusal(path, value, reason, rule) { IsBare = true });
+        found.Add(new Refusal(path, value, reason, rule) { IsBare = true });
 
     private static string ObjectRule(MessageDescriptor message) =>
         $"must be an object {{{string.Join(", ", message.Fields.InDeclarationOrder().Select(f => f.Name))}}}";

@@ -84,7 +84,11 @@ public sealed class IndexModel(ResultReader results, ReportStore reports, FlagSt
         AcknowledgedFlags = open.Items.Count - UnansweredFlags;
         FleetPages = (flying.Count + LinesPerPage - 1) / LinesPerPage;
         FleetPage = Math.Clamp(page, 1, Math.Max(1, FleetPages));
-        var shown = Trends with { Fleet = [.. flying.Skip((FleetPage - 1) * LinesPerPage).Take(LinesPerPage), .. Trends.Fleet.Where(l => l.RetiredDate is not null)] };
+        var shown = Trends with
+        {
+            Fleet = [.. flying.Skip((FleetPage - 1) * LinesPerPage)
+            .Take(LinesPerPage), .. Trends.Fleet.Where(l => l.RetiredDate is not null)]
+        };
         var fleet = FleetSection.Compose(shown, [.. open.Items.Select(flag => flag.ToLine())]);
         FleetHtml = FleetTrend.Reports.Html.ReportHtml.Render(fleet with { Name = "fleet-now", Heading = "Fleet now" });
         Report = await reports.LatestAsync(ReportPages.WholeFleet, ct);

@@ -8,7 +8,10 @@ namespace FleetTrend.Api.Trends;
 /// <summary>The aircraft of a request as the refresh observes them, for the rows behind its numbers.</summary>
 internal sealed class EvidenceReader(AircraftObserver observer)
 {
-    /// <summary>Those of the registration or type group asked for, by registration, as known at a moment that <see cref="Knowledge.FixAsOfAsync"/> has fixed, or at one before it.</summary>
+    /// <summary>
+    /// Those of the registration or type group asked for, by registration, as known at a moment that
+    /// <see cref="Knowledge.FixAsOfAsync"/> has fixed, or at one before it.
+    /// </summary>
     public async Task<IReadOnlyList<AircraftObservations>> ReadAsync(ListEvidenceRequest request, DateTimeOffset asOf, CancellationToken ct)
     {
         var registration = request.Registration.ToUpperInvariant();

@@ -81,10 +81,14 @@ internal sealed class ExportCommand : AsyncCommand<ExportCommand.Settings>
         using var writer = new FolderWriter(settings.Folder);
         var run = new ExportRun(channel, writer);
         if (settings.Json || !AnsiConsole.Profile.Capabilities.Interactive)
+        {
             await run.RunAsync(settings.Source, settings.AsOfTime, new Progress<int>(), ct);
+        }
         else
+        {
             await AnsiConsole.Status().StartAsync("Reading", status => run.RunAsync(
                 settings.Source, settings.AsOfTime, new Progress<int>(n => status.Status = $"{n:N0} records"), ct));
+        }
 
         var asOf = run.AsOfTime?.ToDateTimeOffset();
         IReadOnlyList<FileRows> files = [.. FileSet.All.Where(writer.Counts.ContainsKey).Select(f => new FileRows(f.Name, writer.Counts[f]))];

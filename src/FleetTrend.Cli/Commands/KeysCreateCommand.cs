@@ -8,5 +8,6 @@ internal sealed class KeysCreateCommand : AsyncCommand<KeysCreateSettings>
 {
     /// <inheritdoc/>
     public override Task<int> ExecuteAsync(CommandContext context, KeysCreateSettings settings, CancellationToken cancellationToken) =>
-        KeyDatabase.UseAsync(context.Remaining.Raw, keys => keys.CreateAsync(settings.Name, settings.Source, settings.Scopes, settings.Json, cancellationToken), cancellationToken);
+        KeyDatabase.UseAsync(context.Remaining.Raw, keys =>
+            keys.CreateAsync(settings.Name, settings.Source, settings.Scopes, settings.Json, cancellationToken), cancellationToken);
 }

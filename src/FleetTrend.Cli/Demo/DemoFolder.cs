@@ -7,9 +7,9 @@ namespace FleetTrend.Cli.Demo;
 /// <summary>The data folder of the demo, held by one demo at a time.</summary>
 internal sealed class DemoFolder : IDisposable
 {
-    private readonly FileStream _held;
+    private readonly FileStream held;
 
-    private DemoFolder(FileStream held) => _held = held;
+    private DemoFolder(FileStream held) => this.held = held;
 
     /// <summary>Takes the folder; the operating system gives it back when the process ends, however it ends.</summary>
     /// <exception cref="DemoRefusedException">Another demo runs on it.</exception>
@@ -51,5 +51,5 @@ internal sealed class DemoFolder : IDisposable
     }
 
     /// <inheritdoc/>
-    public void Dispose() => _held.Dispose();
+    public void Dispose() => held.Dispose();
 }

@@ -7,11 +7,11 @@ namespace FleetTrend.Cli.Demo;
 /// <summary>Keys of the demo, made as an operator would make them: the first key makes one for the source, one for reading, one for the director.</summary>
 internal sealed class DemoKeys : IDisposable
 {
-    private readonly string _url;
+    private readonly string url;
 
     private DemoKeys(string url, string firstKey)
     {
-        _url = url;
+        this.url = url;
         Administering = ChannelWith(firstKey);
     }
 
@@ -60,6 +60,6 @@ internal sealed class DemoKeys : IDisposable
     {
         var http = new HttpClient();
         http.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", key);
-        return GrpcChannel.ForAddress(_url, new GrpcChannelOptions { HttpClient = http, DisposeHttpClient = true });
+        return GrpcChannel.ForAddress(url, new GrpcChannelOptions { HttpClient = http, DisposeHttpClient = true });
     }
 }

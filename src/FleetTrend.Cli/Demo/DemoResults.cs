@@ -12,13 +12,14 @@ internal sealed class DemoResults(DemoKeys keys, TimeSpan patience)
     private const string WholeFleet = "*";
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(500);
 
-    private readonly TrendService.TrendServiceClient _trends = new(keys.Reading);
-    private readonly ReportService.ReportServiceClient _reports = new(keys.Reading);
+    private readonly TrendService.TrendServiceClient trends = new(keys.Reading);
+    private readonly ReportService.ReportServiceClient reports = new(keys.Reading);
 
     /// <summary>Asks for a refresh and waits for trends that have seen all records pushed so far.</summary>
     public async Task RefreshAsync(CancellationToken ct)
     {
-        var requested = (await new TrendService.TrendServiceClient(keys.Administering).RequestRefreshAsync(new RequestRefreshRequest(), cancellationToken: ct)).RequestTime;
+        var requested = (await new TrendService.TrendServiceClient(keys.Administering)
+            .RequestRefreshAsync(new RequestRefreshRequest(), cancellationToken: ct)).RequestTime;
         await UntilAsync("trends", async () => await LatestAsOfAsync(ct) is { } asOf && asOf >= requested.ToDateTimeOffset(), ct);
     }
 
@@ -48,7 +49,7 @@ internal sealed class DemoResults(DemoKeys keys, TimeSpan patience)
 
     /// <summary>Reports, newest first.</summary>
     public async Task<IReadOnlyList<Report>> ReportsAsync(CancellationToken ct) =>
-        (await _reports.ListReportsAsync(new ListReportsRequest { PageSize = PageSize }, cancellationToken: ct)).Reports;
+        (await reports.ListReportsAsync(new ListReportsRequest { PageSize = PageSize }, cancellationToken: ct)).Reports;
 
     /// <summary>Message files in the mailbox folder.</summary>
     public static IReadOnlyList<string> MailFiles(MailSettings mail) =>
@@ -58,7 +59,7 @@ internal sealed class DemoResults(DemoKeys keys, TimeSpan patience)
     {
         try
         {
-            return (await _trends.ListRatesAsync(new ListRatesRequest { PageSize = 1 }, cancellationToken: ct)).Origin.AsOfTime.ToDateTimeOffset();
+            return (await trends.ListRatesAsync(new ListRatesRequest { PageSize = 1 }, cancellationToken: ct)).Origin.AsOfTime.ToDateTimeOffset();
         }
         catch (RpcException none) when (none.StatusCode == StatusCode.FailedPrecondition)
         {

@@ -26,7 +26,10 @@ internal static partial class Refusals
         var field = match.Groups["field"].Value;
         if (match.Groups["index"].Success && match.Groups["sub"].Success
             && int.Parse(match.Groups["index"].ValueSpan, CultureInfo.InvariantCulture) is var index && index < record.Lines.Count)
+        {
             return (record.Lines[index], match.Groups["sub"].Value);
+        }
+
         return (record.Row, record.Row.Form.Columns.Any(c => c.Name == field) ? field : "");
     }
 

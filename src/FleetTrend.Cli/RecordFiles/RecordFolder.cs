@@ -74,7 +74,10 @@ internal sealed class RecordFolder
         var known = FileSet.All.Select(f => f.Name).ToList();
         foreach (var stranger in Directory.EnumerateFiles(folder)
             .Where(f => Path.GetExtension(f).Equals(".csv", StringComparison.OrdinalIgnoreCase) && !known.Contains(Path.GetFileName(f), StringComparer.Ordinal)))
+        {
             problems.Add(new CsvProblem(stranger, 0, "(file)", Path.GetFileName(stranger), $"must be one of the files {string.Join(", ", known)}"));
+        }
+
         foreach (var form in FileSet.All.Where(f => File.Exists(Path.Combine(folder, f.Name))))
             counts.Add(form, CheckFile(form));
         if (counts.Count == 0 && problems.Count == 0)

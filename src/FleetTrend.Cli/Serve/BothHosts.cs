@@ -15,15 +15,15 @@ namespace FleetTrend.Cli.Serve;
 /// <summary>API and worker in one process on one database; the same code as the two executables.</summary>
 internal sealed class BothHosts : IAsyncDisposable
 {
-    private readonly HostDatabase _database;
-    private readonly WebApplication _api;
-    private readonly WebApplication _worker;
+    private readonly HostDatabase hostDatabase;
+    private readonly WebApplication apiHost;
+    private readonly WebApplication workerHost;
 
     private BothHosts(HostSettings settings, HostDatabase database, WebApplication api, WebApplication worker)
     {
-        _database = database;
-        _api = api;
-        _worker = worker;
+        hostDatabase = database;
+        apiHost = api;
+        workerHost = worker;
         var addresses = api.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.ToList();
         GrpcUrl = addresses[0];
         PagesUrl = addresses[settings.HasOnePort ? 0 : 1];
@@ -36,7 +36,7 @@ internal sealed class BothHosts : IAsyncDisposable
     public string PagesUrl { get; }
 
     /// <summary>Services of the API, for looking into the database of the demo.</summary>
-    public IServiceProvider Services => _api.Services;
+    public IServiceProvider Services => apiHost.Services;
 
     /// <summary>Opens the database, brings its schema up to date, and starts both hosts.</summary>
     /// <param name="settings">Validated settings.</param>
@@ -57,15 +57,15 @@ internal sealed class BothHosts : IAsyncDisposable
     }
 
     /// <summary>Waits until the process is asked to stop.</summary>
-    public async Task WaitAsync(CancellationToken ct) => await _api.WaitForShutdownAsync(ct);
+    public async Task WaitAsync(CancellationToken ct) => await apiHost.WaitForShutdownAsync(ct);
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
-        await _worker.StopAsync();
-        await _api.StopAsync();
-        await _worker.DisposeAsync();
-        await _api.DisposeAsync();
-        await _database.DisposeAsync();
+        await workerHost.StopAsync();
+        await apiHost.StopAsync();
+        await workerHost.DisposeAsync();
+        await apiHost.DisposeAsync();
+        await hostDatabase.DisposeAsync();
     }
 }

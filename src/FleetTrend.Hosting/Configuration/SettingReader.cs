@@ -7,11 +7,11 @@ namespace FleetTrend.Hosting.Configuration;
 internal sealed class SettingReader(IConfiguration configuration)
 {
     private const string Hidden = "(hidden)";
-    private readonly List<SettingError> _errors = [];
+    private readonly List<SettingError> errors = [];
 
     public delegate bool Parser<T>(string text, out T value);
 
-    public IReadOnlyList<SettingError> Errors => _errors;
+    public IReadOnlyList<SettingError> Errors => errors;
 
     /// <summary>The trimmed text of a setting; null when absent or empty.</summary>
     public string? Text(string name)
@@ -51,7 +51,7 @@ internal sealed class SettingReader(IConfiguration configuration)
             int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out value)
             && value >= lowest && value <= highest);
 
-    public void Refuse(string name, string value, string rule) => _errors.Add(new SettingError(name, value, rule));
+    public void Refuse(string name, string value, string rule) => errors.Add(new SettingError(name, value, rule));
 
     public void RefuseSecret(string name, string rule) => Refuse(name, Hidden, rule);
 }

@@ -68,7 +68,10 @@ public static class DatabaseWait
         }
     }
 
-    /// <summary>A server that is starting up says so with a transient error; a wrong password or a database that is not there does not pass by waiting.</summary>
+    /// <summary>
+    /// A server that is starting up says so with a transient error; a wrong password or a database that is not there does not
+    /// pass by waiting.
+    /// </summary>
     private static void ThrowIfOver(HostSettings settings, string where, long started, Exception failure)
     {
         if (failure is PostgresException { IsTransient: false } refused)

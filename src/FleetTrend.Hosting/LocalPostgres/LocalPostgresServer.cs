@@ -17,21 +17,21 @@ public sealed class LocalPostgresServer : IAsyncDisposable
     private static readonly TimeSpan StopTimeout = TimeSpan.FromSeconds(60);
     private const int PortAttempts = 5;
 
-    private readonly ServerFolder _folder;
-    private readonly ServerAccount _account;
-    private readonly PostgresBinaries _binaries;
-    private readonly TimeSpan _startTimeout;
-    private readonly ILogger _logger;
-    private FileStream? _users;
+    private readonly ServerFolder serverFolder;
+    private readonly ServerAccount serverAccount;
+    private readonly PostgresBinaries serverBinaries;
+    private readonly TimeSpan startTimeout;
+    private readonly ILogger logger;
+    private FileStream? users;
 
     private LocalPostgresServer(
         ServerFolder folder, ServerAccount account, PostgresBinaries binaries, TimeSpan startTimeout, ILogger logger)
     {
-        _folder = folder;
-        _account = account;
-        _binaries = binaries;
-        _startTimeout = startTimeout;
-        _logger = logger;
+        serverFolder = folder;
+        serverAccount = account;
+        serverBinaries = binaries;
+        this.startTimeout = startTimeout;
+        this.logger = logger;
     }
 
     /// <summary>Npgsql connection string of the database <c>fleettrend</c>. Holds the password: never log it.</summary>
@@ -45,10 +45,10 @@ public sealed class LocalPostgresServer : IAsyncDisposable
 
     /// <summary>Where the cluster, its password and its log are: <c>postgres</c> in the data folder, or a folder under
     /// /var/lib/fleettrend when we are root and the data folder is closed to the server's account.</summary>
-    public string Folder => _folder.Path;
+    public string Folder => serverFolder.Path;
 
     /// <summary>Major version of the server's programs, e.g. 17.</summary>
-    public int MajorVersion => _binaries.Major;
+    public int MajorVersion => serverBinaries.Major;
 
     /// <summary>Starts the server of a data folder, or joins it when it runs already. Makes the cluster and the
     /// database when they do not exist.</summary>
@@ -82,26 +82,26 @@ public sealed class LocalPostgresServer : IAsyncDisposable
     /// <summary>Leaves the server, and stops it when no other process uses it.</summary>
     public async ValueTask DisposeAsync()
     {
-        if (_users is null)
+        if (users is null)
             return;
-        await using var stopping = await FolderLock.TakeAsync(_folder.StartLock, StopTimeout, CancellationToken.None);
-        await _users.DisposeAsync();
-        _users = null;
-        await using var alone = FolderLock.TryTake(_folder.UsersLock);
+        await using var stopping = await FolderLock.TakeAsync(serverFolder.StartLock, StopTimeout, CancellationToken.None);
+        await users.DisposeAsync();
+        users = null;
+        await using var alone = FolderLock.TryTake(serverFolder.UsersLock);
         if (alone is null)
         {
-            HostingLog.LeavingServer(_logger, _folder.Path);
+            HostingLog.LeavingServer(logger, serverFolder.Path);
             return;
         }
 
         var stop = await ServerCommand.RunAsync(
-            _account, _binaries.Path("pg_ctl"),
-            ["stop", "-D", _folder.Cluster, "-m", "fast", "-w", "-t", $"{StopTimeout.TotalSeconds:0}"],
+            serverAccount, serverBinaries.Path("pg_ctl"),
+            ["stop", "-D", serverFolder.Cluster, "-m", "fast", "-w", "-t", $"{StopTimeout.TotalSeconds:0}"],
             CancellationToken.None);
         if (stop.ExitCode == 0)
-            HostingLog.ServerStopped(_logger, _folder.Path);
+            HostingLog.ServerStopped(logger, serverFolder.Path);
         else
-            HostingLog.ServerNotStopped(_logger, _folder.Path, stop.Output);
+            HostingLog.ServerNotStopped(logger, serverFolder.Path, stop.Output);
     }
 
     private async Task JoinOrStartAsync(CancellationToken ct)
@@ -112,22 +112,22 @@ public sealed class LocalPostgresServer : IAsyncDisposable
         Port = running.Port;
         ProcessId = running.ProcessId;
         if (joined)
-            HostingLog.ServerJoined(_logger, ProcessId, Port);
+            HostingLog.ServerJoined(logger, ProcessId, Port);
         else
-            HostingLog.ServerStarted(_logger, _binaries.Major, ProcessId, Port, _folder.Path);
+            HostingLog.ServerStarted(logger, serverBinaries.Major, ProcessId, Port, serverFolder.Path);
 
-        _users = FolderLock.Share(_folder.UsersLock);
+        users = FolderLock.Share(serverFolder.UsersLock);
         try
         {
-            ConnectionString = await LocalCluster.EnsureDatabaseAsync(_folder, Port, ct);
+            ConnectionString = await LocalCluster.EnsureDatabaseAsync(serverFolder, Port, ct);
         }
         catch (NpgsqlException e)
         {
-            await _users.DisposeAsync();
-            _users = null;
+            await users.DisposeAsync();
+            users = null;
             throw new LocalPostgresException(
                 $"The local PostgreSQL runs (port {Port}) but refuses the product: {e.Message} Its log is "
-                + $"'{_folder.LogFile}'.", e);
+                + $"'{serverFolder.LogFile}'.", e);
         }
     }
 
@@ -135,16 +135,16 @@ public sealed class LocalPostgresServer : IAsyncDisposable
     /// just starting or stopping is waited for.</summary>
     private async Task<PostmasterFile?> FindRunningAsync(CancellationToken ct)
     {
-        var end = TimeProvider.System.GetUtcNow() + _startTimeout;
+        var end = TimeProvider.System.GetUtcNow() + startTimeout;
         while (true)
         {
-            var file = PostmasterFile.Read(_folder.Cluster);
+            var file = PostmasterFile.Read(serverFolder.Cluster);
             if (file is null)
                 return null;
-            if (!file.IsServing(_folder.Cluster))
+            if (!file.IsServing(serverFolder.Cluster))
             {
                 if (file.IsSomeProcess)
-                    PostmasterFile.Disown(_folder.Cluster);
+                    PostmasterFile.Disown(serverFolder.Cluster);
                 return null;
             }
             if (file.IsReady)
@@ -153,7 +153,7 @@ public sealed class LocalPostgresServer : IAsyncDisposable
             {
                 throw new LocalPostgresException(
                     $"The local PostgreSQL (process {file.ProcessId}) has been '{file.Status}' for "
-                    + $"{_startTimeout.TotalSeconds:0} s. Its log is '{_folder.LogFile}'.");
+                    + $"{startTimeout.TotalSeconds:0} s. Its log is '{serverFolder.LogFile}'.");
             }
             await Task.Delay(Pause, ct);
         }
@@ -166,17 +166,17 @@ public sealed class LocalPostgresServer : IAsyncDisposable
         {
             var port = FreePort();
             result = await ServerCommand.RunAsync(
-                _account, _binaries.Path("pg_ctl"),
-                ["start", "-D", _folder.Cluster, "-l", _folder.LogFile, "-o", $"-p {port}", "-w",
-                    "-t", $"{_startTimeout.TotalSeconds:0}"],
+                serverAccount, serverBinaries.Path("pg_ctl"),
+                ["start", "-D", serverFolder.Cluster, "-l", serverFolder.LogFile, "-o", $"-p {port}", "-w",
+                    "-t", $"{startTimeout.TotalSeconds:0}"],
                 ct);
-            if (result.ExitCode == 0 && PostmasterFile.Read(_folder.Cluster) is { IsReady: true } file)
+            if (result.ExitCode == 0 && PostmasterFile.Read(serverFolder.Cluster) is { IsReady: true } file)
                 return file;
             if (!PortWasTaken())
                 break;
         }
         throw new LocalPostgresException(
-            $"The local PostgreSQL in '{_folder.Path}' does not start. {result.Output}{Environment.NewLine}"
+            $"The local PostgreSQL in '{serverFolder.Path}' does not start. {result.Output}{Environment.NewLine}"
             + string.Join(Environment.NewLine, LastLogLines(8)));
     }
 
@@ -186,7 +186,7 @@ public sealed class LocalPostgresServer : IAsyncDisposable
             && l.Contains("127.0.0.1", StringComparison.Ordinal));
 
     private List<string> LastLogLines(int count) =>
-        File.Exists(_folder.LogFile) ? [.. File.ReadLines(_folder.LogFile).TakeLast(count)] : [];
+        File.Exists(serverFolder.LogFile) ? [.. File.ReadLines(serverFolder.LogFile).TakeLast(count)] : [];
 
     private static int FreePort()
     {

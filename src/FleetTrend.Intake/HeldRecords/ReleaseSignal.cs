@@ -6,10 +6,10 @@ namespace FleetTrend.Intake.HeldRecords;
 /// whoever waits also looks from time to time.</summary>
 public sealed class ReleaseSignal
 {
-    private readonly Channel<bool> _set = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
+    private readonly Channel<bool> set = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
 
     /// <summary>Wakes who waits, or the next who does.</summary>
-    public void Set() => _set.Writer.TryWrite(true);
+    public void Set() => set.Writer.TryWrite(true);
 
     /// <summary>Waits for the signal, and no longer than <paramref name="limit"/>.</summary>
     public async Task WaitAsync(TimeSpan limit, CancellationToken ct)
@@ -18,7 +18,7 @@ public sealed class ReleaseSignal
         waiting.CancelAfter(limit);
         try
         {
-            await _set.Reader.ReadAsync(waiting.Token);
+            await set.Reader.ReadAsync(waiting.Token);
         }
         catch (OperationCanceledException) when (!ct.IsCancellationRequested)
         {

@@ -20,9 +20,9 @@ internal sealed class FieldReader
 
     private static readonly DateOnly Earliest = new(1950, 1, 1);
 
-    private readonly List<Refusal> _refusals;
-    private readonly string _prefix;
-    private readonly DateOnly _today;
+    private readonly List<Refusal> refusals;
+    private readonly string prefix;
+    private readonly DateOnly today;
 
     public FieldReader(DateOnly today)
         : this([], "", today)
@@ -31,16 +31,16 @@ internal sealed class FieldReader
 
     private FieldReader(List<Refusal> refusals, string prefix, DateOnly today)
     {
-        _refusals = refusals;
-        _prefix = prefix;
-        _today = today;
+        this.refusals = refusals;
+        this.prefix = prefix;
+        this.today = today;
     }
 
     /// <summary>Rules broken so far, by this reader and all that came from it.</summary>
-    public IReadOnlyList<Refusal> Refusals => _refusals;
+    public IReadOnlyList<Refusal> Refusals => refusals;
 
     /// <summary>A reader of the message in that field.</summary>
-    public FieldReader At(string field) => new(_refusals, _prefix + field + ".", _today);
+    public FieldReader At(string field) => new(refusals, prefix + field + ".", today);
 
     /// <summary>A broken rule of a text.</summary>
     /// <param name="field">The field.</param>
@@ -49,11 +49,11 @@ internal sealed class FieldReader
     /// <param name="rule">What it must be.</param>
     /// <param name="nearest">The nearest right value, where there is one.</param>
     public void Refuse(string field, string value, Reason reason, string rule, string? nearest = null) =>
-        _refusals.Add(new Refusal(_prefix + field, value, reason, rule) { Nearest = nearest });
+        refusals.Add(new Refusal(prefix + field, value, reason, rule) { Nearest = nearest });
 
     /// <summary>A broken rule of what is written without quotes: a number, a date, a count, a word of the contract.</summary>
     public void RefuseBare(string field, string value, Reason reason, string rule) =>
-        _refusals.Add(new Refusal(_prefix + field, value, reason, rule) { IsBare = true });
+        refusals.Add(new Refusal(prefix + field, value, reason, rule) { IsBare = true });
 
     /// <summary>One line of text; a length from <paramref name="min"/> (0: may be empty) to <paramref name="max"/>.</summary>
     public string Line(string field, string value, int min, int max)
@@ -61,7 +61,10 @@ internal sealed class FieldReader
         var rule = $"must be {(min == 0 ? "up to" : $"{min} to")} {max} printable characters without a space at either end";
         if (CheckLength(field, value, min, max, rule)
             && (value.EnumerateRunes().Any(ForeignText.IsHidden) || value != value.Trim()))
+        {
             Refuse(field, value, Reasons.TextNotPrintable, rule);
+        }
+
         return value;
     }
 
@@ -72,7 +75,10 @@ internal sealed class FieldReader
             + "without a space at either end";
         if (CheckLength(field, value, 0, max, rule)
             && (value.EnumerateRunes().Any(r => ForeignText.IsHidden(r) && r.Value is not ('\n' or '\r' or '\t')) || value != value.Trim()))
+        {
             Refuse(field, value, Reasons.TextNotPrintable, rule);
+        }
+
         return value.Length == 0 ? null : value;
     }
 
@@ -172,7 +178,7 @@ internal sealed class FieldReader
         }
 
         var day = new DateOnly(value.Year, value.Month, value.Day);
-        if (day < Earliest || day > _today.AddDays(DaysAhead))
+        if (day < Earliest || day > today.AddDays(DaysAhead))
             RefuseBare(field, text, Reasons.DateOutOfRange, "must be a day from 1950-01-01 to 366 days after today");
         return day;
     }

@@ -7,8 +7,8 @@ namespace FleetTrend.Intake.Rules;
 /// <summary>What the rules need to know beside the record itself: read once for a batch, and growing with the aircraft in it.</summary>
 internal sealed class ReferenceData
 {
-    private readonly Dictionary<string, string> _bases = new(StringComparer.OrdinalIgnoreCase);
-    private readonly Dictionary<string, List<IReadOnlyDictionary<string, Location>>> _locations = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, string> bases = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Dictionary<string, List<IReadOnlyDictionary<string, Location>>> locations = new(StringComparer.Ordinal);
 
     /// <summary>The day today (UTC).</summary>
     public required DateOnly Today { get; init; }
@@ -26,16 +26,16 @@ internal sealed class ReferenceData
     public IReadOnlyDictionary<SourceCode, CodeMeaning> Codes { get; init; } = new Dictionary<SourceCode, CodeMeaning>();
 
     /// <summary>Makes a base known by its spelling.</summary>
-    public void AddBase(string spelling) => _bases.TryAdd(spelling, spelling);
+    public void AddBase(string spelling) => bases.TryAdd(spelling, spelling);
 
     /// <summary>How a base is spelled already, whatever its case here; null where it is new.</summary>
-    public string? SpellingOf(string atBase) => _bases.GetValueOrDefault(atBase);
+    public string? SpellingOf(string atBase) => bases.GetValueOrDefault(atBase);
 
     /// <summary>Makes an aircraft known, or adds to what is known of it.</summary>
     public void Add(string registration, IReadOnlyDictionary<string, Location> locations)
     {
-        if (!_locations.TryGetValue(registration, out var all))
-            _locations[registration] = all = [];
+        if (!this.locations.TryGetValue(registration, out var all))
+            this.locations[registration] = all = [];
         all.Add(locations);
     }
 
@@ -50,11 +50,11 @@ internal sealed class ReferenceData
 
     /// <summary>Paths of the locations of an aircraft.</summary>
     public IEnumerable<string> PathsOf(string registration) =>
-        _locations.GetValueOrDefault(registration)?.SelectMany(locations => locations.Keys) ?? [];
+        this.locations.GetValueOrDefault(registration)?.SelectMany(locations => locations.Keys) ?? [];
 
-    public bool HasAircraft(string registration) => _locations.ContainsKey(registration);
+    public bool HasAircraft(string registration) => locations.ContainsKey(registration);
 
     /// <summary>The location of that path in any layout that the aircraft's type groups have, or null.</summary>
     public Location? FindLocation(string registration, string path) =>
-        _locations.GetValueOrDefault(registration)?.Select(l => l.GetValueOrDefault(path)).FirstOrDefault(l => l is not null);
+        locations.GetValueOrDefault(registration)?.Select(l => l.GetValueOrDefault(path)).FirstOrDefault(l => l is not null);
 }

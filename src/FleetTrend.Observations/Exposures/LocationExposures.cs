@@ -48,7 +48,8 @@ internal static class LocationExposures
     }
 
     /// <summary>Base and type group over the days of an exposure, each with the day it ended; null for the last.</summary>
-    private static IEnumerable<((string Base, string TypeGroup) Assignment, DateOnly? Until)> Assignments(AircraftDescription aircraft, DateOnly start, DateOnly end)
+    private static IEnumerable<((string Base, string TypeGroup) Assignment, DateOnly? Until)> Assignments(
+        AircraftDescription aircraft, DateOnly start, DateOnly end)
     {
         var now = aircraft.On(start);
         foreach (var next in aircraft.Assignments.Where(a => a.FromDate > start && a.FromDate <= end))

@@ -51,7 +51,8 @@ internal sealed class SerialNumbers
             .Where(a => ActionEffect.Renews(a.Content.Kind) && !installed.Contains((a.Content.Location, a.Content.ActionDate)))
             .Select(a => new Move(records, Step.Replacement, a.Content.ActionDate, a.Content.Location, hours.OfVisit(a.Content.ActionDate), null, null, a.Key));
         var installations = records.Installations.Select(i => new Move(
-            records, Step.Installation, i.Content.InstallationDate, i.Content.Location, hours.OfVisit(i.Content.InstallationDate), i.Content.SerialNumber, i.Content.PartHours, i.Key));
+            records, Step.Installation, i.Content.InstallationDate, i.Content.Location,
+                hours.OfVisit(i.Content.InstallationDate), i.Content.SerialNumber, i.Content.PartHours, i.Key));
         return removals.Concat(replacements).Concat(installations);
     }
 

@@ -135,7 +135,10 @@ internal sealed class LocationEvents
         return begun;
     }
 
-    /// <summary>The latest hours, below those of the finding where there are any, at which it was not there: a look, a start, or an action against it.</summary>
+    /// <summary>
+    /// The latest hours, below those of the finding where there are any, at which it was not there: a look, a start, or an action
+    /// against it.
+    /// </summary>
     private Hours? LastGood(Condition condition, Hours found)
     {
         if (marks.Count == 0)

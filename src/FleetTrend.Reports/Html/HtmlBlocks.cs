@@ -127,7 +127,8 @@ internal sealed class HtmlBlocks(HtmlWriter html, Func<string, string> plotAddre
                     html.Element("strong", string.Empty, strong.Text);
                     break;
                 case Run.Link link:
-                    html.Open("a", HtmlStyle.Link, ("href", link.Target.IsAbsoluteUri ? link.Target.AbsoluteUri : link.Target.OriginalString)).Text(link.Text).Close("a");
+                    html.Open("a", HtmlStyle.Link, ("href", link.Target.IsAbsoluteUri ? link.Target.AbsoluteUri : link.Target.OriginalString))
+                        .Text(link.Text).Close("a");
                     break;
                 case Run.Number number:
                     Figure(number, isCell);

@@ -17,9 +17,9 @@ public sealed class AircraftObserver(HistoryReader histories, ObservedStore obse
     /// <summary>So many are read at once: enough to make a query worth its while, and few beside a fleet.</summary>
     private const int AircraftAtOnce = 20;
 
-    private volatile MadeFor? _bytes;
+    private volatile MadeFor? made;
 
-    private static readonly Guid Code = CodeIdentity.Of(typeof(Observe), typeof(FleetHistory));
+    private static readonly Guid Code = CodeIdentity.Compute(typeof(Observe), typeof(FleetHistory));
 
     /// <summary>The state of every aircraft at a moment that is fixed; by registration.</summary>
     public Task<IReadOnlyList<AircraftState>> ReadStatesAsync(DateTimeOffset asOf, CancellationToken ct) => observed.ReadStatesAsync(asOf, Code, ct);
@@ -60,7 +60,8 @@ public sealed class AircraftObserver(HistoryReader histories, ObservedStore obse
             var byMark = fresh.ToDictionary(o => o.Registration, StringComparer.Ordinal);
             await observed.KeepAsync(
                 fleet.AsOf, Code,
-                [.. some.Select(s => byMark.TryGetValue(s.Registration, out var o) ? (s.AircraftId, o.NextDate, bytes.Write(o)) : (s.AircraftId, (DateOnly?)null, null))],
+                [.. some.Select(s => byMark.TryGetValue(s.Registration, out var o)
+                    ? (s.AircraftId, o.NextDate, bytes.Write(o)) : (s.AircraftId, (DateOnly?)null, null))],
                 ct);
         }
 
@@ -70,10 +71,10 @@ public sealed class AircraftObserver(HistoryReader histories, ObservedStore obse
     /// <summary>Made anew only where a kind was added or changed, since making it costs as much as observing some aircraft.</summary>
     private KeptObservations Bytes(IReadOnlyDictionary<string, LocationKind> kinds)
     {
-        if (_bytes is { } made && made.Kinds.Count == kinds.Count && kinds.All(k => made.Kinds.TryGetValue(k.Key, out var known) && known.Equals(k.Value)))
-            return made.Bytes;
+        if (made is { } last && last.Kinds.Count == kinds.Count && kinds.All(k => last.Kinds.TryGetValue(k.Key, out var known) && known.Equals(k.Value)))
+            return last.Bytes;
         var bytes = new KeptObservations(kinds);
-        _bytes = new MadeFor(kinds, bytes);
+        made = new MadeFor(kinds, bytes);
         return bytes;
     }
 

@@ -12,7 +12,7 @@ namespace FleetTrend.Results.Reading;
 public sealed class ResultReader(ResultStore store)
 {
     private const int All = int.MaxValue;
-    private volatile Families? _latest;
+    private volatile Families? latest;
 
     /// <summary>The latest that is published; null before the first refresh.</summary>
     public Task<PublishedTrends?> LatestAsync(CancellationToken ct) => store.LatestAsync(ct);
@@ -49,7 +49,7 @@ public sealed class ResultReader(ResultStore store)
         var rows = await store.ReadAsync(trends.SetIds, analysis.Name, filter, after, count, ct);
         if (rows.Count == 0)
             return [];
-        var tests = (await FamiliesAsync(trends, ct)).Of(analysis.Name);
+        var tests = (await FamiliesAsync(trends, ct)).Find(analysis.Name);
         var parameters = ParametersOf(trends);
         var answers = new List<T>();
         foreach (var row in rows)
@@ -102,19 +102,19 @@ public sealed class ResultReader(ResultStore store)
 
     private async Task<Families> FamiliesAsync(PublishedTrends trends, CancellationToken ct)
     {
-        if (_latest is { } latest && latest.AsOf == trends.AsOf)
+        if (this.latest is { } latest && latest.AsOf == trends.AsOf)
             return latest;
-        return _latest = new Families(trends.AsOf, [.. (await store.ReadSetsAsync(trends.SetIds, ct)).Select(Summary)]);
+        return this.latest = new Families(trends.AsOf, [.. (await store.ReadSetsAsync(trends.SetIds, ct)).Select(Summary)]);
     }
 
     /// <summary>All tests of a moment, by analysis; a family is put together when it is first asked for.</summary>
     private sealed class Families(DateTimeOffset asOf, IReadOnlyList<SetSummary> sets)
     {
-        private readonly ConcurrentDictionary<string, TestFamily> _byAnalysis = new(StringComparer.Ordinal);
+        private readonly ConcurrentDictionary<string, TestFamily> byAnalysis = new(StringComparer.Ordinal);
 
         public DateTimeOffset AsOf => asOf;
 
-        public TestFamily Of(string analysis) => _byAnalysis.GetOrAdd(
+        public TestFamily Find(string analysis) => byAnalysis.GetOrAdd(
             analysis, name => new TestFamily(sets.Select(s => s.Tests.GetValueOrDefault(name, TestCounts.None))));
     }
 }

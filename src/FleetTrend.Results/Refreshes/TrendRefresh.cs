@@ -16,6 +16,7 @@ using FleetTrend.Store.Results;
 using FleetTrend.Trends;
 using FleetTrend.Trends.DataProblems;
 using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Restarts;
 using Microsoft.Extensions.Logging;
 
 namespace FleetTrend.Results.Refreshes;
@@ -37,7 +38,7 @@ public sealed class TrendRefresh(
     AnalysisList analyses,
     ILogger<TrendRefresh> log)
 {
-    private static readonly Guid Code = CodeIdentity.Of(
+    private static readonly Guid Code = CodeIdentity.Compute(
         typeof(FleetTrends), typeof(Observe), typeof(FleetTrend.Records.FleetHistory), typeof(FleetTrend.Statistics.Interval));
 
     /// <summary>Version of this code, stored with what it computes.</summary>
@@ -184,9 +185,12 @@ public sealed class TrendRefresh(
             || latest.AsOf.UtcDateTime.Date != asOf.UtcDateTime.Date
             || latest.ParametersJson != JsonSerializer.Serialize(await ParametersAsync(asOf, ct), TrendJson.Options)
             || ResultReader.FleetOf(latest).Code != Code)
+        {
             return new Dictionary<string, long>(StringComparer.Ordinal);
+        }
+
         var fleet = await observer.ReadFleetAsync(asOf, ct);
-        var settled = fleet.FlagClosings.Where(c => c.CloseTime > latest.AsOf).Select(c => ProposedFlag.About(c.Subject)).ToHashSet(StringComparer.Ordinal);
+        var settled = fleet.FlagClosings.Where(c => c.CloseTime > latest.AsOf).Select(c => FlagSubjects.About(c.Subject)).ToHashSet(StringComparer.Ordinal);
         var changed = states.Where(s => s.HasChanged || settled.Contains(s.Registration)).SelectMany(s => s.TypeGroups)
             .Concat(settled).ToHashSet(StringComparer.Ordinal);
         return (await results.ReadSetsAsync(latest.SetIds, ct))

@@ -29,7 +29,8 @@ public sealed record EarlyFailures
         var spread = Failures > 0 && units.Count > 1 ? Math.Max(1, Squares / Failures) : 1;
         var tail = (1 - confidence) / 2;
         Chance = new IntervalEstimate(
-            ShareFailed(Failures), new Interval(ShareFailed(spread * Quantile.Gamma(tail, Failures / spread)), ShareFailed(spread * Quantile.Gamma(1 - tail, (Failures / spread) + 1)), confidence));
+            ShareFailed(Failures), new Interval(ShareFailed(spread * Quantile.Gamma(tail, Failures / spread)),
+                ShareFailed(spread * Quantile.Gamma(1 - tail, (Failures / spread) + 1)), confidence));
 
         double ShareFailed(double failures) => ElementaryFunctions.OneMinusExp(hazard * failures / Exposure);
     }

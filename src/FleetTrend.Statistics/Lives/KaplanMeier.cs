@@ -160,7 +160,10 @@ public sealed class KaplanMeier
             return new IntervalEstimate(age, new Interval(Math.Min(first, age), Math.Max(last, age), bounds[0].Limits.Confidence));
         });
 
-    /// <summary>Mean life up to <paramref name="limit"/> hours, the area under the curve, with its standard error. Source: Klein and Moeschberger 1997, section 4.5.</summary>
+    /// <summary>
+    /// Mean life up to <paramref name="limit"/> hours, the area under the curve, with its standard error. Source: Klein and
+    /// Moeschberger 1997, section 4.5.
+    /// </summary>
     public (double Mean, double StandardError) RestrictedMean(double limit)
     {
         double area = 0, variance = 0;

@@ -42,7 +42,10 @@ public sealed record KaplanMeierPoint
     /// <summary>Limits on the scale of ln(S / (1 - S)): inside (0, 1). Source: Meeker and Escobar 1998, section 3.6.</summary>
     public required Interval LogitLimits { get; init; }
 
-    /// <summary>Limits on the scale of arcsin of the root of S. Source: Borgan and Liestoel 1990 (from memory); Klein and Moeschberger 1997, section 4.3.</summary>
+    /// <summary>
+    /// Limits on the scale of arcsin of the root of S. Source: Borgan and Liestoel 1990 (from memory); Klein and Moeschberger
+    /// 1997, section 4.3.
+    /// </summary>
     public required Interval ArcsineLimits { get; init; }
 
     /// <summary>

@@ -44,7 +44,10 @@ internal sealed class ConditionalCount
             : Tilted(count, (tilted, k, x) => tilted.WeightedAtMost(k, -x));
     }
 
-    /// <summary>The tail by the distribution with odds times e^x whose mean is the count; the weight back to the distribution itself is e^(-x) per event.</summary>
+    /// <summary>
+    /// The tail by the distribution with odds times e^x whose mean is the count; the weight back to the distribution itself is
+    /// e^(-x) per event.
+    /// </summary>
     private double Tilted(long count, Func<CountDistribution, long, double, double> weightedTail)
     {
         const double widest = 1500;

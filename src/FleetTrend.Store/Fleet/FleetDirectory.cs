@@ -10,16 +10,16 @@ namespace FleetTrend.Store.Fleet;
 public sealed class FleetDirectory(NpgsqlDataSource dataSource, LayoutStore layouts)
 {
     // Layouts and type groups are added and never changed: what was read once is right, though it may lack a new one.
-    private IReadOnlyDictionary<string, Layout> _layouts = new Dictionary<string, Layout>(StringComparer.Ordinal);
+    private IReadOnlyDictionary<string, Layout> layoutsByTypeGroup = new Dictionary<string, Layout>(StringComparer.Ordinal);
 
     /// <summary>Those of the aircraft that are registered, by registration; a missing one is not, or was taken back.</summary>
     public async Task<IReadOnlyDictionary<string, KnownAircraft>> ReadAsync(
         IReadOnlyCollection<string> registrations, CancellationToken ct)
     {
         var lines = await ReadAssignmentsAsync(registrations, ct);
-        if (!lines.All(line => _layouts.ContainsKey(line.Assignment.TypeGroup)))
-            _layouts = await layouts.ReadByTypeGroupAsync(ct);
-        var known = _layouts;
+        if (!lines.All(line => layoutsByTypeGroup.ContainsKey(line.Assignment.TypeGroup)))
+            layoutsByTypeGroup = await layouts.ReadByTypeGroupAsync(ct);
+        var known = layoutsByTypeGroup;
 
         // Aircraft of one type group share one table of locations.
         var tables = new Dictionary<string, IReadOnlyDictionary<string, Location>>(StringComparer.Ordinal);

@@ -11,7 +11,7 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
 
     private static readonly IReadOnlyDictionary<string, int> Nobody = new Dictionary<string, int>(StringComparer.Ordinal);
 
-    private readonly References _references = new();
+    private readonly References references = new();
 
     /// <summary>
     /// Stores records as if they were sent one after another. When it returns, what it calls accepted survives a crash. The same
@@ -45,9 +45,9 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
         IReadOnlyList<NewRecord> records, IEnumerable<string> registered, CancellationToken ct)
     {
         await using var connection = await dataSource.OpenConnectionAsync(ct);
-        await _references.LoadAsync(connection, records, ct);
+        await references.LoadAsync(connection, records, ct);
         var (stored, waiting) = await ReadRevisionsAsync(connection, records, ct);
-        var decision = new BatchDecision(_references, stored, waiting, acceptTime: default, registered.ToHashSet(StringComparer.Ordinal));
+        var decision = new BatchDecision(references, stored, waiting, acceptTime: default, registered.ToHashSet(StringComparer.Ordinal));
         return [.. records.Select(decision.Decide)];
     }
 
@@ -59,10 +59,10 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
     {
         await using var connection = await dataSource.OpenConnectionAsync(ct);
         await using var transaction = await connection.BeginTransactionAsync(ct);
-        await _references.LoadAsync(connection, records, ct);
+        await references.LoadAsync(connection, records, ct);
         var acceptTime = await EnterAsync(connection, ct);
         var (stored, waiting) = await ReadRevisionsAsync(connection, records, ct);
-        var decision = new BatchDecision(_references, stored, waiting, acceptTime, new(StringComparer.Ordinal));
+        var decision = new BatchDecision(references, stored, waiting, acceptTime, new(StringComparer.Ordinal));
         var results = records.Select(decision.Decide).ToList();
         if (!decision.Changes)
             return results;
@@ -71,7 +71,7 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
         await HeldRows.ReleaseAsync(connection, decision.Released, acceptTime, ct);
         var registered = decision.Accepted.Count == 0 ? Nobody : await WriteAsync(connection, decision, acceptTime, ct);
         await transaction.CommitAsync(ct);
-        _references.Keep(registered);
+        references.Keep(registered);
         return results;
     }
 
@@ -88,8 +88,8 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
         var registered = await RegisterAsync(connection, decision.Registered, ct);
         var ids = await TakeIdsAsync(connection, accepted.Count, ct);
         await RecordCopy.WriteAsync(
-            connection, accepted, ids, acceptTime, name => registered.TryGetValue(name, out var id) ? id : _references.Aircraft(name), ct);
-        await ContentCopy.WriteAsync(connection, accepted, ids, name => _references.TypeGroup(name)!.Value, ct);
+            connection, accepted, ids, acceptTime, name => registered.TryGetValue(name, out var id) ? id : references.Aircraft(name), ct);
+        await ContentCopy.WriteAsync(connection, accepted, ids, name => references.TypeGroup(name)!.Value, ct);
         await RequestRefreshAsync(connection, acceptTime, ct);
         return registered;
     }
@@ -114,7 +114,7 @@ public sealed class RecordWriter(NpgsqlDataSource dataSource)
         NpgsqlConnection connection, IReadOnlyList<NewRecord> records, CancellationToken ct)
     {
         var keys = records
-            .Select(record => (SourceId: _references.Source(record.Key.Source), record.Key.SourceRecordId, record.Key.Revision))
+            .Select(record => (SourceId: references.Source(record.Key.Source), record.Key.SourceRecordId, record.Key.Revision))
             .Where(key => key.SourceId is not null)
             .Distinct()
             .ToList();

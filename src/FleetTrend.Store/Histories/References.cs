@@ -7,33 +7,33 @@ namespace FleetTrend.Store.Histories;
 /// <summary>Identifiers of what records refer to. Rows of these tables are added and never changed, so what was found once holds.</summary>
 internal sealed class References
 {
-    private readonly ConcurrentDictionary<string, int> _sources = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, int> _aircraft = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, int> _typeGroups = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, bool> _locations = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, int> knownSources = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, int> knownAircraft = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, int> knownTypeGroups = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, bool> knownLocations = new(StringComparer.Ordinal);
 
-    public int? Source(string name) => Find(_sources, name);
+    public int? Source(string name) => Find(knownSources, name);
 
-    public int? Aircraft(string registration) => Find(_aircraft, registration);
+    public int? Aircraft(string registration) => Find(knownAircraft, registration);
 
-    public int? TypeGroup(string name) => Find(_typeGroups, name);
+    public int? TypeGroup(string name) => Find(knownTypeGroups, name);
 
-    public bool HasLocation(string path) => _locations.ContainsKey(path);
+    public bool HasLocation(string path) => knownLocations.ContainsKey(path);
 
     /// <summary>Keeps aircraft that this process has registered; only once they are committed.</summary>
     public void Keep(IEnumerable<KeyValuePair<string, int>> aircraft)
     {
         foreach (var (registration, id) in aircraft)
-            _aircraft[registration] = id;
+            knownAircraft[registration] = id;
     }
 
     /// <summary>Looks up what is not known yet. To be called before a transaction has written anything: what it reads is kept.</summary>
     public async Task LoadAsync(NpgsqlConnection connection, IReadOnlyList<NewRecord> records, CancellationToken ct)
     {
-        var sources = Missing(_sources, records.Select(record => record.Key.Source));
-        var aircraft = Missing(_aircraft, records.Select(record => record.Names.Registration).OfType<string>());
-        var typeGroups = Missing(_typeGroups, records.SelectMany(record => record.Names.TypeGroups));
-        var locations = Missing(_locations, records.SelectMany(record => record.Names.Locations));
+        var sources = Missing(knownSources, records.Select(record => record.Key.Source));
+        var aircraft = Missing(knownAircraft, records.Select(record => record.Names.Registration).OfType<string>());
+        var typeGroups = Missing(knownTypeGroups, records.SelectMany(record => record.Names.TypeGroups));
+        var locations = Missing(knownLocations, records.SelectMany(record => record.Names.Locations));
         if (sources.Length + aircraft.Length + typeGroups.Length + locations.Length == 0)
             return;
 
@@ -43,7 +43,7 @@ internal sealed class References
         batch.BatchCommands.Add(Lookup("select name, id from type_groups where name = any($1)", typeGroups));
         batch.BatchCommands.Add(Lookup("select path from locations where path = any($1)", locations));
         await using var reader = await batch.ExecuteReaderAsync(ct);
-        foreach (var known in new[] { _sources, _aircraft, _typeGroups })
+        foreach (var known in new[] { knownSources, knownAircraft, knownTypeGroups })
         {
             while (await reader.ReadAsync(ct))
                 known[reader.GetString(0)] = reader.GetInt32(1);
@@ -51,7 +51,7 @@ internal sealed class References
         }
 
         while (await reader.ReadAsync(ct))
-            _locations[reader.GetString(0)] = true;
+            knownLocations[reader.GetString(0)] = true;
     }
 
     private static int? Find(ConcurrentDictionary<string, int> known, string name) =>

@@ -17,12 +17,12 @@ public readonly record struct KeyText
 
     private static readonly SearchValues<char> Letters = SearchValues.Create(Alphabet);
 
-    private readonly string _secret;
+    private readonly string secret;
 
     private KeyText(string id, string secret)
     {
         Id = id;
-        _secret = secret;
+        this.secret = secret;
     }
 
     /// <summary>Identifier; no secret.</summary>
@@ -45,11 +45,11 @@ public readonly record struct KeyText
     }
 
     /// <summary>The text that a caller sends. Secret.</summary>
-    public string Reveal() => $"{Prefix}_{Id}_{_secret}";
+    public string Reveal() => $"{Prefix}_{Id}_{secret}";
 
     /// <summary>SHA-256 of the secret, 32 bytes. A slow hash protects what people choose; nobody guesses 256 random bits, and a
     /// fast one lets every call be checked.</summary>
-    public byte[] SecretHash() => SHA256.HashData(Encoding.ASCII.GetBytes(_secret));
+    public byte[] SecretHash() => SHA256.HashData(Encoding.ASCII.GetBytes(secret));
 
     /// <summary>Without the secret.</summary>
     public override string ToString() => $"{Prefix}_{Id}_...";

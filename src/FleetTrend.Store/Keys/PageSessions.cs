@@ -4,7 +4,10 @@ using Npgsql;
 
 namespace FleetTrend.Store.Keys;
 
-/// <summary>Browsers that are signed in: each session is a row, so that signing out ends it on every server. Only hashes of the identifiers are stored.</summary>
+/// <summary>
+/// Browsers that are signed in: each session is a row, so that signing out ends it on every server. Only hashes of the
+/// identifiers are stored.
+/// </summary>
 public sealed class PageSessions(NpgsqlDataSource dataSource)
 {
     private const string Alphabet = "abcdefghijklmnopqrstuvwxyz234567";

@@ -24,7 +24,8 @@ internal sealed class RecordMapping : IEntityTypeConfiguration<RecordRow>
         builder.HasOne<AircraftRow>().WithMany().HasForeignKey(row => row.AircraftId).OnDelete(DeleteBehavior.Restrict);
         builder.HasIndex(row => new { row.AircraftId, row.Kind });
 
-        // What came in since a moment; records come nearly in the order of their times, so that a summary per block of rows is enough and costs no push anything.
+        // What came in since a moment; records come nearly in the order of their times, so that a summary per block of rows is enough and
+        // costs no push anything.
         builder.HasIndex(row => row.AcceptTime).HasMethod("brin");
 
         // Nearly all records are first revisions: finding the superseded ones costs only as much as there are later ones.

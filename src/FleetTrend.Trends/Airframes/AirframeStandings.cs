@@ -2,8 +2,8 @@ using FleetTrend.Records.Findings;
 using FleetTrend.Records.Words;
 using FleetTrend.Statistics.Norms;
 using FleetTrend.Trends.Chances;
-using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Groups;
+using FleetTrend.Trends.Restarts;
 
 namespace FleetTrend.Trends.Airframes;
 
@@ -100,7 +100,7 @@ public sealed class AirframeStandings : Analysis<AirframeStanding>
     private static UnitStanding? Restarted(
         UnitStanding standing, IReadOnlyList<LocationObservations> locations, Condition condition, FlagRestarts restarts)
     {
-        if (!locations.Any(l => restarts.Of(standing.Unit, l.Location, condition) is not null))
+        if (!locations.Any(l => restarts.Find(standing.Unit, l.Location, condition) is not null))
             return standing;
         var strata = locations
             .Where(l => l.Aircraft.Any(a => a.Registration == standing.Unit) && l.Aircraft.Any(a => a.Count(condition) > 0))

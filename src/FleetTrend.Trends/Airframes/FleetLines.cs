@@ -21,18 +21,18 @@ public sealed class FleetLines : Analysis<FleetLine>
         inputs.Present.Select(o => Line(o, inputs.AsOfDate));
 
     private static FleetLine Line(AircraftObservations o, DateOnly asOf) => new()
-        {
-            Registration = o.Registration,
-            Base = o.Base,
-            TypeGroup = o.TypeGroup,
-            RetiredDate = o.RetiredDate,
-            LatestHours = o.Latest?.Hours.Value,
-            LatestDate = o.Latest?.Date,
-            HoursSinceInspection = o.Latest is { } latest && o.LatestInspection is { } inspection
+    {
+        Registration = o.Registration,
+        Base = o.Base,
+        TypeGroup = o.TypeGroup,
+        RetiredDate = o.RetiredDate,
+        LatestHours = o.Latest?.Hours.Value,
+        LatestDate = o.Latest?.Date,
+        HoursSinceInspection = o.Latest is { } latest && o.LatestInspection is { } inspection
                 ? Math.Max(0, (latest.Hours - inspection.Hours).Value)
                 : null,
-            LatestInspectionDate = o.LatestInspection?.Date,
-            RecentEvents = o.Events.Count(e => e.FoundDate > asOf.AddDays(-RecentDays) && e.FoundDate <= asOf),
-            OpenEvents = o.Events.Count(e => e.ClosedDate is null),
-        };
+        LatestInspectionDate = o.LatestInspection?.Date,
+        RecentEvents = o.Events.Count(e => e.FoundDate > asOf.AddDays(-RecentDays) && e.FoundDate <= asOf),
+        OpenEvents = o.Events.Count(e => e.ClosedDate is null),
+    };
 }

@@ -2,6 +2,7 @@ using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Words;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Restarts;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Trends.Flags;
@@ -21,14 +22,14 @@ internal static class BaseLifeFlag
     /// <param name="trend">The trend.</param>
     /// <param name="kind">Its kind.</param>
     /// <param name="tests">Tests made together.</param>
-    public static ProposedFlag Of(PartLifeTrend trend, LocationKind kind, int tests)
+    public static ProposedFlag Propose(PartLifeTrend trend, LocationKind kind, int tests)
     {
         var contrast = trend.Contrast!;
         var worst = contrast.Worst!;
         var isEarly = ReferenceEquals(worst, contrast.EarlyTest);
         return new ProposedFlag
         {
-            Subject = SubjectOf(trend.TypeGroup, trend.Base!, trend.Kind),
+            Subject = FlagSubjects.BaseLife(trend.TypeGroup, trend.Base!, trend.Kind),
             Kind = FlagKind.BasePartLife,
             Base = trend.Base!,
             TypeGroup = trend.TypeGroup,
@@ -47,9 +48,6 @@ internal static class BaseLifeFlag
             WhatToCheck = Checks.ForBase(kind),
         };
     }
-
-    /// <summary>What such a flag is about, the same from week to week.</summary>
-    public static string SubjectOf(string typeGroup, string atBase, string kind) => $"base-part-life/{typeGroup}/{atBase}/{kind}";
 
     private static string Statement(PartLifeTrend trend, BaseContrast contrast, ContrastTest worst)
     {

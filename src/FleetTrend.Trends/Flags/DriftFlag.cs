@@ -1,9 +1,9 @@
 using FleetTrend.Records.Actions;
-using FleetTrend.Records.Findings;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Words;
 using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.Restarts;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Trends.Flags;
@@ -17,11 +17,11 @@ internal static class DriftFlag
     /// <param name="run">What came back most within, with no renewal between; null where nothing did.</param>
     /// <param name="kinds">Kinds by name.</param>
     /// <param name="comparisons">Aircraft and conditions tested together.</param>
-    public static ProposedFlag Of(
+    public static ProposedFlag Propose(
         AirframeStanding standing, IReadOnlyList<LocationStanding> repeats, RepeatLocation? run,
         IReadOnlyDictionary<string, LocationKind> kinds, int comparisons) => new()
         {
-            Subject = SubjectOf(standing.Registration, standing.Condition),
+            Subject = FlagSubjects.Drift(standing.Registration, standing.Condition),
             Kind = FlagKind.AirframeDrift,
             Registration = standing.Registration,
             Base = standing.Base,
@@ -43,9 +43,6 @@ internal static class DriftFlag
             Statement = Statement(standing, repeats, run, comparisons),
             WhatToCheck = Checks.ForDrift(standing, kinds),
         };
-
-    /// <summary>What such a flag is about, the same from week to week.</summary>
-    public static string SubjectOf(string registration, Condition condition) => $"airframe-drift/{registration}/{condition}";
 
     private static string Statement(
         AirframeStanding standing, IReadOnlyList<LocationStanding> repeats, RepeatLocation? run, int comparisons)

@@ -2,6 +2,7 @@ using FleetTrend.Records.Flags;
 using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Locations;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Restarts;
 
 namespace FleetTrend.Trends.Flags;
 

@@ -81,11 +81,4 @@ public sealed record ProposedFlag
 
     /// <summary>What to check, a line each.</summary>
     public required IReadOnlyList<string> WhatToCheck { get; init; }
-
-    /// <summary>The aircraft, or for a base the type group, that a flag of a subject is about; empty for a subject of another form.</summary>
-    public static string About(string subject)
-    {
-        ArgumentNullException.ThrowIfNull(subject);
-        return subject.Split('/') is [_, var about, ..] ? about : "";
-    }
 }

@@ -4,6 +4,7 @@ using FleetTrend.Records.Words;
 using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Locations;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Restarts;
 
 namespace FleetTrend.Trends.Flags;
 
@@ -46,15 +47,15 @@ public static class ProposedFlags
         var named = drifts.SelectMany(d => d.Repeats).ToHashSet(ReferenceEqualityComparer.Instance);
         return
         [
-            .. drifts.Select(d => DriftFlag.Of(d.Standing, d.Repeats, d.Run, kinds, airframeTests.Count)),
+            .. drifts.Select(d => DriftFlag.Propose(d.Standing, d.Repeats, d.Run, kinds, airframeTests.Count)),
             .. repeats.Where(r => !named.Contains(r))
-                .Select(r => RepeatFlag.Of(r, kinds[r.Kind], runAt.GetValueOrDefault((r.Registration, r.TypeGroup, r.Location, r.Condition)))),
+                .Select(r => RepeatFlag.Propose(r, kinds[r.Kind], runAt.GetValueOrDefault((r.Registration, r.TypeGroup, r.Location, r.Condition)))),
             .. candidates.SelectMany(c => c.PartLives)
                 .Select(t => t with { Contrast = BaseContrasts.Settle(t.Contrast!, baseTests, parameters) })
                 .Where(t => t.Contrast!.IsWorse)
                 .OrderBy(t => t.Contrast!.Worst!.QValue).ThenBy(t => t.TypeGroup, StringComparer.Ordinal)
                 .ThenBy(t => t.Kind, StringComparer.Ordinal).ThenBy(t => t.Base, StringComparer.Ordinal)
-                .Select(t => BaseLifeFlag.Of(t, kinds[t.Kind], baseTests.Count)),
+                .Select(t => BaseLifeFlag.Propose(t, kinds[t.Kind], baseTests.Count)),
         ];
     }
 

@@ -1,8 +1,8 @@
 using FleetTrend.Records.Actions;
-using FleetTrend.Records.Findings;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Words;
 using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.Restarts;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Trends.Flags;
@@ -14,9 +14,9 @@ internal static class RepeatFlag
     /// <param name="standing">The place against the same place on the others.</param>
     /// <param name="kind">The kind of the place.</param>
     /// <param name="run">What came back there since the last renewal; null where nothing did.</param>
-    public static ProposedFlag Of(LocationStanding standing, LocationKind kind, RepeatLocation? run) => new()
+    public static ProposedFlag Propose(LocationStanding standing, LocationKind kind, RepeatLocation? run) => new()
     {
-        Subject = SubjectOf(standing.Registration, standing.Location, standing.Condition),
+        Subject = FlagSubjects.Repeat(standing.Registration, standing.Location, standing.Condition),
         Kind = FlagKind.RepeatLocation,
         Registration = standing.Registration,
         Base = standing.Base,
@@ -37,9 +37,6 @@ internal static class RepeatFlag
         Statement = Statement(standing, run),
         WhatToCheck = Checks.ForRepeat(standing, kind),
     };
-
-    /// <summary>What such a flag is about, the same from week to week.</summary>
-    public static string SubjectOf(string registration, string location, Condition condition) => $"repeat-location/{registration}/{location}/{condition}";
 
     /// <summary>p and q in words: <c>If it were like the rest, a count this high would come up about once in 5,000. ...</c>; no full stop.</summary>
     public static string Chance(LocationStanding standing) =>

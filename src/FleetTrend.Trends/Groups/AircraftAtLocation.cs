@@ -2,7 +2,7 @@ using FleetTrend.Observations.Exposures;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
 using FleetTrend.Records.Findings;
-using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Restarts;
 
 namespace FleetTrend.Trends.Groups;
 

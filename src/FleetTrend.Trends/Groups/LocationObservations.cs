@@ -1,7 +1,7 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Statistics.Norms;
-using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Restarts;
 
 namespace FleetTrend.Trends.Groups;
 
@@ -36,7 +36,7 @@ internal sealed class LocationObservations
     /// <summary>The same with each aircraft since its restart for a condition.</summary>
     public LocationObservations After(FlagRestarts restarts, Condition condition) => !restarts.Any ? this : new LocationObservations(
         Location, Kind,
-        [.. Aircraft.Select(a => restarts.Of(a.Registration, Location, condition) is { } restart ? a.After(restart) : a)]);
+        [.. Aircraft.Select(a => restarts.Find(a.Registration, Location, condition) is { } restart ? a.After(restart) : a)]);
 
     /// <summary>Counts of a condition by aircraft.</summary>
     public NormStratum Stratum(Condition condition) => new(

@@ -3,8 +3,8 @@ using FleetTrend.Records.Words;
 using FleetTrend.Statistics.Norms;
 using FleetTrend.Statistics.Rates;
 using FleetTrend.Trends.Chances;
-using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Groups;
+using FleetTrend.Trends.Restarts;
 
 namespace FleetTrend.Trends.Locations;
 
@@ -58,7 +58,7 @@ internal sealed class LocationTests
     /// <summary>The same place with what it had since its restart, against the whole past of the others; null where no hours are left.</summary>
     private static PlaceTest? Restarted(PlaceTest test, FlagRestarts restarts)
     {
-        if (restarts.Of(test.Aircraft.Registration, test.Location.Location, test.Condition) is not { } restart)
+        if (restarts.Find(test.Aircraft.Registration, test.Location.Location, test.Condition) is not { } restart)
             return test;
         var stratum = test.Location.After(restarts, test.Condition).Stratum(test.Condition, test.Aircraft.Registration, test.Location);
         return LeaveOneOutTest.Test([stratum]).Standings.SingleOrDefault(s => s.Unit == test.Aircraft.Registration) is { } standing

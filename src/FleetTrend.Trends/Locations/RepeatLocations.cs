@@ -1,7 +1,7 @@
 using FleetTrend.Observations;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
-using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Restarts;
 
 namespace FleetTrend.Trends.Locations;
 
@@ -52,7 +52,7 @@ public sealed class RepeatLocations : Analysis<RepeatLocation>
     /// <summary>What of it came after a restart of the place; null where nothing came back since.</summary>
     internal static RepeatLocation? After(RepeatLocation repeat, FlagRestarts restarts)
     {
-        if (restarts.Of(repeat.Registration, repeat.Location, repeat.Condition) is not { } restart)
+        if (restarts.Find(repeat.Registration, repeat.Location, repeat.Condition) is not { } restart)
             return repeat;
         var left = repeat with { Events = [.. repeat.Events.Where(e => e.FoundDate > restart.Day && e.FoundHours > restart.Hours.Value)] };
         return left.Events.Count > 1 && Repeats(left) > 0 ? left : null;

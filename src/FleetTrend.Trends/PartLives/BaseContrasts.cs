@@ -19,7 +19,7 @@ internal static class BaseContrasts
         "early failures given their sum, mid-P (Przyborowski and Wilenski 1940; Lancaster 1961), with the spread between aircraft";
 
     /// <summary>The contrast with its p-values, or null where nothing can be compared; what it finds is settled with all others.</summary>
-    public static BaseContrast? Of(
+    public static BaseContrast? Compare(
         string law, LifeModel course, FittedLives here, FittedLives elsewhere, TrendParameters parameters)
     {
         if (here.Count == 0 || elsewhere.Count == 0) return null;

@@ -10,7 +10,7 @@ internal static class LifeFits
         + "(Meeker and Escobar 1998; IEC 61649)";
 
     /// <summary>The fits that exist, smallest AIC first.</summary>
-    public static IReadOnlyList<LifeDistributionFit> Of(FittedLives lives, TrendParameters parameters)
+    public static IReadOnlyList<LifeDistributionFit> Fit(FittedLives lives, TrendParameters parameters)
     {
         LifeDistribution[] distributions = [LifeDistribution.Weibull, LifeDistribution.Lognormal];
         return [.. distributions

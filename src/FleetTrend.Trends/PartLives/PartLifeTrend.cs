@@ -65,7 +65,10 @@ public sealed record PartLifeTrend
     /// </summary>
     public string? Law { get; init; }
 
-    /// <summary>Chance that a new part fails within the look interval of its type group and kind, without a law's tail; null where stored before it was told.</summary>
+    /// <summary>
+    /// Chance that a new part fails within the look interval of its type group and kind, without a law's tail; null where stored
+    /// before it was told.
+    /// </summary>
     public Figure? EarlyFailures { get; init; }
 
     /// <summary>For all bases together: whether one is called different, so that no figure for all is given.</summary>

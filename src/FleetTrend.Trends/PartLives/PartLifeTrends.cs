@@ -76,7 +76,7 @@ public sealed class PartLifeTrends : Analysis<PartLifeTrend>
             {
                 Contrast = bases.Count < 2
                     ? null
-                    : BaseContrasts.Of(law, course, here, FittedLives.From(lives.Where(l => l.Base != trend.Base)), parameters),
+                    : BaseContrasts.Compare(law, course, here, FittedLives.From(lives.Where(l => l.Base != trend.Base)), parameters),
             };
         }
     }
@@ -104,7 +104,7 @@ public sealed class PartLifeTrends : Analysis<PartLifeTrend>
     private static PartLifeTrend Trend(
         string typeGroup, LocationKind kind, string? atBase, List<ObservedLife> observed, FittedLives lives, TrendParameters parameters)
     {
-        var fits = lives.Failures >= parameters.MinimumFailuresForFit ? LifeFits.Of(lives, parameters) : [];
+        var fits = lives.Failures >= parameters.MinimumFailuresForFit ? LifeFits.Fit(lives, parameters) : [];
         var (curve, method) = Curve(lives);
         return new PartLifeTrend
         {

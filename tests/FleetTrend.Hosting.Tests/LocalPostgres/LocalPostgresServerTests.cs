@@ -12,9 +12,9 @@ namespace FleetTrend.Hosting.Tests.LocalPostgres;
 /// for it, asked with SHOW and read from its files. Source: PostgreSQL documentation, chapters 19 and 20.</summary>
 public sealed class LocalPostgresServerTests : IDisposable
 {
-    private readonly DataFolder _data = new();
+    private readonly DataFolder data = new();
 
-    public void Dispose() => _data.Dispose();
+    public void Dispose() => data.Dispose();
 
     [Fact]
     public async Task The_first_start_makes_a_durable_UTF8_database_owned_by_a_role_that_is_no_superuser()
@@ -59,7 +59,7 @@ public sealed class LocalPostgresServerTests : IDisposable
     {
         await using var server = await StartAsync();
 
-        var files = Directory.GetFiles(_data.Path, "password", SearchOption.AllDirectories);
+        var files = Directory.GetFiles(data.Path, "password", SearchOption.AllDirectories);
 
         Assert.Equal(
             UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(Assert.Single(files)));
@@ -95,7 +95,7 @@ public sealed class LocalPostgresServerTests : IDisposable
     [Fact]
     public async Task After_kill_9_of_the_product_the_next_start_takes_over_the_server_that_still_runs()
     {
-        using var product = await ProductProcess.StartAsync(_data.Path);
+        using var product = await ProductProcess.StartAsync(data.Path);
         await AskAsync(product.ConnectionString, "CREATE TABLE kept AS SELECT 1 AS n");
         await product.KillAsync();
         Assert.True(IsAlive(product.ServerProcessId));
@@ -113,7 +113,7 @@ public sealed class LocalPostgresServerTests : IDisposable
     [Fact]
     public async Task After_kill_9_of_product_and_server_the_next_start_recovers_what_was_committed()
     {
-        using var product = await ProductProcess.StartAsync(_data.Path);
+        using var product = await ProductProcess.StartAsync(data.Path);
         await AskAsync(product.ConnectionString, "CREATE TABLE kept AS SELECT 1 AS n");
         await product.KillAsync();
         await KillServerAsync(product.ServerProcessId);
@@ -128,7 +128,7 @@ public sealed class LocalPostgresServerTests : IDisposable
     public async Task A_stale_pid_file_that_names_another_live_process_does_not_stop_the_start()
     {
         await using (await StartAsync()) { }
-        var cluster = Directory.GetFiles(_data.Path, "PG_VERSION", SearchOption.AllDirectories)
+        var cluster = Directory.GetFiles(data.Path, "PG_VERSION", SearchOption.AllDirectories)
             .Select(f => Path.GetDirectoryName(f)!).MinBy(f => f.Length)!;
         await File.WriteAllLinesAsync(
             Path.Combine(cluster, "postmaster.pid"),
@@ -143,7 +143,7 @@ public sealed class LocalPostgresServerTests : IDisposable
     [Fact]
     public async Task Two_processes_share_the_server_of_one_folder_and_the_last_one_stops_it()
     {
-        using var product = await ProductProcess.StartAsync(_data.Path);
+        using var product = await ProductProcess.StartAsync(data.Path);
         var second = await StartAsync();
         Assert.Equal(product.ServerProcessId, second.ProcessId);
 
@@ -158,7 +158,7 @@ public sealed class LocalPostgresServerTests : IDisposable
     [Fact]
     public async Task Two_processes_that_start_at_once_make_one_cluster()
     {
-        var products = await Task.WhenAll(ProductProcess.StartAsync(_data.Path), ProductProcess.StartAsync(_data.Path));
+        var products = await Task.WhenAll(ProductProcess.StartAsync(data.Path), ProductProcess.StartAsync(data.Path));
 
         Assert.Equal(products[0].ServerProcessId, products[1].ServerProcessId);
 
@@ -186,9 +186,9 @@ public sealed class LocalPostgresServerTests : IDisposable
     [Fact]
     public async Task A_first_start_that_was_killed_half_way_is_made_again()
     {
-        var leftover = Directory.CreateDirectory(Path.Combine(_data.Path, "postgres", "cluster.new"));
+        var leftover = Directory.CreateDirectory(Path.Combine(data.Path, "postgres", "cluster.new"));
         await File.WriteAllTextAsync(Path.Combine(leftover.FullName, "PG_VERSION"), "half");
-        File.SetUnixFileMode(Path.Combine(_data.Path, "postgres"), (UnixFileMode)0b111_101_101);
+        File.SetUnixFileMode(Path.Combine(data.Path, "postgres"), (UnixFileMode)0b111_101_101);
 
         await using var server = await StartAsync();
 
@@ -199,14 +199,14 @@ public sealed class LocalPostgresServerTests : IDisposable
     public async Task A_data_folder_below_a_folder_that_is_closed_to_others_works_and_the_parent_stays_closed()
     {
         var closed = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
-        File.SetUnixFileMode(_data.Path, closed);
-        var options = new LocalPostgresOptions { DataFolder = Path.Combine(_data.Path, "data") };
+        File.SetUnixFileMode(data.Path, closed);
+        var options = new LocalPostgresOptions { DataFolder = Path.Combine(data.Path, "data") };
 
         var server = await LocalPostgresServer.StartAsync(options, NullLogger.Instance, CancellationToken.None);
         try
         {
             Assert.Equal("1", await AskAsync(server.ConnectionString, "SELECT 1::text"));
-            Assert.Equal(closed, File.GetUnixFileMode(_data.Path));
+            Assert.Equal(closed, File.GetUnixFileMode(data.Path));
         }
         finally
         {
@@ -218,7 +218,7 @@ public sealed class LocalPostgresServerTests : IDisposable
     [Fact]
     public async Task Without_server_programs_the_error_says_what_to_install()
     {
-        var empty = new LocalPostgresOptions { DataFolder = _data.Path, BinaryFolders = [_data.Path] };
+        var empty = new LocalPostgresOptions { DataFolder = data.Path, BinaryFolders = [data.Path] };
 
         var error = await Assert.ThrowsAsync<LocalPostgresException>(
             () => LocalPostgresServer.StartAsync(empty, NullLogger.Instance, CancellationToken.None));
@@ -230,7 +230,7 @@ public sealed class LocalPostgresServerTests : IDisposable
     [Fact]
     public async Task A_cluster_of_a_version_that_is_not_installed_is_named()
     {
-        var cluster = Directory.CreateDirectory(Path.Combine(_data.Path, "postgres", "cluster"));
+        var cluster = Directory.CreateDirectory(Path.Combine(data.Path, "postgres", "cluster"));
         await File.WriteAllTextAsync(Path.Combine(cluster.FullName, "PG_VERSION"), "9\n");
 
         var error = await Assert.ThrowsAsync<LocalPostgresException>(StartAsync);
@@ -239,7 +239,7 @@ public sealed class LocalPostgresServerTests : IDisposable
     }
 
     private Task<LocalPostgresServer> StartAsync() => LocalPostgresServer.StartAsync(
-        new LocalPostgresOptions { DataFolder = _data.Path }, NullLogger.Instance, CancellationToken.None);
+        new LocalPostgresOptions { DataFolder = data.Path }, NullLogger.Instance, CancellationToken.None);
 
     private static async Task<string?> AskAsync(string connectionString, string query)
     {

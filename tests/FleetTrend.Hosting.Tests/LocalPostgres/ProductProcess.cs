@@ -8,11 +8,11 @@ internal sealed class ProductProcess : IDisposable
 {
     private static readonly TimeSpan Limit = TimeSpan.FromMinutes(2);
 
-    private readonly Process _process;
+    private readonly Process running;
 
     private ProductProcess(Process process, int serverProcessId, string connectionString)
     {
-        _process = process;
+        running = process;
         ServerProcessId = serverProcessId;
         ConnectionString = connectionString;
     }
@@ -42,22 +42,22 @@ internal sealed class ProductProcess : IDisposable
     /// <summary>kill -9: nothing in the child gets a chance to tidy up.</summary>
     public async Task KillAsync()
     {
-        _process.Kill();
-        await _process.WaitForExitAsync().WaitAsync(Limit);
+        running.Kill();
+        await running.WaitForExitAsync().WaitAsync(Limit);
     }
 
     /// <summary>Lets the child end as a product does on SIGTERM.</summary>
     public async Task EndAsync()
     {
-        _process.StandardInput.Close();
-        await _process.WaitForExitAsync().WaitAsync(Limit);
-        Assert.Equal(0, _process.ExitCode);
+        running.StandardInput.Close();
+        await running.WaitForExitAsync().WaitAsync(Limit);
+        Assert.Equal(0, running.ExitCode);
     }
 
     public void Dispose()
     {
-        if (!_process.HasExited)
-            _process.Kill();
-        _process.Dispose();
+        if (!running.HasExited)
+            running.Kill();
+        running.Dispose();
     }
 }

@@ -28,7 +28,8 @@ public sealed class HostileMessageTests
                 Assert.Contains(refusal.Reason, Reasons.All);
             }
 
-            Assert.Equal(Math.Min(parsed.Refusals.Count, RefusalStatus.MostListed), RefusalStatus.Build(parsed.Refusals).GetDetail<BadRequest>().FieldViolations.Count);
+            Assert.Equal(Math.Min(parsed.Refusals.Count, RefusalStatus.MostListed), RefusalStatus.Build(parsed.Refusals)
+                .GetDetail<BadRequest>().FieldViolations.Count);
         },
         iter: 20_000);
 

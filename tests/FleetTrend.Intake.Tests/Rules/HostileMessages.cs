@@ -20,7 +20,7 @@ internal sealed class HostileMessages(int seed)
 
     private static readonly int[] Wholes = [0, 1, 2, 3, 12, 31, 2024, 2026, -1, 10_000, int.MinValue, int.MaxValue];
 
-    private readonly Random _random = new(seed);
+    private readonly Random random = new(seed);
 
     public T Make<T>()
         where T : IMessage, new()
@@ -54,10 +54,10 @@ internal sealed class HostileMessages(int seed)
             if (field.IsRepeated)
             {
                 var list = (IList)field.Accessor.GetValue(message);
-                for (var i = _random.Next(4); i > 0; i--)
+                for (var i = random.Next(4); i > 0; i--)
                     list.Add(Value(field));
             }
-            else if (_random.Next(5) > 0)
+            else if (random.Next(5) > 0)
             {
                 field.Accessor.SetValue(message, Value(field));
             }
@@ -77,9 +77,9 @@ internal sealed class HostileMessages(int seed)
             case FieldType.Double:
                 return Pick(Numbers);
             case FieldType.Enum:
-                return Enum.ToObject(field.EnumType.ClrType, _random.Next(-1, 13));
+                return Enum.ToObject(field.EnumType.ClrType, random.Next(-1, 13));
             case FieldType.Bool:
-                return _random.Next(2) == 0;
+                return random.Next(2) == 0;
             case FieldType.Int64:
                 return (long)Pick(Wholes);
             default:
@@ -87,5 +87,5 @@ internal sealed class HostileMessages(int seed)
         }
     }
 
-    private T Pick<T>(T[] values) => values[_random.Next(values.Length)];
+    private T Pick<T>(T[] values) => values[random.Next(values.Length)];
 }

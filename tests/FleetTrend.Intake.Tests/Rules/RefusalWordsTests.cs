@@ -49,8 +49,10 @@ public sealed partial class RefusalWordsTests
     {
         List<Refusal> refusals =
         [
-            .. Of(() => { LayoutRules.Parse(new LocationKind { Conditions = { "CONDITION_CRAK" }, HasLife = true, Checks = { new ConditionChecks() } }, out var r); return r; }),
-            .. Of(() => { LayoutRules.Parse(new Layout { Locations = { new Location { Path = "x", Kind = "flange-wled", JascCode = "1" } } }, Valid.Kinds, out var r); return r; }),
+            .. Of(() => { LayoutRules.Parse(
+                new LocationKind { Conditions = { "CONDITION_CRAK" }, HasLife = true, Checks = { new ConditionChecks() } }, out var r); return r; }),
+            .. Of(() => { LayoutRules.Parse(
+                new Layout { Locations = { new Location { Path = "x", Kind = "flange-wled", JascCode = "1" } } }, Valid.Kinds, out var r); return r; }),
             .. Of(() => { LayoutRules.Parse(new TypeGroup(), out var r); return r; }),
             .. Of(() => { CodeRules.Parse(new SourceCode { Condition = (Condition)99 }, out var r); return r; }),
             .. Of(() => { CodeRules.Parse(new SourceCode(), out var r); return r; }),

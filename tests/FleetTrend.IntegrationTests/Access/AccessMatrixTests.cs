@@ -77,11 +77,11 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/RequestRefresh"] = "WA",
     };
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public void Every_call_of_the_contract_has_its_row_here() =>
@@ -90,9 +90,9 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task Without_a_good_key_no_call_is_let_in()
     {
-        var good = await _server.CreateKeyAsync(ShopCards.Source, Enum.GetValues<KeyScope>());
-        var revoked = await _server.CreateKeyAsync(ShopCards.Source, Enum.GetValues<KeyScope>());
-        await _server.Access.RevokeKeyAsync(new() { KeyId = revoked.Split('_')[1] });
+        var good = await server.CreateKeyAsync(ShopCards.Source, Enum.GetValues<KeyScope>());
+        var revoked = await server.CreateKeyAsync(ShopCards.Source, Enum.GetValues<KeyScope>());
+        await server.Access.RevokeKeyAsync(new() { KeyId = revoked.Split('_')[1] });
         (string? Key, string Reason)[] bad =
         [
             (null, "KEY_REQUIRED"),
@@ -124,7 +124,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
     [InlineData(KeyScope.Administer, 'A')]
     public async Task A_key_opens_what_its_scope_opens_and_nothing_else(KeyScope scope, char letter)
     {
-        var key = await _server.CreateKeyAsync(scope == KeyScope.RecordsWrite ? ShopCards.Source : null, scope);
+        var key = await server.CreateKeyAsync(scope == KeyScope.RecordsWrite ? ShopCards.Source : null, scope);
         foreach (var (call, over, answer) in await AskEveryCallAsync(key))
         {
             if (Openers[call].Contains(letter, StringComparison.Ordinal))
@@ -137,8 +137,8 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task A_source_neither_sees_nor_changes_records_of_another()
     {
-        await _server.IntakeOfAsync(OtherSource); // it is registered
-        var key = await _server.CreateKeyAsync(ShopCards.Source, KeyScope.RecordsWrite);
+        await server.IntakeOfAsync(OtherSource); // it is registered
+        var key = await server.CreateKeyAsync(ShopCards.Source, KeyScope.RecordsWrite);
         var about = Served().Where(call => Openers[Contract.NameOf(call)].Contains('W', StringComparison.Ordinal))
             .Select(call => (Call: call, Request: Contract.RequestAbout(call, OtherSource)))
             .Where(pair => pair.Request is not null)
@@ -148,17 +148,17 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
             about.Select(pair => Contract.NameOf(pair.Call)).ToHashSet(StringComparer.Ordinal));
         foreach (var (call, request) in about)
         {
-            var overGrpc = await AskAsync(_server.ChannelWith(key), call, request!);
+            var overGrpc = await AskAsync(server.ChannelWith(key), call, request!);
             Assert.Equal((call.FullName, "SOURCE_NOT_YOURS", StatusCode.PermissionDenied), (call.FullName, overGrpc.Reason, overGrpc.Code));
             if (Contract.HttpOf(call) is { } http)
             {
-                using var client = _server.HttpWith(key);
+                using var client = server.HttpWith(key);
                 var overJson = await AskAsync(client, http, request!);
                 Assert.Equal((call.FullName, "SOURCE_NOT_YOURS", StatusCode.PermissionDenied), (call.FullName, overJson.Reason, overJson.Code));
             }
         }
 
-        await using var command = _server.Database.DataSource.CreateCommand(
+        await using var command = server.Database.DataSource.CreateCommand(
             $"select count(*) from records join sources on sources.id = source_id where name = '{OtherSource}'");
         Assert.Equal(0L, await command.ExecuteScalarAsync());
     }
@@ -168,7 +168,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
     /// <summary>Calls whose service this host serves.</summary>
     private IEnumerable<MethodDescriptor> Served()
     {
-        var served = _server.Services.GetRequiredService<EndpointDataSource>().Endpoints
+        var served = server.Services.GetRequiredService<EndpointDataSource>().Endpoints
             .Select(endpoint => endpoint.Metadata.GetMetadata<GrpcMethodMetadata>()?.Method.FullName)
             .OfType<string>()
             .ToHashSet(StringComparer.Ordinal);
@@ -177,8 +177,8 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
 
     private async Task<List<(string Call, string Over, Answer Answer)>> AskEveryCallAsync(string? key)
     {
-        var channel = _server.ChannelWith(key);
-        using var http = _server.HttpWith(key);
+        var channel = server.ChannelWith(key);
+        using var http = server.HttpWith(key);
         var answers = new List<(string, string, Answer)>();
         foreach (var call in Served())
         {

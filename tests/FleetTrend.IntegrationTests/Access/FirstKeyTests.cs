@@ -11,9 +11,9 @@ namespace FleetTrend.IntegrationTests.Access;
 [Collection(SharedPostgres.Name)]
 public sealed class FirstKeyTests(PostgresFixture postgres) : IDisposable
 {
-    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fleettrend-key-");
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("fleettrend-key-");
 
-    public void Dispose() => _folder.Delete(recursive: true);
+    public void Dispose() => folder.Delete(recursive: true);
 
     [Fact]
     public async Task An_empty_installation_gets_one_key_in_a_file_of_its_owner_and_the_log_says_where()
@@ -54,7 +54,7 @@ public sealed class FirstKeyTests(PostgresFixture postgres) : IDisposable
     }
 
     private Task<ApiServer> StartAsync(LineLog? log) => ApiServer.StartAsync(
-        postgres, settings => settings with { DataFolder = _folder.FullName },
+        postgres, settings => settings with { DataFolder = folder.FullName },
         builder =>
         {
             if (log is not null)

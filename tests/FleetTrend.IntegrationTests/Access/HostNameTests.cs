@@ -7,16 +7,16 @@ namespace FleetTrend.IntegrationTests.Access;
 [Collection(SharedPostgres.Name)]
 public sealed class HostNameTests(PostgresFixture postgres) : IAsyncLifetime
 {
-    private ApiServer _demo = null!;
+    private ApiServer demo = null!;
 
-    public async Task InitializeAsync() => _demo = await ApiServer.StartAsync(postgres, settings => settings with
+    public async Task InitializeAsync() => demo = await ApiServer.StartAsync(postgres, settings => settings with
     {
         OpenPages = true,
         PublicUrl = "https://trend.example.org:5080",
         AllowedHosts = ["alias.example.org", "*.shop.example"],
     });
 
-    public async Task DisposeAsync() => await _demo.DisposeAsync();
+    public async Task DisposeAsync() => await demo.DisposeAsync();
 
     [Theory]
     [InlineData("/")]
@@ -53,7 +53,7 @@ public sealed class HostNameTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task A_call_over_gRPC_by_another_name_is_told_so_with_a_status()
     {
-        using var http = new HttpClient { BaseAddress = _demo.GrpcAddress };
+        using var http = new HttpClient { BaseAddress = demo.GrpcAddress };
         using var call = new HttpRequestMessage(HttpMethod.Post, "/fleettrend.v1.AccessService/GetOwnKey")
         {
             Version = HttpVersion.Version20,
@@ -67,7 +67,7 @@ public sealed class HostNameTests(PostgresFixture postgres) : IAsyncLifetime
 
     private async Task<HttpResponseMessage> GetAsync(string path, string host)
     {
-        using var http = new HttpClient { BaseAddress = _demo.HttpAddress };
+        using var http = new HttpClient { BaseAddress = demo.HttpAddress };
         using var request = new HttpRequestMessage(HttpMethod.Get, path) { Headers = { Host = host } };
         return await http.SendAsync(request);
     }

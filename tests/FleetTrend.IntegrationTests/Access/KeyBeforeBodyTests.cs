@@ -24,11 +24,11 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
 
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     public static TheoryData<string> CallsWithBody { get; } =
         [.. Contract.Calls.Where(call => Contract.HttpOf(call) is { Body: not null }).Select(Contract.NameOf)];
@@ -49,7 +49,7 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
     {
         foreach (var call in Contract.Calls)
         {
-            using var client = new HttpClient { BaseAddress = _server.GrpcAddress };
+            using var client = new HttpClient { BaseAddress = server.GrpcAddress };
             using var body = new EndlessContent();
             using var request = Grpc($"{call.Service.FullName}/{call.Name}", body, null);
             using var limit = new CancellationTokenSource(Patience);
@@ -62,7 +62,7 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
     public async Task Large_bodies_without_a_key_take_no_memory_and_get_a_clear_answer()
     {
         var body = Encoding.UTF8.GetBytes("{\"records\":[" + string.Join(',', Enumerable.Repeat("{}", Large / 3)) + "]}");
-        using var http = _server.HttpWith(null);
+        using var http = server.HttpWith(null);
         await PostAsync(http, "{}"u8.ToArray()); // what the first call loads is not counted
 
         var before = GC.GetTotalAllocatedBytes(precise: true);
@@ -76,12 +76,12 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
     [Fact]
     public async Task A_body_beyond_the_limit_is_refused_before_it_comes_also_with_a_key()
     {
-        var tooLarge = await AnswerToHeadAsync(HttpMethod.Post, "/v1/records:push", _server.Key);
+        var tooLarge = await AnswerToHeadAsync(HttpMethod.Post, "/v1/records:push", server.Key);
         Assert.Equal((413, "MESSAGE_TOO_LARGE"), (tooLarge.Status, tooLarge.Reason));
 
-        using var client = new HttpClient { BaseAddress = _server.GrpcAddress };
+        using var client = new HttpClient { BaseAddress = server.GrpcAddress };
         using var body = new EndlessContent(Large);
-        using var request = Grpc("fleettrend.v1.IntakeService/PushRecords", body, _server.Key);
+        using var request = Grpc("fleettrend.v1.IntakeService/PushRecords", body, server.Key);
         using var limit = new CancellationTokenSource(Patience);
         using var answer = await client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, limit.Token);
         Assert.Equal("8", answer.Headers.GetValues("grpc-status").Single());
@@ -95,7 +95,7 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
         using var request = new HttpRequestMessage(HttpMethod.Post, "v1/records:push") { Content = new ByteArrayContent(body) };
         request.Headers.TransferEncodingChunked = true;
         request.Content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
-        using var answer = await _server.Http.SendAsync(request);
+        using var answer = await server.Http.SendAsync(request);
         var status = JsonNode.Parse(await answer.Content.ReadAsStringAsync())!;
         Assert.Equal((413, "MESSAGE_TOO_LARGE"), ((int)answer.StatusCode, (string?)status["details"]![0]!["reason"]));
     }
@@ -105,7 +105,7 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
     [InlineData("deflate")]
     public async Task A_few_compressed_bytes_that_unfold_into_many_are_refused_at_the_limit(string encoding)
     {
-        _server.ErrorsExpected = true; // the framework logs a message that it cannot read
+        server.ErrorsExpected = true; // the framework logs a message that it cannot read
         var small = await PostCompressedAsync(encoding, new PushRecordsRequest { Records = { ShopCards.Finding("f") } }.ToByteArray(), 1);
         Assert.Equal("0", small.Code); // compression as such is taken
 
@@ -123,7 +123,7 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
     {
         using var request = new HttpRequestMessage(HttpMethod.Post, "v1/records:push") { Content = new StringContent("{}", Encoding.UTF8, "application/json") };
         request.Content.Headers.ContentEncoding.Add("gzip");
-        using var answer = await _server.Http.SendAsync(request);
+        using var answer = await server.Http.SendAsync(request);
         var status = JsonNode.Parse(await answer.Content.ReadAsStringAsync())!;
         Assert.Equal((415, "CONTENT_ENCODING_NOT_TAKEN"), ((int)answer.StatusCode, (string?)status["details"]![0]!["reason"]));
         Assert.Contains("gzip", (string?)status["message"], StringComparison.Ordinal);
@@ -134,7 +134,7 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
     {
         var form = await AnswerToHeadAsync(HttpMethod.Post, "/sign-in", null, "application/x-www-form-urlencoded");
         Assert.InRange(form.Status, 400, 413);
-        using var client = new HttpClient { BaseAddress = _server.GrpcAddress };
+        using var client = new HttpClient { BaseAddress = server.GrpcAddress };
         string[] calls = ["grpc.reflection.v1.ServerReflection/ServerReflectionInfo", "grpc.reflection.v1alpha.ServerReflection/ServerReflectionInfo"];
         foreach (var call in calls)
         {
@@ -169,9 +169,9 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
         }
 
         BinaryPrimitives.WriteUInt32BigEndian(compressed.GetBuffer().AsSpan(1), (uint)compressed.Length - 5);
-        using var client = new HttpClient { BaseAddress = _server.GrpcAddress };
+        using var client = new HttpClient { BaseAddress = server.GrpcAddress };
         using var request = Grpc(
-            "fleettrend.v1.IntakeService/PushRecords", new ByteArrayContent(compressed.GetBuffer(), 0, (int)compressed.Length), _server.Key);
+            "fleettrend.v1.IntakeService/PushRecords", new ByteArrayContent(compressed.GetBuffer(), 0, (int)compressed.Length), server.Key);
         request.Headers.Add("grpc-encoding", encoding);
         request.Headers.TE.Add(new TransferCodingWithQualityHeaderValue("trailers"));
         using var answer = await client.SendAsync(request);
@@ -198,7 +198,7 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
     {
         using var limit = new CancellationTokenSource(Patience);
         using var connection = new TcpClient();
-        await connection.ConnectAsync(IPAddress.Loopback, _server.HttpAddress.Port, limit.Token);
+        await connection.ConnectAsync(IPAddress.Loopback, server.HttpAddress.Port, limit.Token);
         var stream = connection.GetStream();
         var authorization = key is null ? "" : $"authorization: Bearer {key}\r\n";
         var head = $"{verb} {path} HTTP/1.1\r\nhost: localhost\r\n{authorization}content-type: {type}\r\ncontent-length: {Large}\r\nconnection: close\r\n\r\n";
@@ -220,33 +220,33 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
     /// <summary>A body that begins and never ends.</summary>
     private sealed class EndlessContent : HttpContent
     {
-        private readonly int? _length;
-        private readonly byte[] _start;
-        private readonly CancellationTokenSource _end = new();
+        private readonly int? length;
+        private readonly byte[] start;
+        private readonly CancellationTokenSource end = new();
 
-        public EndlessContent(int? length = null, params byte[] start) => (_length, _start) = (length, start);
+        public EndlessContent(int? length = null, params byte[] start) => (this.length, this.start) = (length, start);
 
         protected override Task SerializeToStreamAsync(Stream stream, TransportContext? context) =>
             SerializeToStreamAsync(stream, context, default);
 
         protected override async Task SerializeToStreamAsync(Stream stream, TransportContext? context, CancellationToken cancellationToken)
         {
-            using var either = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, _end.Token);
-            await stream.WriteAsync(_start, either.Token);
+            using var either = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, end.Token);
+            await stream.WriteAsync(this.start, either.Token);
             await stream.FlushAsync(either.Token);
             await Task.Delay(Timeout.Infinite, either.Token);
         }
 
         protected override bool TryComputeLength(out long length)
         {
-            length = _length ?? 0;
-            return _length is not null;
+            length = this.length ?? 0;
+            return this.length is not null;
         }
 
         protected override void Dispose(bool disposing)
         {
-            if (!_end.IsCancellationRequested)
-                _end.Cancel();
+            if (!end.IsCancellationRequested)
+                end.Cancel();
             base.Dispose(disposing);
         }
     }

@@ -10,11 +10,11 @@ namespace FleetTrend.IntegrationTests.Access;
 [Collection(SharedPostgres.Name)]
 public sealed class KeyTests(PostgresFixture postgres) : IAsyncLifetime
 {
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task A_key_is_shown_once_and_stored_as_a_hash()
@@ -24,13 +24,13 @@ public sealed class KeyTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Matches("^ftk_[a-z2-7]{12}_[a-z2-7]{52}$", made.KeyText); // 12 and 52 characters of RFC 4648's base 32: 60 and 256 bits
         Assert.Equal(made.Key.KeyId, made.KeyText.Split('_')[1]);
         var secret = made.KeyText.Split('_')[2];
-        await using var command = _server.Database.DataSource.CreateCommand(
+        await using var command = server.Database.DataSource.CreateCommand(
             "select count(*) filter (where k::text like '%' || @secret || '%'), count(*) filter (where secret_hash = sha256(@secret::bytea)) from api_keys k");
         command.Parameters.AddWithValue("secret", secret);
         await using var counts = await command.ExecuteReaderAsync();
         Assert.True(await counts.ReadAsync());
         Assert.Equal((0L, 1L), (counts.GetInt64(0), counts.GetInt64(1))); // the hash is PostgreSQL's own SHA-256 of the secret
-        var listed = Assert.Single((await _server.Access.ListKeysAsync(new ListKeysRequest())).Keys, key => key.KeyId == made.Key.KeyId);
+        var listed = Assert.Single((await server.Access.ListKeysAsync(new ListKeysRequest())).Keys, key => key.KeyId == made.Key.KeyId);
         Assert.Equal(made.Key, listed);
         Assert.DoesNotContain(secret, listed.ToString());
     }
@@ -41,11 +41,11 @@ public sealed class KeyTests(PostgresFixture postgres) : IAsyncLifetime
         var made = await CreateAsync("tablet", ShopCards.Source, Scope.RecordsWrite);
         Assert.Null(made.Key.LastUsedTime);
 
-        var own = await new AccessService.AccessServiceClient(_server.ChannelWith(made.KeyText)).GetOwnKeyAsync(new GetOwnKeyRequest());
+        var own = await new AccessService.AccessServiceClient(server.ChannelWith(made.KeyText)).GetOwnKeyAsync(new GetOwnKeyRequest());
 
         Assert.Equal((made.Key.KeyId, ShopCards.Source), (own.Key.KeyId, own.Key.Source));
         Assert.Equal([Scope.RecordsWrite], own.Key.Scopes);
-        var listed = (await _server.Access.ListKeysAsync(new ListKeysRequest())).Keys.Single(key => key.KeyId == made.Key.KeyId);
+        var listed = (await server.Access.ListKeysAsync(new ListKeysRequest())).Keys.Single(key => key.KeyId == made.Key.KeyId);
         Assert.InRange(listed.LastUsedTime.ToDateTime(), made.Key.CreateTime.ToDateTime(), DateTime.UtcNow.AddMinutes(1));
     }
 
@@ -53,13 +53,13 @@ public sealed class KeyTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task A_revoked_key_stays_revoked()
     {
         var made = await CreateAsync("tablet", "", Scope.TrendsRead);
-        var first = await _server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = made.Key.KeyId });
-        var second = await _server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = made.Key.KeyId });
+        var first = await server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = made.Key.KeyId });
+        var second = await server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = made.Key.KeyId });
 
         Assert.NotNull(first.Key.RevokeTime);
         Assert.Equal(first, second);
-        await AssertRefusedAsync("KEY_NOT_FOUND", () => _server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = "aaaaaaaaaaaa" }));
-        await AssertRefusedAsync("PATTERN_MISMATCH", () => _server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = made.KeyText }));
+        await AssertRefusedAsync("KEY_NOT_FOUND", () => server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = "aaaaaaaaaaaa" }));
+        await AssertRefusedAsync("PATTERN_MISMATCH", () => server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = made.KeyText }));
     }
 
     [Fact]
@@ -71,7 +71,7 @@ public sealed class KeyTests(PostgresFixture postgres) : IAsyncLifetime
         var token = "";
         do
         {
-            var page = await _server.Access.ListKeysAsync(new ListKeysRequest { PageSize = 2, PageToken = token });
+            var page = await server.Access.ListKeysAsync(new ListKeysRequest { PageSize = 2, PageToken = token });
             Assert.InRange(page.Keys.Count, 1, 2);
             names.AddRange(page.Keys.Select(key => key.Name));
             token = page.NextPageToken;
@@ -99,30 +99,30 @@ public sealed class KeyTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task An_open_stream_ends_when_its_key_is_revoked_and_what_was_acknowledged_stays()
     {
-        await ShopCards.RegisterAsync(_server);
+        await ShopCards.RegisterAsync(server);
         var made = await CreateAsync("tablet", ShopCards.Source, Scope.RecordsWrite);
         using var limit = new CancellationTokenSource(TimeSpan.FromMinutes(1));
-        using var call = new IntakeService.IntakeServiceClient(_server.ChannelWith(made.KeyText)).StreamRecords(cancellationToken: limit.Token);
+        using var call = new IntakeService.IntakeServiceClient(server.ChannelWith(made.KeyText)).StreamRecords(cancellationToken: limit.Token);
         await call.RequestStream.WriteAsync(new StreamRecordsRequest { Sequence = 1, Record = ShopCards.Aircraft("ZZ-A01") });
         Assert.True(await call.ResponseStream.MoveNext(limit.Token));
         Assert.Equal(RecordState.Accepted, call.ResponseStream.Current.Outcome.State);
 
-        await _server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = made.Key.KeyId });
+        await server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = made.Key.KeyId });
 
         var end = await Assert.ThrowsAsync<RpcException>(() => call.ResponseStream.MoveNext(limit.Token));
         Assert.Equal((StatusCode.Unauthenticated, "KEY_REVOKED"), (end.StatusCode, end.GetRpcStatus()!.GetDetail<ErrorInfo>()!.Reason));
-        var again = await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A01") });
+        var again = await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A01") });
         Assert.Equal(RecordState.Unchanged, again.Outcome.State);
     }
 
     [Fact]
     public async Task A_key_revoked_by_another_process_is_refused_here_soon_after()
     {
-        var key = await _server.CreateKeyAsync(null, KeyScope.TrendsRead);
-        var reports = new ReportService.ReportServiceClient(_server.ChannelWith(key));
+        var key = await server.CreateKeyAsync(null, KeyScope.TrendsRead);
+        var reports = new ReportService.ReportServiceClient(server.ChannelWith(key));
         await reports.ListReportsAsync(new ListReportsRequest());
 
-        await using var command = _server.Database.DataSource.CreateCommand(
+        await using var command = server.Database.DataSource.CreateCommand(
             $"update api_keys set revoke_time = clock_timestamp() where id = '{key.Split('_')[1]}'");
         await command.ExecuteNonQueryAsync();
 
@@ -142,7 +142,7 @@ public sealed class KeyTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     private async Task<CreateKeyResponse> CreateAsync(string name, string source, params Scope[] scopes) =>
-        await _server.Access.CreateKeyAsync(new CreateKeyRequest { Name = name, Source = source, Scopes = { scopes } });
+        await server.Access.CreateKeyAsync(new CreateKeyRequest { Name = name, Source = source, Scopes = { scopes } });
 
     private static Task AssertRefusedAsync<T>(string reason, Func<AsyncUnaryCall<T>> call) => AssertRefusedAsync(reason, async () => await call());
 

@@ -6,11 +6,11 @@ namespace FleetTrend.IntegrationTests.Access;
 /// <summary>Keeps every line that a server logs, at every level, with all that belongs to it.</summary>
 internal sealed class LineLog : ILoggerProvider
 {
-    private readonly ConcurrentQueue<string> _lines = new();
+    private readonly ConcurrentQueue<string> lines = new();
 
-    public IReadOnlyCollection<string> Lines => _lines;
+    public IReadOnlyCollection<string> Lines => lines;
 
-    public ILogger CreateLogger(string categoryName) => new Logger(categoryName, _lines);
+    public ILogger CreateLogger(string categoryName) => new Logger(categoryName, lines);
 
     public void Dispose()
     {

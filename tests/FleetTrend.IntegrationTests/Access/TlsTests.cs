@@ -14,31 +14,31 @@ public sealed class TlsTests : IDisposable
 {
     private const string Password = "correct horse battery staple";
 
-    private readonly PostgresFixture _postgres;
-    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fleettrend-tls-");
-    private readonly X509Certificate2 _certificate;
+    private readonly PostgresFixture postgres;
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("fleettrend-tls-");
+    private readonly X509Certificate2 certificate;
 
     public TlsTests(PostgresFixture postgres)
     {
-        _postgres = postgres;
+        this.postgres = postgres;
         using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
         var request = new CertificateRequest("CN=fleettrend.test", key, HashAlgorithmName.SHA256);
         var names = new SubjectAlternativeNameBuilder();
         names.AddIpAddress(IPAddress.Loopback);
         request.CertificateExtensions.Add(names.Build());
-        _certificate = request.CreateSelfSigned(DateTimeOffset.UtcNow.AddDays(-1), DateTimeOffset.UtcNow.AddDays(2));
-        File.WriteAllText(InFolder("certificate.pem"), _certificate.ExportCertificatePem());
+        certificate = request.CreateSelfSigned(DateTimeOffset.UtcNow.AddDays(-1), DateTimeOffset.UtcNow.AddDays(2));
+        File.WriteAllText(InFolder("certificate.pem"), certificate.ExportCertificatePem());
         File.WriteAllText(InFolder("key.pem"), key.ExportPkcs8PrivateKeyPem());
         File.WriteAllText(InFolder("closed.pem"), key.ExportEncryptedPkcs8PrivateKeyPem(
             Password, new PbeParameters(PbeEncryptionAlgorithm.Aes256Cbc, HashAlgorithmName.SHA256, 10_000)));
-        File.WriteAllText(InFolder("both.pem"), _certificate.ExportCertificatePem() + "\n" + key.ExportPkcs8PrivateKeyPem());
-        File.WriteAllBytes(InFolder("both.pfx"), _certificate.Export(X509ContentType.Pkcs12, Password));
+        File.WriteAllText(InFolder("both.pem"), certificate.ExportCertificatePem() + "\n" + key.ExportPkcs8PrivateKeyPem());
+        File.WriteAllBytes(InFolder("both.pfx"), certificate.Export(X509ContentType.Pkcs12, Password));
     }
 
     public void Dispose()
     {
-        _certificate.Dispose();
-        _folder.Delete(recursive: true);
+        certificate.Dispose();
+        folder.Delete(recursive: true);
     }
 
     [Theory]
@@ -49,7 +49,7 @@ public sealed class TlsTests : IDisposable
     public async Task One_port_serves_gRPC_and_JSON(string certificate, string? key, string? password)
     {
         var tls = Read(certificate, key, password).Tls;
-        await using var server = await ApiServer.StartAsync(_postgres, settings => settings with { Tls = tls }, trust: _certificate);
+        await using var server = await ApiServer.StartAsync(postgres, settings => settings with { Tls = tls }, trust: this.certificate);
 
         Assert.Equal(server.GrpcAddress, server.HttpAddress);
         Assert.Equal("https", server.GrpcAddress.Scheme);
@@ -62,7 +62,7 @@ public sealed class TlsTests : IDisposable
     public async Task Nothing_is_served_in_plain_text_or_to_who_does_not_trust_the_certificate()
     {
         var tls = Read("certificate.pem", "key.pem", null).Tls;
-        await using var server = await ApiServer.StartAsync(_postgres, settings => settings with { Tls = tls }, trust: _certificate);
+        await using var server = await ApiServer.StartAsync(postgres, settings => settings with { Tls = tls }, trust: certificate);
 
         using var stranger = new HttpClient();
         var untrusted = await Assert.ThrowsAsync<HttpRequestException>(() => stranger.GetAsync(new Uri(server.HttpAddress, "health/live")));
@@ -76,7 +76,7 @@ public sealed class TlsTests : IDisposable
     {
         var tls = Read("certificate.pem", "key.pem", null).Tls;
         await using var server = await ApiServer.StartAsync(
-            _postgres, settings => settings with { Tls = tls, LocalAddress = NetworkAddress.Loopback(0) }, trust: _certificate);
+            postgres, settings => settings with { Tls = tls, LocalAddress = NetworkAddress.Loopback(0) }, trust: certificate);
 
         Assert.Equal("http", server.LocalAddress!.Scheme);
         using var http = new HttpClient();
@@ -98,7 +98,7 @@ public sealed class TlsTests : IDisposable
         Assert.DoesNotContain("hunter2", refusal.ToString(), StringComparison.Ordinal);
     }
 
-    private string InFolder(string name) => Path.Combine(_folder.FullName, name);
+    private string InFolder(string name) => Path.Combine(folder.FullName, name);
 
     private HostSettings Read(string certificate, string? key, string? password) => HostSettings.Read(new ConfigurationBuilder()
         .AddInMemoryCollection(new Dictionary<string, string?>(StringComparer.Ordinal)

@@ -3,7 +3,7 @@ namespace FleetTrend.IntegrationTests.CommandLine;
 /// <summary>A folder of CSV files for one test.</summary>
 internal sealed class CsvFolder : IDisposable
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("csv").FullName;
+    private readonly string temporary = Directory.CreateTempSubdirectory("csv").FullName;
 
     /// <summary>The files of protos/examples/csv.</summary>
     public static CsvFolder Example()
@@ -14,9 +14,9 @@ internal sealed class CsvFolder : IDisposable
         return folder;
     }
 
-    public string Path => _folder;
+    public string Path => temporary;
 
-    public string Of(string name) => System.IO.Path.Combine(_folder, name);
+    public string Of(string name) => System.IO.Path.Combine(temporary, name);
 
     public void Write(string name, params string[] lines) => File.WriteAllText(Of(name), string.Concat(lines.Select(l => l + "\n")));
 
@@ -27,5 +27,5 @@ internal sealed class CsvFolder : IDisposable
         File.WriteAllText(Of(name), text.Replace(from, to, StringComparison.Ordinal));
     }
 
-    public void Dispose() => Directory.Delete(_folder, recursive: true);
+    public void Dispose() => Directory.Delete(temporary, recursive: true);
 }

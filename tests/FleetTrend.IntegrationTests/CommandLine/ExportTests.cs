@@ -2,12 +2,12 @@ using System.Text.Json;
 using FleetTrend.Cli.Commands;
 using FleetTrend.Client;
 using FleetTrend.Contracts.V1;
+using FleetTrend.Results.Refreshes;
 using FleetTrend.Store.Histories;
 using FleetTrend.Store.Keys;
 using FleetTrend.Store.Sources;
 using FleetTrend.Synthetic;
 using FleetTrend.Trends;
-using FleetTrend.Results.Refreshes;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.CommandLine;
@@ -16,33 +16,33 @@ namespace FleetTrend.IntegrationTests.CommandLine;
 [Collection(SharedPostgres.Name)]
 public sealed class ExportTests(PostgresFixture postgres) : IAsyncLifetime, IDisposable
 {
-    private readonly CsvFolder _folder = new();
-    private ApiServer _server = null!;
+    private readonly CsvFolder folder = new();
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
-    public void Dispose() => _folder.Dispose();
+    public void Dispose() => folder.Dispose();
 
     [Fact]
     public async Task Exported_and_imported_into_an_empty_database_a_fleet_gives_the_same_statistics()
     {
-        var key = await KeyAsync(_server);
+        var key = await KeyAsync(server);
         var (stored, superseded) = await PushFleetAsync(key);
 
-        var (code, summary, error) = await ExportAsync(_server, key);
+        var (code, summary, error) = await ExportAsync(server, key);
         Assert.Equal((0, ""), (code, error));
         Assert.Equal(stored, Rows(summary).Where(f => f.File is not ("looks.csv" or "assignments.csv" or "layouts.csv" or "locations.csv" or "type_groups.csv" or "sources.csv")).Sum(f => f.Rows));
 
         await using var empty = await ApiServer.StartAsync(postgres);
-        var (imported, counts, _) = await ImportRunner.ImportAsync(empty, _folder.Path, new Given(await KeyAsync(empty)));
+        var (imported, counts, _) = await ImportRunner.ImportAsync(empty, folder.Path, new Given(await KeyAsync(empty)));
         Assert.Equal(0, imported);
         Assert.Equal(stored, counts.GetProperty("files").EnumerateArray().Sum(f => f.GetProperty("accepted").GetInt32()) - 2); // and two type groups
         Assert.True(superseded > 0);
 
         var asOf = await empty.Services.GetRequiredService<Knowledge>().FixAsOfAsync(default);
-        var before = await TrendsAsync(_server, asOf);
+        var before = await TrendsAsync(server, asOf);
         Assert.Equal(before, await TrendsAsync(empty, asOf));
         Assert.True(before.Length > 100_000, "trends of 30 aircraft");
         Assert.Equal(2, (await ExportAsync(empty, key)).Code); // an export writes over nothing
@@ -53,15 +53,15 @@ public sealed class ExportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     {
         using var example = CsvFolder.Example();
         File.Delete(example.Of("retractions.csv"));
-        Assert.Equal(0, (await ImportRunner.ImportAsync(_server, example.Path, new Given(_server.Key))).Code);
-        var moment = await _server.Services.GetRequiredService<Knowledge>().FixAsOfAsync(default);
+        Assert.Equal(0, (await ImportRunner.ImportAsync(server, example.Path, new Given(server.Key))).Code);
+        var moment = await server.Services.GetRequiredService<Knowledge>().FixAsOfAsync(default);
         example.Write("retractions.csv", "source_record_id,revision,reason", "card 16/2,2,entered twice");
-        Assert.Equal(0, (await ImportRunner.ImportAsync(_server, example.Path, new Given(_server.Key))).Code);
+        Assert.Equal(0, (await ImportRunner.ImportAsync(server, example.Path, new Given(server.Key))).Code);
 
-        var (_, then, _) = await ExportAsync(_server, _server.Key, moment);
+        var (_, then, _) = await ExportAsync(server, server.Key, moment);
         Assert.Equal(2, Rows(then).Single(f => f.File == "actions.csv").Rows);
-        Directory.Delete(_folder.Path, recursive: true);
-        var (_, now, _) = await ExportAsync(_server, _server.Key);
+        Directory.Delete(folder.Path, recursive: true);
+        var (_, now, _) = await ExportAsync(server, server.Key);
         Assert.Equal(1, Rows(now).Single(f => f.File == "actions.csv").Rows);
     }
 
@@ -74,7 +74,7 @@ public sealed class ExportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     /// <summary>A synthetic fleet, some findings corrected and one taken back; the records that are left, and revisions that are not.</summary>
     private async Task<(int Stored, int Superseded)> PushFleetAsync(string key)
     {
-        using var channel = FleetTrendChannel.Open(new ConnectionOptions { Address = _server.GrpcAddress, Key = key });
+        using var channel = FleetTrendChannel.Open(new ConnectionOptions { Address = server.GrpcAddress, Key = key });
         var layouts = new LayoutService.LayoutServiceClient(channel);
         var fleet = SyntheticSchool.Generate(4, new DateOnly(2026, 3, 31), (await layouts.ListLayoutsAsync(new ListLayoutsRequest { PageSize = 500 })).Layouts);
         foreach (var group in fleet.TypeGroups)
@@ -104,7 +104,7 @@ public sealed class ExportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
             using var error = new StringWriter();
             var settings = new ExportCommand.Settings
             {
-                Folder = _folder.Path,
+                Folder = folder.Path,
                 Server = server.GrpcAddress.ToString(),
                 KeyFile = keyFile,
                 AsOf = asOf?.ToString("O"),

@@ -8,33 +8,33 @@ namespace FleetTrend.IntegrationTests.CommandLine;
 [Collection(SharedPostgres.Name)]
 public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDisposable
 {
-    private readonly CsvFolder _folder = CsvFolder.Example();
-    private ApiServer _server = null!;
+    private readonly CsvFolder folder = CsvFolder.Example();
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
-    public void Dispose() => _folder.Dispose();
+    public void Dispose() => folder.Dispose();
 
     [Fact]
     public async Task The_example_folder_is_accepted_whole_and_a_second_time_unchanged()
     {
-        var (code, first, error) = await ImportAsync(_folder.Path);
+        var (code, first, error) = await ImportAsync(folder.Path);
 
         Assert.Equal((0, ""), (code, error));
         Assert.Equal(15, Total(first, "accepted"));
         Assert.Equal(JsonValueKind.Null, first.GetProperty("rejects").ValueKind);
         Assert.Equal(14, await CountAsync("select count(*) from records where source_id = (select id from sources where name = 'shop-cards')"));
 
-        var (again, second, _) = await ImportAsync(_folder.Path);
+        var (again, second, _) = await ImportAsync(folder.Path);
         Assert.Equal((0, 15, 0), (again, Total(second, "unchanged"), Total(second, "accepted")));
     }
 
     [Fact] // card 16 says all but one line; the layout of four cylinders, muffler, clamp joints has the rest.
     public async Task Examined_all_stands_for_every_location_of_the_layout()
     {
-        await ImportAsync(_folder.Path);
+        await ImportAsync(folder.Path);
 
         var locations = await CountAsync("select count(*) from layout_locations where layout_id = (select layout_id from type_groups where name = 'trainer-four')");
         Assert.True(locations > 20);
@@ -46,16 +46,16 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     [Fact]
     public async Task Refused_rows_come_back_with_their_reason_and_the_corrected_rejects_complete_the_import()
     {
-        _folder.Replace("readings.csv", "2026-01-31,806.2", "31.01.2026,806.2");
-        _folder.Replace("findings.csv", "812.4,crack", "-812.4,crack");
-        _folder.Replace("looks.csv", "card 17,exhaust/cyl-3/gasket,", "card 17,exhaust/cyl-33/gasket,");
-        File.AppendAllText(_folder.Of("looks.csv"), "card 99,exhaust/cyl-3/gasket,examined,\n");
+        folder.Replace("readings.csv", "2026-01-31,806.2", "31.01.2026,806.2");
+        folder.Replace("findings.csv", "812.4,crack", "-812.4,crack");
+        folder.Replace("looks.csv", "card 17,exhaust/cyl-3/gasket,", "card 17,exhaust/cyl-33/gasket,");
+        File.AppendAllText(folder.Of("looks.csv"), "card 99,exhaust/cyl-3/gasket,examined,\n");
 
-        var (code, summary, error) = await ImportAsync(_folder.Path);
+        var (code, summary, error) = await ImportAsync(folder.Path);
 
         Assert.Equal((1, ""), (code, error));
         Assert.Equal((12, 3, 1), (Total(summary, "accepted"), Total(summary, "refused"), summary.GetProperty("linesWithoutOwner").GetInt32()));
-        var rejects = _folder.Of("rejects");
+        var rejects = folder.Of("rejects");
         Assert.Equal(["findings.csv", "inspections.csv", "looks.csv", "readings.csv"], Directory.EnumerateFiles(rejects).Select(Path.GetFileName).Order());
         Assert.EndsWith(
             ",2,CELL_NOT_READABLE,reading_date,\"must be a date such as 2026-02-03; got \"\"31.01.2026\"\"\"",
@@ -66,7 +66,7 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         Assert.Equal(["", "LOCATION_NOT_IN_LAYOUT", "", "LINE_WITHOUT_OWNER"], looks.Skip(1).Select(l => l.Split(',')[5]));
         Assert.Equal(["3", "4", "5", "6"], looks.Skip(1).Select(l => l.Split(',')[4])); // of the file that was imported
 
-        Assert.Equal(2, (await ImportAsync(_folder.Path)).Code); // the rejects are not written over
+        Assert.Equal(2, (await ImportAsync(folder.Path)).Code); // the rejects are not written over
         Correct(Path.Combine(rejects, "readings.csv"), "31.01.2026,806.2", "2026-01-31,806.2");
         Correct(Path.Combine(rejects, "findings.csv"), "-812.4,crack", "812.4,crack");
         Correct(Path.Combine(rejects, "looks.csv"), "cyl-33", "cyl-3");
@@ -79,12 +79,12 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     [Fact] // A message beyond what a server reads would end the stream, and the import with it, each time anew.
     public async Task A_row_that_makes_too_large_a_message_is_rejected_and_stops_no_other()
     {
-        _folder.Replace("findings.csv", "beside the weld", new string('x', 9 * 1024 * 1024));
+        folder.Replace("findings.csv", "beside the weld", new string('x', 9 * 1024 * 1024));
 
-        var (code, summary, error) = await ImportAsync(_folder.Path);
+        var (code, summary, error) = await ImportAsync(folder.Path);
 
         Assert.Equal((1, "", 14, 1), (code, error, Total(summary, "accepted"), Total(summary, "refused")));
-        Assert.Contains(",ROW_TOO_LARGE,,", File.ReadAllText(Path.Combine(_folder.Of("rejects"), "findings.csv")), StringComparison.Ordinal);
+        Assert.Contains(",ROW_TOO_LARGE,,", File.ReadAllText(Path.Combine(folder.Of("rejects"), "findings.csv")), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -94,8 +94,8 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     [InlineData("findings.csv", "\"beside", "\"beside\"", "findings.csv, line")]
     public async Task A_file_that_is_none_of_the_set_ends_with_2_and_nothing_is_sent(string file, string from, string to, string words)
     {
-        _folder.Replace(file, from, to);
-        var (code, _, error) = await ImportAsync(_folder.Path);
+        folder.Replace(file, from, to);
+        var (code, _, error) = await ImportAsync(folder.Path);
         Assert.Equal(2, code);
         Assert.Contains(words, error, StringComparison.Ordinal);
         Assert.Equal(0, await CountAsync("select count(*) from records"));
@@ -104,8 +104,8 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     [Fact]
     public async Task A_misspelt_file_ends_with_2()
     {
-        File.Move(_folder.Of("findings.csv"), _folder.Of("finding.csv"));
-        var (code, _, error) = await ImportAsync(_folder.Path);
+        File.Move(folder.Of("findings.csv"), folder.Of("finding.csv"));
+        var (code, _, error) = await ImportAsync(folder.Path);
         Assert.Equal(2, code);
         Assert.Contains("column (file): must be one of the files ", error, StringComparison.Ordinal);
     }
@@ -114,9 +114,9 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     public async Task Check_only_stores_nothing_and_finds_what_an_import_would_refuse()
     {
         await ImportTypeGroupAsync();
-        _folder.Replace("findings.csv", "812.4,crack", "-812.4,crack");
+        folder.Replace("findings.csv", "812.4,crack", "-812.4,crack");
 
-        var (code, summary, _) = await ImportAsync(_folder.Path, s => s with { ValidateOnly = true });
+        var (code, summary, _) = await ImportAsync(folder.Path, s => s with { ValidateOnly = true });
 
         Assert.Equal((1, 13, 1, 1), (code, Total(summary, "valid"), Total(summary, "refused"), Total(summary, "unchanged")));
         Assert.Equal(0, await CountAsync("select count(*) from records"));
@@ -134,8 +134,8 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         Assert.Equal((0, 11, 2), (code, Total(held, "held"), Total(held, "accepted")));
 
         using var later = new CsvFolder();
-        File.Copy(_folder.Of("aircraft.csv"), later.Of("aircraft.csv"));
-        File.Copy(_folder.Of("assignments.csv"), later.Of("assignments.csv"));
+        File.Copy(folder.Of("aircraft.csv"), later.Of("aircraft.csv"));
+        File.Copy(folder.Of("assignments.csv"), later.Of("assignments.csv"));
         Assert.Equal(0, (await ImportAsync(later.Path)).Code);
         var (_, again, _) = await ImportAsync(first.Path, s => s with { Hold = true });
 
@@ -146,36 +146,36 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     [Fact]
     public async Task A_key_that_may_not_push_or_is_none_ends_with_4_and_says_so()
     {
-        foreach (var (key, words) in new[] { (await _server.CreateKeyAsync(null, KeyScope.TrendsRead), "SCOPE_REQUIRED"), ("ftk_aaaaaaaaaaaa_b", "KEY_UNKNOWN") })
+        foreach (var (key, words) in new[] { (await server.CreateKeyAsync(null, KeyScope.TrendsRead), "SCOPE_REQUIRED"), ("ftk_aaaaaaaaaaaa_b", "KEY_UNKNOWN") })
         {
-            File.Delete(_folder.Of("type_groups.csv"));
-            var (code, _, error) = await ImportAsync(_folder.Path, s => s with { Key = key, Source = ShopCards.Source });
+            File.Delete(folder.Of("type_groups.csv"));
+            var (code, _, error) = await ImportAsync(folder.Path, s => s with { Key = key, Source = ShopCards.Source });
             Assert.Equal(4, code);
             Assert.Contains(words, error, StringComparison.Ordinal);
             Assert.DoesNotContain(key, error, StringComparison.Ordinal);
-            Assert.False(Directory.Exists(_folder.Of("rejects")));
+            Assert.False(Directory.Exists(folder.Of("rejects")));
         }
     }
 
     [Fact]
     public async Task An_empty_number_is_refused_and_not_read_as_zero()
     {
-        _folder.Replace("findings.csv", "812.4,crack", ",crack");
-        await ImportAsync(_folder.Path);
-        Assert.Contains("CELL_NOT_READABLE,time_in_service_hours", File.ReadAllText(Path.Combine(_folder.Of("rejects"), "findings.csv")), StringComparison.Ordinal);
+        folder.Replace("findings.csv", "812.4,crack", ",crack");
+        await ImportAsync(folder.Path);
+        Assert.Contains("CELL_NOT_READABLE,time_in_service_hours", File.ReadAllText(Path.Combine(folder.Of("rejects"), "findings.csv")), StringComparison.Ordinal);
     }
 
     [Fact] // What the server and the command say of a row is in the words of the files: neither a name of the code nor of the contract.
     public async Task A_refused_row_is_told_in_the_words_of_the_files()
     {
-        _folder.Replace("findings.csv", "812.4,crack,defect,4.5,,", "812.4,crack,defect,4.5,blue,");
-        _folder.Replace("findings.csv", "1570.3,leak-trace,,,grey,", "1570.3,hardening,,,,");
-        _folder.Replace("actions.csv", "card 17/2,ZZ-A01,exhaust/cyl-3/flange-weld,2026-02-03,812.4,weld-repaired,,", "card 17/2,ZZ-AO1,exhaust/cyl-3/flange-weld,2026-02-03,812.4,weld-repaired,5,");
-        _folder.Replace("actions.csv", "1570.3,replaced", "1570.3,replace");
-        _folder.Replace("removals.csv", "access,true", "failed,true");
-        await ImportAsync(_folder.Path);
+        folder.Replace("findings.csv", "812.4,crack,defect,4.5,,", "812.4,crack,defect,4.5,blue,");
+        folder.Replace("findings.csv", "1570.3,leak-trace,,,grey,", "1570.3,hardening,,,,");
+        folder.Replace("actions.csv", "card 17/2,ZZ-A01,exhaust/cyl-3/flange-weld,2026-02-03,812.4,weld-repaired,,", "card 17/2,ZZ-AO1,exhaust/cyl-3/flange-weld,2026-02-03,812.4,weld-repaired,5,");
+        folder.Replace("actions.csv", "1570.3,replaced", "1570.3,replace");
+        folder.Replace("removals.csv", "access,true", "failed,true");
+        await ImportAsync(folder.Path);
 
-        var rejects = _folder.Of("rejects");
+        var rejects = folder.Of("rejects");
         var findings = File.ReadAllText(Path.Combine(rejects, "findings.csv"));
         Assert.Contains("must be absent where the condition is not leak-trace; got blue", findings, StringComparison.Ordinal);
         Assert.Contains("must be a condition of a location of kind 'gasket': leak-trace, ", findings, StringComparison.Ordinal);
@@ -194,7 +194,7 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     private async Task ImportTypeGroupAsync()
     {
         using var only = new CsvFolder();
-        File.Copy(_folder.Of("type_groups.csv"), only.Of("type_groups.csv"));
+        File.Copy(folder.Of("type_groups.csv"), only.Of("type_groups.csv"));
         Assert.Equal(0, (await ImportAsync(only.Path)).Code);
     }
 
@@ -210,13 +210,13 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
 
     private Task<(int Code, JsonElement Summary, string Error)> ImportAsync(string folder, Func<Given, Given>? change = null)
     {
-        var given = new Given(_server.Key);
-        return ImportRunner.ImportAsync(_server, folder, change?.Invoke(given) ?? given);
+        var given = new Given(server.Key);
+        return ImportRunner.ImportAsync(server, folder, change?.Invoke(given) ?? given);
     }
 
     private async Task<long> CountAsync(string sql)
     {
-        await using var command = _server.Database.DataSource.CreateCommand(sql);
+        await using var command = server.Database.DataSource.CreateCommand(sql);
         return (long)(await command.ExecuteScalarAsync())!;
     }
 }

@@ -15,24 +15,24 @@ namespace FleetTrend.IntegrationTests.CommandLine;
 [Collection(SharedPostgres.Name)]
 public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, IDisposable
 {
-    private readonly CsvFolder _folder = new();
-    private ApiServer _server = null!;
+    private readonly CsvFolder folder = new();
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
-    public void Dispose() => _folder.Dispose();
+    public void Dispose() => folder.Dispose();
 
     [Fact]
     public async Task All_in_order_ends_with_0_and_stores_nothing()
     {
-        await ShopCards.RegisterAsync(_server);
-        var (code, checks) = await TestAsync(_server.GrpcAddress, _server.Key, ShopCards.Source);
+        await ShopCards.RegisterAsync(server);
+        var (code, checks) = await TestAsync(server.GrpcAddress, server.Key, ShopCards.Source);
         Assert.Equal(0, code);
         Assert.Equal(["name", "connection", "key", "scope", "source", "clock", "record"], checks.Select(c => c.Check));
         Assert.All(checks, c => Assert.Equal("passed", c.Verdict));
-        await using var count = _server.Database.DataSource.CreateCommand("select count(*) from records");
+        await using var count = server.Database.DataSource.CreateCommand("select count(*) from records");
         Assert.Equal(0L, await count.ExecuteScalarAsync());
     }
 
@@ -49,9 +49,12 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
     [Fact] // Sender and server on one machine agree in every case; the day of records is the database's.
     public async Task A_database_whose_clock_is_another_is_told_though_the_server_has_ours()
     {
-        await using (var ahead = _server.Database.DataSource.CreateCommand(
+        await using (var ahead = server.Database.DataSource.CreateCommand(
             "insert into knowledge (id, last_as_of) values (1, clock_timestamp() + interval '2 hours') on conflict (id) do update set last_as_of = excluded.last_as_of"))
+        {
             await ahead.ExecuteNonQueryAsync();
+        }
+
         var clock = await ClockOfAsync(TimeProvider.System);
         Assert.Equal(Verdict.Warned, clock.Verdict);
         Assert.Matches(@"^same as the server's; 7[12]\d\d s behind its database's$", clock.Found);
@@ -78,33 +81,33 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
     [Fact]
     public async Task Without_a_type_group_the_record_is_not_tried_and_that_is_said()
     {
-        var (code, checks) = await TestAsync(_server.GrpcAddress, _server.Key);
+        var (code, checks) = await TestAsync(server.GrpcAddress, server.Key);
         Assert.Equal((0, "record", "warned"), (code, checks[^1].Check, checks[^1].Verdict));
     }
 
     [Fact]
     public async Task No_key_an_unknown_and_a_revoked_one_end_with_4()
     {
-        var revoked = await _server.CreateKeyAsync(ShopCards.Source, KeyScope.RecordsWrite);
-        await _server.Access.RevokeKeyAsync(new Contracts.V1.RevokeKeyRequest { KeyId = revoked.Split('_')[1] });
+        var revoked = await server.CreateKeyAsync(ShopCards.Source, KeyScope.RecordsWrite);
+        await server.Access.RevokeKeyAsync(new Contracts.V1.RevokeKeyRequest { KeyId = revoked.Split('_')[1] });
         foreach (var (key, reason) in new[] { ("", "KEY_REQUIRED"), ("ftk_aaaaaaaaaaaa_b", "KEY_UNKNOWN"), (revoked, "KEY_REVOKED") })
-            await AssertFailsAsync(_server.GrpcAddress, key, 4, "key", reason);
+            await AssertFailsAsync(server.GrpcAddress, key, 4, "key", reason);
     }
 
     [Fact]
     public async Task A_key_that_may_not_push_or_pushes_for_another_source_ends_with_4()
     {
-        await AssertFailsAsync(_server.GrpcAddress, await _server.CreateKeyAsync(ShopCards.Source, KeyScope.TrendsRead), 4, "scope", "TrendsRead");
-        await AssertFailsAsync(_server.GrpcAddress, _server.Key, 4, "source", "belongs to shop-cards", "another-shop");
+        await AssertFailsAsync(server.GrpcAddress, await server.CreateKeyAsync(ShopCards.Source, KeyScope.TrendsRead), 4, "scope", "TrendsRead");
+        await AssertFailsAsync(server.GrpcAddress, server.Key, 4, "source", "belongs to shop-cards", "another-shop");
     }
 
     [Fact]
     public async Task What_is_not_reached_ends_with_3_and_the_step_is_named()
     {
-        await AssertFailsAsync(new Uri("https://no-such-host.invalid:5081"), _server.Key, 3, "name", "no-such-host.invalid"); // RFC 2606: never resolves
-        await AssertFailsAsync(new Uri("http://127.0.0.1:1"), _server.Key, 3, "connection", "refuses");
-        await AssertFailsAsync(_server.HttpAddress, _server.Key, 3, "gRPC", "");
-        await AssertFailsAsync(new UriBuilder(_server.GrpcAddress) { Scheme = "https" }.Uri, _server.Key, 3, "TLS", "");
+        await AssertFailsAsync(new Uri("https://no-such-host.invalid:5081"), server.Key, 3, "name", "no-such-host.invalid"); // RFC 2606: never resolves
+        await AssertFailsAsync(new Uri("http://127.0.0.1:1"), server.Key, 3, "connection", "refuses");
+        await AssertFailsAsync(server.HttpAddress, server.Key, 3, "gRPC", "");
+        await AssertFailsAsync(new UriBuilder(server.GrpcAddress) { Scheme = "https" }.Uri, server.Key, 3, "TLS", "");
     }
 
     [Fact]
@@ -118,14 +121,14 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
         request.CertificateExtensions.Add(new X509BasicConstraintsExtension(true, false, 0, true));
         using var made = request.CreateSelfSigned(DateTimeOffset.UtcNow.AddDays(-1), DateTimeOffset.UtcNow.AddDays(7));
         using var certificate = X509CertificateLoader.LoadPkcs12(made.Export(X509ContentType.Pfx), null);
-        File.WriteAllText(_folder.Of("root.pem"), certificate.ExportCertificatePem());
+        File.WriteAllText(folder.Of("root.pem"), certificate.ExportCertificatePem());
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();
         var serving = ServeTlsAsync(listener, certificate);
         var address = new Uri($"https://{listener.LocalEndpoint}");
 
-        await AssertFailsAsync(address, _server.Key, 3, "TLS", "RemoteCertificateChainErrors");
-        var (_, checks) = await TestAsync(address, _server.Key, root: _folder.Of("root.pem"));
+        await AssertFailsAsync(address, server.Key, 3, "TLS", "RemoteCertificateChainErrors");
+        var (_, checks) = await TestAsync(address, server.Key, root: folder.Of("root.pem"));
         Assert.Equal("warned", checks.Single(c => c.Check == "TLS").Verdict); // it ends within 30 days
         listener.Stop();
         await serving;
@@ -135,7 +138,7 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
     public async Task A_file_that_cannot_be_read_ends_with_2()
     {
         using var error = new StringWriter();
-        var settings = new SendTestCommand.Settings { Address = "http://127.0.0.1:1", KeyFile = _folder.Of("missing") };
+        var settings = new SendTestCommand.Settings { Address = "http://127.0.0.1:1", KeyFile = folder.Of("missing") };
         Assert.Equal(2, await SendTestCommand.RunAsync(settings, TextWriter.Null, error));
         Assert.Contains("missing", error.ToString(), StringComparison.Ordinal);
     }
@@ -144,8 +147,8 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
     public async Task For_people_it_says_what_to_do_and_never_shows_the_key()
     {
         using var output = new StringWriter();
-        File.WriteAllText(_folder.Of("key"), "ftk_aaaaaaaaaaaa_secretpart");
-        var settings = new SendTestCommand.Settings { Address = _server.GrpcAddress.ToString(), KeyFile = _folder.Of("key") };
+        File.WriteAllText(folder.Of("key"), "ftk_aaaaaaaaaaaa_secretpart");
+        var settings = new SendTestCommand.Settings { Address = server.GrpcAddress.ToString(), KeyFile = folder.Of("key") };
         await SendTestCommand.RunAsync(settings, output, TextWriter.Null);
         Assert.Contains("FAILED key", output.ToString(), StringComparison.Ordinal);
         Assert.Contains("fleettrend keys create", output.ToString().ReplaceLineEndings(" "), StringComparison.Ordinal);
@@ -163,7 +166,8 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
                 await using var tls = new SslStream(client.GetStream());
                 try
                 {
-                    await tls.AuthenticateAsServerAsync(new SslServerAuthenticationOptions { ServerCertificate = certificate, ApplicationProtocols = [SslApplicationProtocol.Http2] });
+                    await tls.AuthenticateAsServerAsync(
+                        new SslServerAuthenticationOptions { ServerCertificate = certificate, ApplicationProtocols = [SslApplicationProtocol.Http2] });
                 }
                 catch (Exception left) when (left is IOException or System.Security.Authentication.AuthenticationException)
                 {
@@ -179,7 +183,7 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
 
     private async Task<Check> ClockOfAsync(TimeProvider clock)
     {
-        await foreach (var check in new CallChecks(_server.Channel, hasKey: true, clock).RunAsync(ShopCards.Source))
+        await foreach (var check in new CallChecks(server.Channel, hasKey: true, clock).RunAsync(ShopCards.Source))
         {
             if (check.Name == "clock")
                 return check;
@@ -200,11 +204,11 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
     private async Task<(int Code, IReadOnlyList<Line> Checks)> TestAsync(Uri address, string key, string source = "", string? root = null)
     {
         using var output = new StringWriter();
-        File.WriteAllText(_folder.Of("key"), key);
+        File.WriteAllText(folder.Of("key"), key);
         var settings = new SendTestCommand.Settings
         {
             Address = address.ToString(),
-            KeyFile = key.Length > 0 ? _folder.Of("key") : null,
+            KeyFile = key.Length > 0 ? folder.Of("key") : null,
             Source = source,
             RootCertificate = root,
             Json = true,

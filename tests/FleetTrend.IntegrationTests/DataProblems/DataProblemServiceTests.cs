@@ -4,8 +4,8 @@ using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Reports.Weekly;
-using FleetTrend.Worker.Reports;
 using FleetTrend.Results.Refreshes;
+using FleetTrend.Worker.Reports;
 using Google.Rpc;
 using Grpc.Core;
 using Microsoft.Extensions.DependencyInjection;
@@ -20,23 +20,23 @@ public sealed class DataProblemServiceTests(PostgresFixture postgres) : IAsyncLi
     private static readonly FindingName Card = new() { Source = ShopCards.Source, SourceRecordId = "card" };
     private static readonly FindingName Twin = new() { Source = Tablet, SourceRecordId = "twin" };
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        await ShopCards.RegisterAsync(_server);
-        await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
+        await server.Intake.PushRecordsAsync(new PushRecordsRequest
         {
             Records = { ShopCards.Aircraft("ZZ-A01"), ShopCards.Aircraft("ZZ-AO1"), ShopCards.Finding("card"), ShopCards.Finding("other", "ZZ-AO1") },
         });
         var twin = ShopCards.Finding("twin", day: 12);
         twin.Key.Source = Tablet;
-        await (await _server.IntakeOfAsync(Tablet)).PushRecordAsync(new PushRecordRequest { Record = twin });
+        await (await server.IntakeOfAsync(Tablet)).PushRecordAsync(new PushRecordRequest { Record = twin });
         await RefreshAsync();
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task A_duplicate_is_offered_and_merged_only_by_a_person_and_earlier_reports_stay()
@@ -49,24 +49,24 @@ public sealed class DataProblemServiceTests(PostgresFixture postgres) : IAsyncLi
         Assert.Equal(["card", "twin"], await EventOfCardAsync()); // found again while open: one event by rule 6, each row listed
 
         var request = new MergeFindingsRequest { Kept = Card, Merged = Twin, DecidedBy = "lead mechanic", Note = "one crack on two cards" };
-        var merge = (await _server.Checks.MergeFindingsAsync(request)).Merge;
-        Assert.Equal(merge, (await _server.Checks.MergeFindingsAsync(request)).Merge);
+        var merge = (await server.Checks.MergeFindingsAsync(request)).Merge;
+        Assert.Equal(merge, (await server.Checks.MergeFindingsAsync(request)).Merge);
         var answered = Assert.Single(await ListAsync(DataCheckKind.PossibleDuplicate));
         Assert.Equal((DataCheckState.Closed, "lead mechanic"), (answered.State, answered.ClosedBy));
         Assert.Contains("one crack on two cards", answered.CloseNote, StringComparison.Ordinal);
         await WriteReportAsync(new DateOnly(2026, 1, 12));
         Assert.Equal(["card", "twin"], await EventOfCardAsync());
 
-        await _server.Checks.UnmergeFindingsAsync(new UnmergeFindingsRequest { Merged = Twin, DecidedBy = "director", Note = "two, by photo" });
+        await server.Checks.UnmergeFindingsAsync(new UnmergeFindingsRequest { Merged = Twin, DecidedBy = "director", Note = "two, by photo" });
         await WriteReportAsync(new DateOnly(2026, 1, 19));
         Assert.Single(await ListAsync(DataCheckKind.PossibleDuplicate, DataCheckState.Open)); // offered again
-        Assert.Equal([false, true], (await _server.Checks.ListFindingMergesAsync(new ListFindingMergesRequest())).Merges.Select(m => m.IsMerged));
+        Assert.Equal([false, true], (await server.Checks.ListFindingMergesAsync(new ListFindingMergesRequest())).Merges.Select(m => m.IsMerged));
 
-        var reports = (await _server.Reports.ListReportsAsync(new ListReportsRequest { Base = "*" })).Reports;
+        var reports = (await server.Reports.ListReportsAsync(new ListReportsRequest { Base = "*" })).Reports;
         Assert.Equal(3, reports.Count);
         foreach (var report in reports)
         {
-            var again = await _server.Reports.ReproduceReportAsync(new ReproduceReportRequest { ReportId = report.ReportId });
+            var again = await server.Reports.ReproduceReportAsync(new ReproduceReportRequest { ReportId = report.ReportId });
             Assert.True(again.Same, again.Difference);
         }
     }
@@ -76,36 +76,36 @@ public sealed class DataProblemServiceTests(PostgresFixture postgres) : IAsyncLi
     {
         var twin = ShopCards.Finding("twin");
         twin.Key = new RecordKey { Source = Tablet, SourceRecordId = "twin", Revision = 2 };
-        await (await _server.IntakeOfAsync(Tablet)).PushRecordAsync(new PushRecordRequest { Record = twin });
+        await (await server.IntakeOfAsync(Tablet)).PushRecordAsync(new PushRecordRequest { Record = twin });
         await RefreshAsync();
         Assert.Equal(2, await EventsAsync(null));
-        var before = (await _server.Trends.RequestRefreshAsync(new RequestRefreshRequest())).RequestTime;
-        await _server.Checks.MergeFindingsAsync(new MergeFindingsRequest { Kept = Card, Merged = Twin, DecidedBy = "lead", Note = "one" });
+        var before = (await server.Trends.RequestRefreshAsync(new RequestRefreshRequest())).RequestTime;
+        await server.Checks.MergeFindingsAsync(new MergeFindingsRequest { Kept = Card, Merged = Twin, DecidedBy = "lead", Note = "one" });
         await RefreshAsync();
         Assert.Equal(1, await EventsAsync(null));
         Assert.Equal(2, await EventsAsync(before));
-        await _server.Checks.UnmergeFindingsAsync(new UnmergeFindingsRequest { Merged = Twin, DecidedBy = "lead", Note = "two" });
+        await server.Checks.UnmergeFindingsAsync(new UnmergeFindingsRequest { Merged = Twin, DecidedBy = "lead", Note = "two" });
         await RefreshAsync();
         Assert.Equal(2, await EventsAsync(null));
 
         async Task<int> EventsAsync(Google.Protobuf.WellKnownTypes.Timestamp? asOf) =>
-            (await _server.Trends.ListEvidenceAsync(new ListEvidenceRequest { Registration = "ZZ-A01", AsOfTime = asOf })).Rows.Count(r => r.Event is not null);
+            (await server.Trends.ListEvidenceAsync(new ListEvidenceRequest { Registration = "ZZ-A01", AsOfTime = asOf })).Rows.Count(r => r.Event is not null);
     }
 
     [Fact]
     public async Task A_check_is_found_by_either_aircraft_and_closed_with_who_and_how()
     {
-        var alike = Assert.Single((await _server.Checks.ListDataChecksAsync(new ListDataChecksRequest { Registration = "zz-ao1" })).Checks);
+        var alike = Assert.Single((await server.Checks.ListDataChecksAsync(new ListDataChecksRequest { Registration = "zz-ao1" })).Checks);
         Assert.Equal((DataCheckKind.LookAlikeMarks, "ZZ-A01", "ZZ-AO1"), (alike.Kind, alike.Registration, alike.OtherRegistration));
         var closing = new CloseDataCheckRequest { CheckId = alike.CheckId, ClosedBy = "director", Note = "both are ours" };
-        var closed = (await _server.Checks.CloseDataCheckAsync(closing)).Check;
-        Assert.Equal(closed, (await _server.Checks.CloseDataCheckAsync(closing)).Check);
+        var closed = (await server.Checks.CloseDataCheckAsync(closing)).Check;
+        Assert.Equal(closed, (await server.Checks.CloseDataCheckAsync(closing)).Check);
         Assert.Equal((DataCheckState.Closed, "director", "both are ours"), (closed.State, closed.ClosedBy, closed.CloseNote));
         await RefreshAsync();
         Assert.Equal(DataCheckState.Closed, Assert.Single(await ListAsync(DataCheckKind.LookAlikeMarks)).State);
 
         closing.Note = "other words";
-        Assert.Equal("CHECK_NOT_OPEN", await ReasonAsync(() => _server.Checks.CloseDataCheckAsync(closing).ResponseAsync));
+        Assert.Equal("CHECK_NOT_OPEN", await ReasonAsync(() => server.Checks.CloseDataCheckAsync(closing).ResponseAsync));
     }
 
     [Fact]
@@ -119,33 +119,39 @@ public sealed class DataProblemServiceTests(PostgresFixture postgres) : IAsyncLi
         Assert.Equal("FIELD_NOT_ALLOWED", await MergeAsync(Card, new FindingName { Source = Card.Source, SourceRecordId = "other" }));
         Assert.Equal("FINDING_NOT_FOUND", await MergeAsync(Card, new FindingName { Source = Tablet, SourceRecordId = "none" }));
         Assert.Equal("FINDINGS_NOT_ALIKE", await MergeAsync(new FindingName { Source = Card.Source, SourceRecordId = "other" }, Twin));
-        Assert.Equal("FINDING_NOT_MERGED", await ReasonAsync(() => _server.Checks.UnmergeFindingsAsync(
+        Assert.Equal("FINDING_NOT_MERGED", await ReasonAsync(() => server.Checks.UnmergeFindingsAsync(
             new UnmergeFindingsRequest { Merged = Twin, DecidedBy = "lead", Note = "?" }).ResponseAsync));
-        await _server.Checks.MergeFindingsAsync(new MergeFindingsRequest { Kept = Card, Merged = Twin, DecidedBy = "lead", Note = "one" });
+        await server.Checks.MergeFindingsAsync(new MergeFindingsRequest { Kept = Card, Merged = Twin, DecidedBy = "lead", Note = "one" });
         Assert.Equal("FINDING_IS_MERGED", await MergeAsync(Twin, Card));
         Assert.Equal("ENUM_UNKNOWN", await ListReasonAsync(new ListDataChecksRequest { Kind = (DataCheckKind)99 }));
         Assert.Equal("ENUM_UNKNOWN", await ListReasonAsync(new ListDataChecksRequest { State = (DataCheckState)99 }));
         Assert.Equal("PATTERN_MISMATCH", await ListReasonAsync(new ListDataChecksRequest { Registration = "ZZ\0" }));
         Assert.Equal("PAGE_TOKEN_INVALID", await ListReasonAsync(new ListDataChecksRequest { PageToken = "not a token!" }));
 
-        Task<string> CloseAsync(string id, string by, string note) => ReasonAsync(() => _server.Checks.CloseDataCheckAsync(
+        Task<string> CloseAsync(string id, string by, string note) => ReasonAsync(() => server.Checks.CloseDataCheckAsync(
             new CloseDataCheckRequest { CheckId = id, ClosedBy = by, Note = note }).ResponseAsync);
-        Task<string> MergeAsync(FindingName? kept, FindingName merged) => ReasonAsync(() => _server.Checks.MergeFindingsAsync(
+        Task<string> MergeAsync(FindingName? kept, FindingName merged) => ReasonAsync(() => server.Checks.MergeFindingsAsync(
             new MergeFindingsRequest { Kept = kept, Merged = merged, DecidedBy = "lead", Note = "?" }).ResponseAsync);
-        Task<string> ListReasonAsync(ListDataChecksRequest request) => ReasonAsync(() => _server.Checks.ListDataChecksAsync(request).ResponseAsync);
+        Task<string> ListReasonAsync(ListDataChecksRequest request) => ReasonAsync(() => server.Checks.ListDataChecksAsync(request).ResponseAsync);
     }
 
     [Fact]
     public async Task The_same_calls_are_there_as_JSON()
     {
-        using var list = await _server.Http.GetAsync("/v1/dataChecks?state=DATA_CHECK_STATE_OPEN&kind=DATA_CHECK_KIND_POSSIBLE_DUPLICATE");
+        using var list = await server.Http.GetAsync("/v1/dataChecks?state=DATA_CHECK_STATE_OPEN&kind=DATA_CHECK_KIND_POSSIBLE_DUPLICATE");
         var check = (await list.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("checks")[0];
-        using var closed = await _server.Http.PostAsJsonAsync($"/v1/dataChecks/{check.GetProperty("checkId").GetString()}:close", new { closedBy = "lead", note = "two cracks" });
+        using var closed = await server.Http.PostAsJsonAsync($"/v1/dataChecks/{check.GetProperty("checkId").GetString()}:close", new { closedBy = "lead", note = "two cracks" });
         Assert.Equal("DATA_CHECK_STATE_CLOSED", (await closed.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("check").GetProperty("state").GetString());
-        object merge = new { kept = new { source = ShopCards.Source, sourceRecordId = "card" }, merged = new { source = Tablet, sourceRecordId = "twin" }, decidedBy = "lead", note = "one" };
-        using var merged = await _server.Http.PostAsJsonAsync("/v1/findings:merge", merge);
+        object merge = new
+        {
+            kept = new { source = ShopCards.Source, sourceRecordId = "card" },
+            merged = new { source = Tablet, sourceRecordId = "twin" },
+            decidedBy = "lead",
+            note = "one"
+        };
+        using var merged = await server.Http.PostAsJsonAsync("/v1/findings:merge", merge);
         Assert.True((await merged.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("merge").GetProperty("isMerged").GetBoolean());
-        using var merges = await _server.Http.GetAsync("/v1/findingMerges");
+        using var merges = await server.Http.GetAsync("/v1/findingMerges");
         Assert.Equal(1, (await merges.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("merges").GetArrayLength());
     }
 
@@ -161,21 +167,21 @@ public sealed class DataProblemServiceTests(PostgresFixture postgres) : IAsyncLi
     }
 
     private async Task<IReadOnlyList<DataCheck>> ListAsync(DataCheckKind kind, DataCheckState state = DataCheckState.Unspecified) =>
-        (await _server.Checks.ListDataChecksAsync(new ListDataChecksRequest { Kind = kind, State = state })).Checks;
+        (await server.Checks.ListDataChecksAsync(new ListDataChecksRequest { Kind = kind, State = state })).Checks;
 
     /// <summary>Records behind the event that the card tells.</summary>
     private async Task<IEnumerable<string>> EventOfCardAsync()
     {
-        var rows = (await _server.Trends.ListEvidenceAsync(new ListEvidenceRequest { Registration = "ZZ-A01" })).Rows;
+        var rows = (await server.Trends.ListEvidenceAsync(new ListEvidenceRequest { Registration = "ZZ-A01" })).Rows;
         var found = rows.Single(r => r.Event is not null && r.RecordKeys.Any(k => k.SourceRecordId == "card"));
         return found.RecordKeys.Select(k => k.SourceRecordId).Order(StringComparer.Ordinal);
     }
 
     private async Task RefreshAsync() => await Refresh().RunAsync(CancellationToken.None);
 
-    private TrendRefresh Refresh() => ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services);
+    private TrendRefresh Refresh() => ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services);
 
-    private Task WriteReportAsync(DateOnly start) => ActivatorUtilities.CreateInstance<ReportWriter>(_server.Services, Refresh())
+    private Task WriteReportAsync(DateOnly start) => ActivatorUtilities.CreateInstance<ReportWriter>(server.Services, Refresh())
         .WriteAsync(new ReportPeriod(start, start.AddDays(6)), CancellationToken.None);
 
     private static async Task<string> ReasonAsync(Func<Task> call) =>

@@ -22,7 +22,8 @@ public sealed class FindingMergeStoreTests(PostgresFixture postgres)
     {
         await using var store = await CreateAsync(postgres);
         var services = await FillAsync(store);
-        var (merges, knowledge, reader) = (services.GetRequiredService<FindingMergeStore>(), services.GetRequiredService<Knowledge>(), services.GetRequiredService<HistoryReader>());
+        var (merges, knowledge, reader) =
+            (services.GetRequiredService<FindingMergeStore>(), services.GetRequiredService<Knowledge>(), services.GetRequiredService<HistoryReader>());
 
         var before = await knowledge.FixAsOfAsync(default);
         var merged = await merges.MergeAsync(Kept, Twin, "director", "one crack, two cards", write: true, default);
@@ -44,7 +45,8 @@ public sealed class FindingMergeStoreTests(PostgresFixture postgres)
         Assert.Equal(merged.Merge, Assert.Single((await merges.ListAsync(2, page.NextPageToken, default)).Items));
         Assert.True(await store.ScalarAsync<long>("select count(*) from refresh_requests") >= 3);
 
-        async Task<IReadOnlyList<FindingMerge>> MergesAsync(DateTimeOffset asOf) => (await reader.ReadAsync(asOf, default)).Aircraft.Single(a => a.Registration == "ZZ-A01").Merges;
+        async Task<IReadOnlyList<FindingMerge>> MergesAsync(DateTimeOffset asOf) =>
+            (await reader.ReadAsync(asOf, default)).Aircraft.Single(a => a.Registration == "ZZ-A01").Merges;
     }
 
     [Fact]
@@ -88,7 +90,8 @@ public sealed class FindingMergeStoreTests(PostgresFixture postgres)
     {
         await using var store = await CreateAsync(postgres);
         var services = await FillAsync(store);
-        var (writer, knowledge, reader) = (services.GetRequiredService<RecordWriter>(), services.GetRequiredService<Knowledge>(), services.GetRequiredService<HistoryReader>());
+        var (writer, knowledge, reader) =
+            (services.GetRequiredService<RecordWriter>(), services.GetRequiredService<Knowledge>(), services.GetRequiredService<HistoryReader>());
         await writer.SaveAsync([Retraction("mistyped", 2)], default);
         var alone = await knowledge.FixAsOfAsync(default);
         await writer.SaveAsync([Crack("mistyped", "ZZ-A01")], default);

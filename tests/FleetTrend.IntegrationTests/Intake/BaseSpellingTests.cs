@@ -10,22 +10,22 @@ public sealed class BaseSpellingTests(PostgresFixture postgres) : IAsyncLifetime
 {
     private const string Refused = "BASE_SPELLED_OTHERWISE";
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        await ShopCards.RegisterAsync(_server);
+        server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task A_base_that_differs_only_in_case_from_a_known_one_is_refused_and_the_known_one_named()
     {
         Assert.Equal([""], await PushAsync(At("ZZ-A01", 1, "North")));
         Assert.Equal([Refused], await PushAsync(At("ZZ-A02", 1, "north")));
-        var refusal = (await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { At("ZZ-A02", 1, "north") } })).Outcomes[0].Error;
+        var refusal = (await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { At("ZZ-A02", 1, "north") } })).Outcomes[0].Error;
         var violation = Assert.Single(refusal.GetDetail<BadRequest>()!.FieldViolations);
         Assert.Equal("aircraft.assignments[0].base", violation.Field);
         Assert.Contains("North", violation.Description, StringComparison.Ordinal);
@@ -67,25 +67,26 @@ public sealed class BaseSpellingTests(PostgresFixture postgres) : IAsyncLifetime
 
         Assert.Equal([""], await PushAsync(At("ZZ-A01", 2, "South")));
         await SetAsync("North"); // a base that has no aircraft any more can still be cleared
-        Assert.Equal(["*"], (await _server.Reports.ListRecipientsAsync(new ListRecipientsRequest())).Recipients.Select(r => r.Base));
+        Assert.Equal(["*"], (await server.Reports.ListRecipientsAsync(new ListRecipientsRequest())).Recipients.Select(r => r.Base));
     }
 
     private Task<SetRecipientsResponse> SetAsync(string atBase, params string[] addresses) =>
-        _server.Reports.SetRecipientsAsync(new SetRecipientsRequest { Base = atBase, Addresses = { addresses } }).ResponseAsync;
+        server.Reports.SetRecipientsAsync(new SetRecipientsRequest { Base = atBase, Addresses = { addresses } }).ResponseAsync;
 
     private static Record At(string registration, int revision, params string[] bases)
     {
         var record = ShopCards.Aircraft(registration);
         record.Key.Revision = revision;
         record.Aircraft.Assignments.Clear();
-        record.Aircraft.Assignments.AddRange(bases.Select((atBase, i) => new Assignment { FromDate = ShopCards.Day(30 * i), Base = atBase, TypeGroup = ShopCards.TypeGroup }));
+        record.Aircraft.Assignments.AddRange(
+            bases.Select((atBase, i) => new Assignment { FromDate = ShopCards.Day(30 * i), Base = atBase, TypeGroup = ShopCards.TypeGroup }));
         return record;
     }
 
     /// <summary>Why each was refused; empty where it was accepted.</summary>
     private async Task<IEnumerable<string>> PushAsync(params Record[] records)
     {
-        var answer = await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { records } });
+        var answer = await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { records } });
         return answer.Outcomes.Select(outcome => outcome.State == RecordState.Accepted ? "" : outcome.Error.GetDetail<ErrorInfo>()!.Reason);
     }
 }

@@ -9,18 +9,18 @@ namespace FleetTrend.IntegrationTests.Intake;
 [Collection(SharedPostgres.Name)]
 public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
 {
-    private ApiServer _server = null!;
-    private CodeService.CodeServiceClient _codes = null!;
+    private ApiServer server = null!;
+    private CodeService.CodeServiceClient codes = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        _codes = new CodeService.CodeServiceClient(_server.Channel);
-        await ShopCards.RegisterAsync(_server);
+        server = await ApiServer.StartAsync(postgres);
+        codes = new CodeService.CodeServiceClient(server.Channel);
+        await ShopCards.RegisterAsync(server);
         await PushAsync(ShopCards.Aircraft("ZZ-A01"));
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task A_record_with_unmapped_codes_is_held_shown_and_accepted_once_all_are_mapped()
@@ -31,18 +31,18 @@ public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(
             [("finding.location_code", "CODE_NOT_MAPPED"), ("finding.condition_code", "CODE_NOT_MAPPED")],
             held.Awaits.GetDetail<BadRequest>().FieldViolations.Select(v => (v.Field, v.Reason)));
-        var unmapped = (await _codes.ListUnmappedCodesAsync(new ListUnmappedCodesRequest())).Codes;
+        var unmapped = (await codes.ListUnmappedCodesAsync(new ListUnmappedCodesRequest())).Codes;
         Assert.Equal(
             [(CodeKind.Location, "EX1-FW", 2), (CodeKind.Condition, "CRK", 2)], unmapped.Select(c => (c.Kind, c.Code, c.WaitingCount)));
         Assert.All(unmapped, c => Assert.Equal((ShopCards.Source, held.HoldTime), (c.Source, c.SinceTime)));
 
         await SetAsync(new SourceCode { Code = "EX1-FW", Location = ShopCards.Weld });
-        Assert.Equal("CRK", Assert.Single((await _codes.ListUnmappedCodesAsync(new ListUnmappedCodesRequest())).Codes).Code);
-        Assert.Equal(0, await _server.CountAsync("findings"));
+        Assert.Equal("CRK", Assert.Single((await codes.ListUnmappedCodesAsync(new ListUnmappedCodesRequest())).Codes).Code);
+        Assert.Equal(0, await server.CountAsync("findings"));
         await SetAsync(new SourceCode { Code = "CRK", Condition = Condition.Crack });
 
-        await Eventually.TrueAsync(async () => await _server.CountAsync($"findings where location = '{ShopCards.Weld}' and condition = 1") == 2);
-        Assert.Empty((await _codes.ListUnmappedCodesAsync(new ListUnmappedCodesRequest { Source = ShopCards.Source })).Codes);
+        await Eventually.TrueAsync(async () => await server.CountAsync($"findings where location = '{ShopCards.Weld}' and condition = 1") == 2);
+        Assert.Empty((await codes.ListUnmappedCodesAsync(new ListUnmappedCodesRequest { Source = ShopCards.Source })).Codes);
         Assert.Equal(RecordState.Unchanged, (await PushAsync(Coded("card 1"))).State);
         Assert.Equal(RecordState.Accepted, (await PushAsync(Coded("card 3"))).State);
         Assert.NotEqual(held.HoldTime, second.HoldTime);
@@ -92,12 +92,12 @@ public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
             },
         ];
 
-        var response = await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { records } });
+        var response = await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { records } });
 
         Assert.All(response.Outcomes, o => Assert.Equal(RecordState.Accepted, o.State));
-        Assert.Equal(1, await _server.CountAsync($"location_looks where location = '{ShopCards.Weld}'"));
-        Assert.Equal(1, await _server.CountAsync($"installations where location = '{ShopCards.Gasket}'"));
-        Assert.Equal(1, await _server.CountAsync("actions where kind = 3 and part_hours = 5"));
+        Assert.Equal(1, await server.CountAsync($"location_looks where location = '{ShopCards.Weld}'"));
+        Assert.Equal(1, await server.CountAsync($"installations where location = '{ShopCards.Gasket}'"));
+        Assert.Equal(1, await server.CountAsync("actions where kind = 3 and part_hours = 5"));
     }
 
     [Fact]
@@ -136,22 +136,22 @@ public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
         await SetAsync(new SourceCode { Code = "EX1-FW", Location = ShopCards.Weld });
         await PushAsync(Coded("card 1"));
         var corrosion = new SetCodeRequest { Code = new SourceCode { Source = ShopCards.Source, Code = "CRK", Condition = Condition.Corrosion } };
-        var changed = await _codes.SetCodeAsync(corrosion);
+        var changed = await codes.SetCodeAsync(corrosion);
         Assert.Equal(("CRK", Condition.Crack), (changed.Replaced.Code, changed.Replaced.Condition));
-        Assert.Equal(new SetCodeResponse { Code = changed.Code }, await _codes.SetCodeAsync(corrosion));
+        Assert.Equal(new SetCodeResponse { Code = changed.Code }, await codes.SetCodeAsync(corrosion));
         await PushAsync(Coded("card 2"));
 
         Assert.Equal(RecordState.Unchanged, (await PushAsync(Coded("card 1"))).State);
-        Assert.Equal(1, await _server.CountAsync("findings where condition = 1"));
-        Assert.Equal(1, await _server.CountAsync("findings where condition = 4"));
+        Assert.Equal(1, await server.CountAsync("findings where condition = 1"));
+        Assert.Equal(1, await server.CountAsync("findings where condition = 4"));
         var delete = new DeleteCodeRequest { Source = ShopCards.Source, Kind = CodeKind.Condition, Code = "CRK", ValidateOnly = true };
-        await _codes.DeleteCodeAsync(delete);
-        Assert.Equal(2, await _server.CountAsync("source_codes"));
+        await codes.DeleteCodeAsync(delete);
+        Assert.Equal(2, await server.CountAsync("source_codes"));
         delete.ValidateOnly = false;
-        await _codes.DeleteCodeAsync(delete);
+        await codes.DeleteCodeAsync(delete);
         foreach (var unknown in new[] { delete, new DeleteCodeRequest { Source = ShopCards.Source, Kind = CodeKind.Action, Code = "EX1-FW", ValidateOnly = true } })
         {
-            var refusal = await Assert.ThrowsAsync<RpcException>(() => _codes.DeleteCodeAsync(unknown).ResponseAsync);
+            var refusal = await Assert.ThrowsAsync<RpcException>(() => codes.DeleteCodeAsync(unknown).ResponseAsync);
             Assert.Equal((StatusCode.NotFound, "CODE_NOT_FOUND"), (refusal.StatusCode, refusal.GetRpcStatus()!.GetDetail<ErrorInfo>()!.Reason));
         }
 
@@ -170,7 +170,7 @@ public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
         again.Key.Revision = 2;
         await PushAsync(again);
 
-        var records = new RecordService.RecordServiceClient(_server.Channel);
+        var records = new RecordService.RecordServiceClient(server.Channel);
         var question = new GetRecordRequest { Source = ShopCards.Source, SourceRecordId = "card 1" };
         Assert.Equal(Condition.Corrosion, (await records.GetRecordAsync(question)).Record.Record.Finding.Condition);
         question.AsOfTime = first.AcceptTime;
@@ -187,14 +187,14 @@ public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
 
         await SetAsync(new SourceCode { Code = "EX1-FW", Location = ShopCards.Weld });
 
-        await Eventually.TrueAsync(async () => await _server.CountAsync("findings") == 1);
+        await Eventually.TrueAsync(async () => await server.CountAsync("findings") == 1);
         Assert.Empty(await ListHeldAsync());
     }
 
     [Fact]
     public async Task Codes_are_listed_by_kind_and_page_and_set_as_JSON()
     {
-        using var put = await _server.Http.PutAsync("v1/codes", JsonContent.Create(new { source = ShopCards.Source, code = "b", location = ShopCards.Weld }));
+        using var put = await server.Http.PutAsync("v1/codes", JsonContent.Create(new { source = ShopCards.Source, code = "b", location = ShopCards.Weld }));
         Assert.True(put.IsSuccessStatusCode, await put.Content.ReadAsStringAsync());
         await SetAsync(new SourceCode { Code = "a", Action = ActionKind.Cleaned });
         await SetAsync(new SourceCode { Code = "b", Condition = Condition.Wear });
@@ -204,7 +204,7 @@ public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
         var token = "";
         do
         {
-            var page = await _codes.ListCodesAsync(new ListCodesRequest { Source = ShopCards.Source, PageSize = 3, PageToken = token });
+            var page = await codes.ListCodesAsync(new ListCodesRequest { Source = ShopCards.Source, PageSize = 3, PageToken = token });
             seen.AddRange(page.Codes.Select(c => (c.Code, c.MeaningCase)));
             token = page.NextPageToken;
         }
@@ -215,9 +215,9 @@ public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
                 ("a", SourceCode.MeaningOneofCase.Location), ("b", SourceCode.MeaningOneofCase.Location),
                 ("b", SourceCode.MeaningOneofCase.Condition), ("a", SourceCode.MeaningOneofCase.Action),
             ], seen);
-        using var deleted = await _server.Http.DeleteAsync($"v1/codes?source={ShopCards.Source}&kind=CODE_KIND_ACTION&code=a");
+        using var deleted = await server.Http.DeleteAsync($"v1/codes?source={ShopCards.Source}&kind=CODE_KIND_ACTION&code=a");
         Assert.True(deleted.IsSuccessStatusCode);
-        Assert.Equal(3, await _server.CountAsync("source_codes"));
+        Assert.Equal(3, await server.CountAsync("source_codes"));
     }
 
     [Fact]
@@ -227,14 +227,14 @@ public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal("LOCATION_NOT_IN_LAYOUT", await RefusedAsync(() => SetAsync(new SourceCode { Code = "x", Location = "exhaust/none/here" })));
         Assert.Equal("FIELD_REQUIRED", await RefusedAsync(() => SetAsync(new SourceCode { Code = "x" })));
         Assert.Equal("ENUM_UNKNOWN", await RefusedAsync(() => SetAsync(new SourceCode { Code = "x", Condition = (Condition)99 })));
-        Assert.Equal("PAGE_TOKEN_INVALID", await RefusedAsync(() => _codes.ListCodesAsync(
+        Assert.Equal("PAGE_TOKEN_INVALID", await RefusedAsync(() => codes.ListCodesAsync(
             new ListCodesRequest { Source = ShopCards.Source, PageToken = "!" }).ResponseAsync));
-        await _codes.SetCodeAsync(new SetCodeRequest
+        await codes.SetCodeAsync(new SetCodeRequest
         {
             Code = new SourceCode { Source = ShopCards.Source, Code = "x", Condition = Condition.Wear },
             ValidateOnly = true,
         });
-        Assert.Equal(0, await _server.CountAsync("source_codes"));
+        Assert.Equal(0, await server.CountAsync("source_codes"));
     }
 
     private static Record Coded(string id)
@@ -248,17 +248,17 @@ public sealed class CodeTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     private async Task<RecordOutcome> PushAsync(Record record) =>
-        (await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = record })).Outcome;
+        (await server.Intake.PushRecordAsync(new PushRecordRequest { Record = record })).Outcome;
 
     private async Task<SourceCode> SetAsync(SourceCode code)
     {
         if (code.Source.Length == 0)
             code.Source = ShopCards.Source;
-        return (await _codes.SetCodeAsync(new SetCodeRequest { Code = code })).Code;
+        return (await codes.SetCodeAsync(new SetCodeRequest { Code = code })).Code;
     }
 
     private async Task<IReadOnlyList<HeldRecord>> ListHeldAsync() =>
-        (await _server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest())).Records;
+        (await server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest())).Records;
 
     private static async Task<string?> RefusedAsync<T>(Func<Task<T>> call) =>
         Reason((await Assert.ThrowsAsync<RpcException>(call)).GetRpcStatus());

@@ -13,11 +13,11 @@ public sealed class GuideTests(PostgresFixture postgres) : IAsyncLifetime
 {
     private static readonly string Guide = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "guide", "README.md"));
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact] // The chapter "With curl" first: it makes what the commands of the other chapters ask about.
     public async Task Every_curl_command_is_accepted()
@@ -34,8 +34,8 @@ public sealed class GuideTests(PostgresFixture postgres) : IAsyncLifetime
 
         var tablet = ShopCards.Finding("f-204", location: "exhaust/cyl-3/flange-weld");
         tablet.Key.Source = "tablet";
-        await (await _server.IntakeOfAsync("tablet")).PushRecordAsync(new PushRecordRequest { Record = tablet });
-        await ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default); // before it nothing is checked
+        await (await server.IntakeOfAsync("tablet")).PushRecordAsync(new PushRecordRequest { Record = tablet });
+        await ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services).RunAsync(default); // before it nothing is checked
         foreach (var command in commands.Where(c => c.Index < chapter))
             await AcceptedAsync(command);
     }
@@ -43,10 +43,11 @@ public sealed class GuideTests(PostgresFixture postgres) : IAsyncLifetime
     private async Task AcceptedAsync(Match command)
     {
         var (verb, sent) = (command.Groups["verb"].Value, command.Groups["body"]);
-        using var request = new HttpRequestMessage(verb.Length > 0 ? new HttpMethod(verb) : sent.Success ? HttpMethod.Post : HttpMethod.Get, command.Groups["path"].Value);
+        using var request = new HttpRequestMessage(
+            verb.Length > 0 ? new HttpMethod(verb) : sent.Success ? HttpMethod.Post : HttpMethod.Get, command.Groups["path"].Value);
         if (sent.Success)
             request.Content = new StringContent(sent.Value, Encoding.UTF8, "application/json");
-        using var response = await _server.Http.SendAsync(request);
+        using var response = await server.Http.SendAsync(request);
         var body = await response.Content.ReadAsStringAsync();
         Assert.True(response.StatusCode == HttpStatusCode.OK && !body.Contains("REFUSED"), $"{command.Value}: {body}");
     }

@@ -14,15 +14,15 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
 {
     private const string SixOnly = "exhaust/cyl-6/gasket";
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        await ShopCards.RegisterAsync(_server);
+        server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task A_held_record_is_accepted_on_its_own_once_its_aircraft_is_registered()
@@ -71,7 +71,7 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task In_a_batch_a_record_waits_only_until_its_aircraft_comes()
     {
-        var response = await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        var response = await server.Intake.PushRecordsAsync(new PushRecordsRequest
         {
             HoldUnregistered = true,
             Records =
@@ -92,7 +92,7 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task A_stream_holds_and_a_check_says_so_without_writing()
     {
-        using var call = _server.Intake.StreamRecords();
+        using var call = server.Intake.StreamRecords();
         await call.RequestStream.WriteAsync(new StreamRecordsRequest { Record = ShopCards.Finding("card 1"), HoldUnregistered = true, ValidateOnly = true });
         Assert.True(await call.ResponseStream.MoveNext(default));
         Assert.Equal(RecordState.Held, call.ResponseStream.Current.Outcome.State);
@@ -124,7 +124,7 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact] // A location of a shipped layout of six cylinders; the aircraft comes with one cylinder.
     public async Task A_location_that_the_aircraft_does_not_have_waits_for_a_type_group_that_has_it()
     {
-        await _server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = new TypeGroup { Name = "six", Layout = "six-cylinder-muffler-clamp" } });
+        await server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = new TypeGroup { Name = "six", Layout = "six-cylinder-muffler-clamp" } });
         await PushAsync(ShopCards.Aircraft("ZZ-A01"));
         var finding = ShopCards.Finding("card 1", location: SixOnly);
         var refused = await Assert.ThrowsAsync<RpcException>(() => PushAsync(finding));
@@ -134,8 +134,8 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
 
         Assert.Equal((RecordState.Held, "LOCATION_NOT_IN_LAYOUT"), (held.State, Reason(held.Awaits)));
         Assert.Equal((finding, "LOCATION_NOT_IN_LAYOUT"), (Assert.Single(await ListAsync()).Record, Reason((await ListAsync())[0].Awaits)));
-        var moment = await _server.Services.GetRequiredService<Knowledge>().FixAsOfAsync(default);
-        Assert.Equal(1, (await _server.Services.GetRequiredService<HeldRecordStore>().CountAsync(moment, default))["ZZ-A01"]);
+        var moment = await server.Services.GetRequiredService<Knowledge>().FixAsOfAsync(default);
+        Assert.Equal(1, (await server.Services.GetRequiredService<HeldRecordStore>().CountAsync(moment, default))["ZZ-A01"]);
         Assert.Equal(RecordState.Held, (await PushAsync(finding)).State);
 
         await PushAsync(InGroup("six", revision: 2));
@@ -148,7 +148,7 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact] // What an older revision let in stays and is listed as a data problem, so what came after it is let in too.
     public async Task A_location_of_a_superseded_type_group_does_not_wait_whichever_came_first()
     {
-        await _server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = new TypeGroup { Name = "six", Layout = "six-cylinder-muffler-clamp" } });
+        await server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = new TypeGroup { Name = "six", Layout = "six-cylinder-muffler-clamp" } });
         await PushAsync(InGroup("six", revision: 1));
         Assert.Equal(RecordState.Accepted, (await PushAsync(ShopCards.Finding("card 1", location: SixOnly), hold: true)).State);
         await PushAsync(InGroup(ShopCards.TypeGroup, revision: 2));
@@ -162,14 +162,14 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task A_record_that_waits_for_aircraft_code_and_location_is_let_in_when_the_last_of_them_comes()
     {
-        await _server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = new TypeGroup { Name = "six", Layout = "six-cylinder-muffler-clamp" } });
+        await server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = new TypeGroup { Name = "six", Layout = "six-cylinder-muffler-clamp" } });
         var finding = ShopCards.Finding("card 1");
         (finding.Finding.Location, finding.Finding.LocationCode) = ("", "E5");
         var held = await PushAsync(finding, hold: true);
         Assert.Equal(
             ["AIRCRAFT_NOT_REGISTERED", "CODE_NOT_MAPPED"], held.Awaits.GetDetail<BadRequest>().FieldViolations.Select(v => v.Reason));
 
-        await new CodeService.CodeServiceClient(_server.Channel).SetCodeAsync(new SetCodeRequest
+        await new CodeService.CodeServiceClient(server.Channel).SetCodeAsync(new SetCodeRequest
         {
             Code = new SourceCode { Source = ShopCards.Source, Code = "E5", Location = SixOnly },
         });
@@ -186,10 +186,10 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task An_aircraft_that_another_process_registers_lets_its_records_in_too()
     {
         await PushAsync(ShopCards.Finding("card 1"), hold: true);
-        await using var other = await ApiServer.StartBesideAsync(_server);
+        await using var other = await ApiServer.StartBesideAsync(server);
         await other.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A01") });
 
-        await _server.Services.GetRequiredService<HeldRecordIntake>().ReleaseAsync(default);
+        await server.Services.GetRequiredService<HeldRecordIntake>().ReleaseAsync(default);
 
         await EventuallyAsync(async () => await CountAsync("findings") == 1);
     }
@@ -197,8 +197,8 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task How_many_waited_at_a_moment_stays_as_it_was()
     {
-        var knowledge = _server.Services.GetRequiredService<Knowledge>();
-        var held = _server.Services.GetRequiredService<HeldRecordStore>();
+        var knowledge = server.Services.GetRequiredService<Knowledge>();
+        var held = server.Services.GetRequiredService<HeldRecordStore>();
         var before = await knowledge.FixAsOfAsync(default);
         await PushAsync(ShopCards.Finding("card 1"), hold: true);
         await PushAsync(ShopCards.Finding("card 2"), hold: true);
@@ -223,18 +223,18 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
         var token = "";
         do
         {
-            var page = await _server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest { Source = ShopCards.Source, PageSize = 2, PageToken = token });
+            var page = await server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest { Source = ShopCards.Source, PageSize = 2, PageToken = token });
             seen.AddRange(page.Records.Select(r => r.Record.Key.SourceRecordId));
             token = page.NextPageToken;
         }
         while (token.Length > 0);
 
         Assert.Equal(["card 0", "card 1", "card 2", "card 3", "card 4"], seen);
-        var one = await _server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest { Registration = "zz-q1" });
+        var one = await server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest { Registration = "zz-q1" });
         Assert.Equal(["card 1", "card 3"], one.Records.Select(r => r.Record.Key.SourceRecordId));
-        await _server.IntakeOfAsync("other-tool"); // registered: one that is not is no empty list
-        Assert.Empty((await _server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest { Source = "other-tool" })).Records);
-        var json = await _server.Http.GetStringAsync("v1/heldRecords?registration=ZZ-Q1&page_size=1");
+        await server.IntakeOfAsync("other-tool"); // registered: one that is not is no empty list
+        Assert.Empty((await server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest { Source = "other-tool" })).Records);
+        var json = await server.Http.GetStringAsync("v1/heldRecords?registration=ZZ-Q1&page_size=1");
         Assert.Contains("AIRCRAFT_NOT_REGISTERED", json, StringComparison.Ordinal);
     }
 
@@ -247,14 +247,14 @@ public sealed class HeldRecordTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     private async Task<RecordOutcome> PushAsync(Record record, bool hold = false) =>
-        (await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = record, HoldUnregistered = hold })).Outcome;
+        (await server.Intake.PushRecordAsync(new PushRecordRequest { Record = record, HoldUnregistered = hold })).Outcome;
 
     private async Task<IReadOnlyList<Contracts.V1.HeldRecord>> ListAsync() =>
-        (await _server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest())).Records;
+        (await server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest())).Records;
 
     private static string? Reason(Google.Rpc.Status? status) => status?.GetDetail<ErrorInfo>()?.Reason;
 
-    private Task<long> CountAsync(string table) => _server.CountAsync(table);
+    private Task<long> CountAsync(string table) => server.CountAsync(table);
 
     private static Task EventuallyAsync(Func<Task<bool>> condition) => Eventually.TrueAsync(condition);
 }

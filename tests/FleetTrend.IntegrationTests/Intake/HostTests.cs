@@ -11,25 +11,25 @@ namespace FleetTrend.IntegrationTests.Intake;
 [Collection(SharedPostgres.Name)]
 public sealed class HostTests(PostgresFixture postgres) : IAsyncLifetime
 {
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task Health_answers_over_HTTP_and_gRPC()
     {
-        Assert.Equal(HttpStatusCode.OK, (await _server.Http.GetAsync("health/live")).StatusCode);
-        Assert.Equal(HttpStatusCode.OK, (await _server.Http.GetAsync("health/ready")).StatusCode);
-        var health = await new Health.HealthClient(_server.Channel).CheckAsync(new HealthCheckRequest());
+        Assert.Equal(HttpStatusCode.OK, (await server.Http.GetAsync("health/live")).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await server.Http.GetAsync("health/ready")).StatusCode);
+        var health = await new Health.HealthClient(server.Channel).CheckAsync(new HealthCheckRequest());
         Assert.Equal(HealthCheckResponse.Types.ServingStatus.Serving, health.Status);
     }
 
     [Fact]
     public async Task Reflection_lists_every_service_of_the_contract()
     {
-        using var call = new ServerReflection.ServerReflectionClient(_server.Channel).ServerReflectionInfo();
+        using var call = new ServerReflection.ServerReflectionClient(server.Channel).ServerReflectionInfo();
         await call.RequestStream.WriteAsync(new ServerReflectionRequest { ListServices = "" });
         Assert.True(await call.ResponseStream.MoveNext(CancellationToken.None));
         var names = call.ResponseStream.Current.ListServicesResponse.Service.Select(s => s.Name).ToList();
@@ -52,7 +52,7 @@ public sealed class HostTests(PostgresFixture postgres) : IAsyncLifetime
             foreach (var method in service.Methods.Where(m => !m.IsClientStreaming))
             {
                 var bytes = Marshallers.Create<byte[]>(b => b, b => b);
-                var call = _server.Channel.CreateCallInvoker().AsyncUnaryCall(
+                var call = server.Channel.CreateCallInvoker().AsyncUnaryCall(
                     new Method<byte[], byte[]>(MethodType.Unary, service.FullName, method.Name, bytes, bytes), null, default, []);
                 var code = await CodeAsync(call);
                 Assert.True(code is not (StatusCode.Unimplemented or StatusCode.Internal or StatusCode.Unknown), $"{method.FullName}: {code}");
@@ -63,21 +63,21 @@ public sealed class HostTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task Without_its_database_the_API_is_unavailable_and_says_to_send_again()
     {
-        await postgres.ExecuteAsync($"ALTER DATABASE {_server.Database.Name} ALLOW_CONNECTIONS false");
+        await postgres.ExecuteAsync($"ALTER DATABASE {server.Database.Name} ALLOW_CONNECTIONS false");
         await postgres.ExecuteAsync(
-            $"SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = '{_server.Database.Name}'");
+            $"SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = '{server.Database.Name}'");
 
         var refusal = await Assert.ThrowsAsync<RpcException>(
-            () => _server.Sources.ListSourcesAsync(new ListSourcesRequest()).ResponseAsync);
+            () => server.Sources.ListSourcesAsync(new ListSourcesRequest()).ResponseAsync);
 
         Assert.Equal(StatusCode.Unavailable, refusal.StatusCode);
         var status = refusal.GetRpcStatus()!;
         Assert.Equal("DATABASE_UNAVAILABLE", status.GetDetail<ErrorInfo>()!.Reason);
         Assert.NotNull(status.GetDetail<RetryInfo>());
-        Assert.DoesNotContain(_server.Database.Name, refusal.Status.Detail); // nothing of the inside
-        Assert.Equal(HttpStatusCode.ServiceUnavailable, (await _server.Http.GetAsync("health/ready")).StatusCode);
-        Assert.Equal(HttpStatusCode.OK, (await _server.Http.GetAsync("health/live")).StatusCode);
-        _server.ErrorsExpected = true; // the health check reports it as an error
+        Assert.DoesNotContain(server.Database.Name, refusal.Status.Detail); // nothing of the inside
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, (await server.Http.GetAsync("health/ready")).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await server.Http.GetAsync("health/live")).StatusCode);
+        server.ErrorsExpected = true; // the health check reports it as an error
     }
 
     private static async Task<StatusCode> CodeAsync(AsyncUnaryCall<byte[]> call)

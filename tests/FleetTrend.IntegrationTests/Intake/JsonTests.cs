@@ -17,16 +17,16 @@ public sealed class JsonTests(PostgresFixture postgres) : IAsyncLifetime
     private static readonly JsonFormatter Formatter = new(
         new JsonFormatter.Settings(formatDefaultValues: false, TypeRegistry.FromFiles(ErrorDetailsReflection.Descriptor)));
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        await ShopCards.RegisterAsync(_server);
-        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A01") });
+        server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
+        await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A01") });
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact] // The body is the example of protos/README.md.
     public async Task A_finding_in_plain_JSON_is_accepted()
@@ -57,10 +57,10 @@ public sealed class JsonTests(PostgresFixture postgres) : IAsyncLifetime
     [MemberData(nameof(BadRecords))]
     public async Task A_refusal_says_the_same_over_gRPC_and_JSON(string what)
     {
-        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Finding("card 1") });
+        await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Finding("card 1") });
         var record = BadRecord(what);
         var grpc = await Assert.ThrowsAsync<RpcException>(() =>
-            _server.Intake.PushRecordAsync(new PushRecordRequest { Record = record }).ResponseAsync);
+            server.Intake.PushRecordAsync(new PushRecordRequest { Record = record }).ResponseAsync);
 
         using var response = await PostAsync("v1/records", JsonFormatter.Default.Format(record));
 
@@ -112,10 +112,10 @@ public sealed class JsonTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task Lists_page_with_opaque_tokens_and_refuse_others()
     {
-        using var page = await _server.Http.GetAsync("v1/layouts?page_size=1");
+        using var page = await server.Http.GetAsync("v1/layouts?page_size=1");
         var token = (string?)JsonNode.Parse(await page.Content.ReadAsStringAsync())!["nextPageToken"];
         Assert.False(string.IsNullOrEmpty(token));
-        using var next = await _server.Http.GetAsync($"v1/layouts?page_size=1&page_token={Uri.EscapeDataString(token)}");
+        using var next = await server.Http.GetAsync($"v1/layouts?page_size=1&page_token={Uri.EscapeDataString(token)}");
         Assert.Equal(HttpStatusCode.OK, next.StatusCode);
 
         Assert.Equal("NUMBER_OUT_OF_RANGE", await ReasonAsync("v1/layouts?page_size=-1"));
@@ -128,14 +128,14 @@ public sealed class JsonTests(PostgresFixture postgres) : IAsyncLifetime
 
     private async Task<string?> ReasonAsync(string path)
     {
-        using var response = await _server.Http.GetAsync(path);
+        using var response = await server.Http.GetAsync(path);
         return (string?)JsonNode.Parse(await response.Content.ReadAsStringAsync())!["details"]![0]!["reason"];
     }
 
     private async Task<HttpResponseMessage> PostAsync(string path, string json)
     {
         using var content = new StringContent(json, Encoding.UTF8, "application/json");
-        return await _server.Http.PostAsync(path, content);
+        return await server.Http.PostAsync(path, content);
     }
 
     private static Record BadRecord(string what)

@@ -66,7 +66,10 @@ public sealed class OrderMeansNothingTests(PostgresFixture postgres, ITestOutput
         {
             ("synthetic-trainer-four", SyntheticSchool.FourCylinderLayout), ("synthetic-tourer-six", SyntheticSchool.SixCylinderLayout),
         })
+        {
             await server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = new TypeGroup { Name = name, Layout = layout } });
+        }
+
         var clients = new Dictionary<string, IntakeService.IntakeServiceClient>
         {
             [TwistedHistory.ShopSource] = await server.IntakeOfAsync(TwistedHistory.ShopSource),

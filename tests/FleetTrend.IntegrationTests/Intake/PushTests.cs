@@ -13,16 +13,16 @@ public sealed class PushTests(PostgresFixture postgres) : IAsyncLifetime
 {
     private static readonly Google.Type.Date EarlierDay = new() { Year = 2026, Month = 2, Day = 3 };
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        await ShopCards.RegisterAsync(_server);
-        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A01") });
+        server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
+        await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A01") });
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task The_same_record_twice_answers_as_the_first_time_and_is_stored_once()
@@ -76,7 +76,7 @@ public sealed class PushTests(PostgresFixture postgres) : IAsyncLifetime
                 KindCode = "RPL",
             },
         };
-        var before = await _server.Services.GetRequiredService<RecordWriter>().SaveAsync(
+        var before = await server.Services.GetRequiredService<RecordWriter>().SaveAsync(
             [
                 new NewRecord.ToStore(
                     new(ShopCards.Source, "reading 1", 1),
@@ -152,7 +152,7 @@ public sealed class PushTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task One_bad_record_in_a_batch_neither_stops_nor_rolls_back_the_others()
     {
         var bad = ShopCards.Finding("card 3", hours: -1);
-        var response = await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        var response = await server.Intake.PushRecordsAsync(new PushRecordsRequest
         {
             Records =
             {
@@ -188,12 +188,12 @@ public sealed class PushTests(PostgresFixture postgres) : IAsyncLifetime
         heavy.Finding.Note = new string('n', 9 * 1024 * 1024); // more than the framework reads
         await AssertRefusedAsync(new PushRecordsRequest { Records = { heavy } }, StatusCode.ResourceExhausted, "MESSAGE_TOO_LARGE");
 
-        var response = await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { records.Take(1_000) } });
+        var response = await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { records.Take(1_000) } });
         Assert.Equal(1_000, response.AcceptedCount);
     }
 
     private async Task<RecordOutcome> PushAsync(Record record) =>
-        (await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = record })).Outcome;
+        (await server.Intake.PushRecordAsync(new PushRecordRequest { Record = record })).Outcome;
 
     private async Task<RpcException> RefusedAsync(Record record) =>
         await Assert.ThrowsAsync<RpcException>(() => PushAsync(record));
@@ -207,7 +207,7 @@ public sealed class PushTests(PostgresFixture postgres) : IAsyncLifetime
 
     private async Task AssertRefusedAsync(PushRecordsRequest request, StatusCode code, string reason)
     {
-        var refusal = await Assert.ThrowsAsync<RpcException>(() => _server.Intake.PushRecordsAsync(request).ResponseAsync);
+        var refusal = await Assert.ThrowsAsync<RpcException>(() => server.Intake.PushRecordsAsync(request).ResponseAsync);
         Assert.Equal((code, reason), (refusal.StatusCode, Info(refusal).Reason));
     }
 
@@ -215,7 +215,7 @@ public sealed class PushTests(PostgresFixture postgres) : IAsyncLifetime
 
     private async Task<long> CountAsync(string table)
     {
-        await using var command = _server.Database.DataSource.CreateCommand($"select count(*) from {table}");
+        await using var command = server.Database.DataSource.CreateCommand($"select count(*) from {table}");
         return (long)(await command.ExecuteScalarAsync())!;
     }
 }

@@ -9,30 +9,30 @@ namespace FleetTrend.IntegrationTests.Intake;
 [Collection(SharedPostgres.Name)]
 public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
 {
-    private ApiServer _server = null!;
-    private RecordService.RecordServiceClient _records = null!;
+    private ApiServer server = null!;
+    private RecordService.RecordServiceClient records = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        _records = new RecordService.RecordServiceClient(_server.Channel);
-        await ShopCards.RegisterAsync(_server);
+        server = await ApiServer.StartAsync(postgres);
+        records = new RecordService.RecordServiceClient(server.Channel);
+        await ShopCards.RegisterAsync(server);
         await PushAsync(ShopCards.Aircraft("ZZ-A01"));
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task Every_kind_of_record_comes_back_as_it_was_pushed_and_is_unchanged_when_pushed_again()
     {
         await PushAsync([.. EveryKind()]);
 
-        var listed = (await _records.ListRecordsAsync(new ListRecordsRequest())).Records;
+        var listed = (await records.ListRecordsAsync(new ListRecordsRequest())).Records;
 
         Assert.Equal(
             EveryKind().Append(ShopCards.Aircraft("ZZ-A01")).OrderBy(r => r.Key.SourceRecordId, StringComparer.Ordinal),
             listed.Select(r => r.Record).OrderBy(r => r.Key.SourceRecordId, StringComparer.Ordinal));
-        var again = await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { listed.Select(r => r.Record) } });
+        var again = await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { listed.Select(r => r.Record) } });
         Assert.Equal(listed.Select(r => (RecordState.Unchanged, r.AcceptTime)), again.Outcomes.Select(o => (o.State, o.AcceptTime)));
     }
 
@@ -48,7 +48,7 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
         var fourth = await PushAsync(retraction); // before the third
         var late = await PushAsync(third);
 
-        var revisions = (await _records.ListRecordRevisionsAsync(Revisions("card 1"))).Revisions;
+        var revisions = (await records.ListRecordRevisionsAsync(Revisions("card 1"))).Revisions;
 
         Assert.Equal([found, third, retraction], revisions.Select(r => r.Record));
         Assert.Equal([first, late, fourth], revisions.Select(r => r.AcceptTime));
@@ -69,8 +69,8 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
             await PushAsync(record);
         }
 
-        var first = await _records.ListRecordRevisionsAsync(Revisions("card 1", size: 3));
-        var second = await _records.ListRecordRevisionsAsync(Revisions("card 1", size: 3, token: first.NextPageToken));
+        var first = await records.ListRecordRevisionsAsync(Revisions("card 1", size: 3));
+        var second = await records.ListRecordRevisionsAsync(Revisions("card 1", size: 3, token: first.NextPageToken));
 
         Assert.Equal([1, 2, 3], first.Revisions.Select(r => r.Record.Key.Revision));
         Assert.Equal([4, 5], second.Revisions.Select(r => r.Record.Key.Revision));
@@ -82,7 +82,7 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
     {
         await PushAsync([.. Enumerable.Range(0, 25).Select(i => ShopCards.Reading($"r{i:00}", "ZZ-A01", i, i))]);
         var question = new ListRecordsRequest { Registration = "zz-a01", Kind = RecordKind.MeterReading, PageSize = 10 };
-        var first = await _records.ListRecordsAsync(question);
+        var first = await records.ListRecordsAsync(question);
 
         // Meanwhile one is corrected, one is taken back, and one is new.
         var corrected = ShopCards.Reading("r20", "ZZ-A01", 20, 999);
@@ -93,7 +93,7 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
         var seen = first.Records.ToList();
         for (var token = first.NextPageToken; token.Length > 0;)
         {
-            var next = await _records.ListRecordsAsync(new ListRecordsRequest(question) { PageToken = token });
+            var next = await records.ListRecordsAsync(new ListRecordsRequest(question) { PageToken = token });
             Assert.Equal(first.AsOfTime, next.AsOfTime);
             seen.AddRange(next.Records);
             token = next.NextPageToken;
@@ -102,7 +102,7 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(Enumerable.Range(0, 25).Select(i => ShopCards.Reading($"r{i:00}", "ZZ-A01", i, i)), seen.Select(r => r.Record));
         var now = await ListAsync(new ListRecordsRequest { Kind = RecordKind.MeterReading });
         Assert.Equal((25, false, true), (now.Count, now.Contains("r21"), now.Contains("r99")));
-        Assert.Equal("PAGE_TOKEN_INVALID", await RefusedAsync(() => _records.ListRecordsAsync(
+        Assert.Equal("PAGE_TOKEN_INVALID", await RefusedAsync(() => records.ListRecordsAsync(
             new ListRecordsRequest { PageToken = first.NextPageToken }).ResponseAsync));
     }
 
@@ -110,9 +110,9 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task A_key_that_may_only_push_sees_its_own_source()
     {
         await PushAsync(ShopCards.Finding("card 1"));
-        await _server.IntakeOfAsync("other-tool");
-        var other = new RecordService.RecordServiceClient(_server.ChannelWith(
-            await _server.CreateKeyAsync("other-tool", FleetTrend.Store.Keys.KeyScope.RecordsWrite)));
+        await server.IntakeOfAsync("other-tool");
+        var other = new RecordService.RecordServiceClient(server.ChannelWith(
+            await server.CreateKeyAsync("other-tool", FleetTrend.Store.Keys.KeyScope.RecordsWrite)));
 
         Assert.Empty((await other.ListRecordsAsync(new ListRecordsRequest())).Records);
         Assert.Equal("SOURCE_NOT_YOURS", await RefusedAsync(() => other.ListRecordsAsync(new ListRecordsRequest { Source = ShopCards.Source }).ResponseAsync));
@@ -126,12 +126,12 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
     {
         Assert.Equal("RECORD_NOT_FOUND", await RefusedAsync(() => GetAsync("card 9")));
         Assert.Equal("RECORD_NOT_FOUND", await RefusedAsync(() => GetAsync("aircraft ZZ-A01", new Timestamp { Seconds = 946_684_800 })));
-        Assert.Equal("RECORD_NOT_FOUND", await RefusedAsync(() => _records.ListRecordRevisionsAsync(Revisions("card 9")).ResponseAsync));
+        Assert.Equal("RECORD_NOT_FOUND", await RefusedAsync(() => records.ListRecordRevisionsAsync(Revisions("card 9")).ResponseAsync));
         Assert.Equal("TEXT_NOT_PRINTABLE", await RefusedAsync(() => GetAsync("card\u00009")));
         Assert.Equal("DATE_OUT_OF_RANGE", await RefusedAsync(() => ListAsync(new ListRecordsRequest { AsOfTime = new Timestamp { Seconds = 4_102_444_800 } })));
         Assert.Equal("ENUM_UNKNOWN", await RefusedAsync(() => ListAsync(new ListRecordsRequest { Kind = (RecordKind)99 })));
         Assert.Equal("NUMBER_OUT_OF_RANGE", await RefusedAsync(() => ListAsync(new ListRecordsRequest { PageSize = -1 })));
-        Assert.Equal("PAGE_TOKEN_INVALID", await RefusedAsync(() => _records.ListRecordRevisionsAsync(Revisions("aircraft ZZ-A01", token: "x")).ResponseAsync));
+        Assert.Equal("PAGE_TOKEN_INVALID", await RefusedAsync(() => records.ListRecordRevisionsAsync(Revisions("aircraft ZZ-A01", token: "x")).ResponseAsync));
         Assert.Equal("AIRCRAFT_NOT_FOUND", await RefusedAsync(() => ListAsync(new ListRecordsRequest { Registration = "ZZ-Q99" })));
     }
 
@@ -148,11 +148,11 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
         ];
         foreach (var question in questions)
         {
-            var text = await _server.Http.GetStringAsync(question);
+            var text = await server.Http.GetStringAsync(question);
             Assert.Contains("\"sourceRecordId\":\"card 17/1\"", text, StringComparison.Ordinal);
         }
 
-        using var early = await _server.Http.GetAsync(
+        using var early = await server.Http.GetAsync(
             "v1/records:get?source=shop-cards&source_record_id=card%2017%2F1&as_of_time=2000-01-01T00:00:00Z");
         Assert.Equal(System.Net.HttpStatusCode.NotFound, early.StatusCode);
     }
@@ -267,15 +267,15 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
     private static ListRecordRevisionsRequest Revisions(string id, int size = 0, string token = "") =>
         new() { Source = ShopCards.Source, SourceRecordId = id, PageSize = size, PageToken = token };
 
-    private async Task<Record> GetAsync(string id, Timestamp? asOf = null) => (await _records.GetRecordAsync(
+    private async Task<Record> GetAsync(string id, Timestamp? asOf = null) => (await records.GetRecordAsync(
         new GetRecordRequest { Source = ShopCards.Source, SourceRecordId = id, AsOfTime = asOf })).Record.Record;
 
     private async Task<IReadOnlyList<string>> ListAsync(ListRecordsRequest request) =>
-        [.. (await _records.ListRecordsAsync(request)).Records.Select(r => r.Record.Key.SourceRecordId)];
+        [.. (await records.ListRecordsAsync(request)).Records.Select(r => r.Record.Key.SourceRecordId)];
 
     private async Task<Timestamp> PushAsync(params Record[] records)
     {
-        var response = await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { records } });
+        var response = await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { records } });
         Assert.All(response.Outcomes, o => Assert.Equal(RecordState.Accepted, o.State));
         return response.Outcomes[^1].AcceptTime;
     }

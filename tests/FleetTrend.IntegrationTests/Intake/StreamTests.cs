@@ -12,15 +12,15 @@ public sealed class StreamTests(PostgresFixture postgres, ITestOutputHelper outp
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        await ShopCards.RegisterAsync(_server);
+        server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task Of_5000_records_each_is_acknowledged_once_and_stored()
@@ -74,7 +74,7 @@ public sealed class StreamTests(PostgresFixture postgres, ITestOutputHelper outp
     public async Task A_message_beyond_what_is_read_ends_the_stream_with_the_limit_and_keeps_what_came_before()
     {
         using var patience = new CancellationTokenSource(Patience);
-        using var call = _server.Intake.StreamRecords(cancellationToken: patience.Token);
+        using var call = server.Intake.StreamRecords(cancellationToken: patience.Token);
         var large = ShopCards.Finding("card 1");
         large.Finding.Note = new string('x', 9 * 1024 * 1024);
         await call.RequestStream.WriteAsync(new StreamRecordsRequest { Record = ShopCards.Aircraft("ZZ-A01") });
@@ -93,7 +93,7 @@ public sealed class StreamTests(PostgresFixture postgres, ITestOutputHelper outp
     public async Task A_record_is_acknowledged_while_the_stream_stays_open()
     {
         using var patience = new CancellationTokenSource(Patience);
-        using var call = _server.Intake.StreamRecords(cancellationToken: patience.Token);
+        using var call = server.Intake.StreamRecords(cancellationToken: patience.Token);
         await call.RequestStream.WriteAsync(new StreamRecordsRequest { Sequence = 7, Record = ShopCards.Aircraft("ZZ-A01") });
 
         Assert.True(await call.ResponseStream.MoveNext(patience.Token));
@@ -108,7 +108,7 @@ public sealed class StreamTests(PostgresFixture postgres, ITestOutputHelper outp
     public async Task A_sender_who_reads_no_acknowledgement_is_slowed_down_and_loses_nothing()
     {
         using var patience = new CancellationTokenSource(Patience);
-        using var call = _server.Intake.StreamRecords(cancellationToken: patience.Token);
+        using var call = server.Intake.StreamRecords(cancellationToken: patience.Token);
         await call.RequestStream.WriteAsync(new StreamRecordsRequest { Record = ShopCards.Aircraft("ZZ-A01") });
         // Acknowledgements fill the windows of HTTP/2; then writing must wait until somebody reads.
         var sending = Task.Run(async () =>
@@ -130,7 +130,7 @@ public sealed class StreamTests(PostgresFixture postgres, ITestOutputHelper outp
     public async Task A_stream_that_its_sender_breaks_off_keeps_what_was_acknowledged()
     {
         using var breaking = new CancellationTokenSource();
-        using (var call = _server.Intake.StreamRecords(cancellationToken: breaking.Token))
+        using (var call = server.Intake.StreamRecords(cancellationToken: breaking.Token))
         {
             await call.RequestStream.WriteAsync(new StreamRecordsRequest { Record = ShopCards.Aircraft("ZZ-A01") });
             Assert.True(await call.ResponseStream.MoveNext(CancellationToken.None));
@@ -147,7 +147,7 @@ public sealed class StreamTests(PostgresFixture postgres, ITestOutputHelper outp
     private async Task<List<StreamRecordsResponse>> StreamAsync(IEnumerable<Record> records)
     {
         using var patience = new CancellationTokenSource(Patience);
-        using var call = _server.Intake.StreamRecords(cancellationToken: patience.Token);
+        using var call = server.Intake.StreamRecords(cancellationToken: patience.Token);
         var reading = Task.Run(async () =>
         {
             var all = new List<StreamRecordsResponse>();
@@ -163,7 +163,7 @@ public sealed class StreamTests(PostgresFixture postgres, ITestOutputHelper outp
 
     private async Task<long> CountAsync(string table)
     {
-        await using var command = _server.Database.DataSource.CreateCommand($"select count(*) from {table}");
+        await using var command = server.Database.DataSource.CreateCommand($"select count(*) from {table}");
         return (long)(await command.ExecuteScalarAsync())!;
     }
 }

@@ -13,11 +13,11 @@ public sealed class TextFieldTests(PostgresFixture postgres) : IAsyncLifetime
 {
     private static readonly HashSet<string> MultiLine = new(StringComparer.Ordinal) { "note", "comment", "reason" };
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     /// <summary>A control, a bidirectional override and isolate, a zero-width character, a line separator, a filler; a blank at either end.</summary>
     public static TheoryData<string> Hostile() =>
@@ -93,7 +93,8 @@ public sealed class TextFieldTests(PostgresFixture postgres) : IAsyncLifetime
             path[^1].Accessor.SetValue(message, text);
         var status = await StatusAsync(call, request);
         var name = Name(path);
-        return [.. (status?.GetDetail<BadRequest>()?.FieldViolations ?? []).Where(v => v.Field.Length > 0 && (v.Field == name || name.EndsWith("." + v.Field, StringComparison.Ordinal)))];
+        return [.. (status?.GetDetail<BadRequest>()?.FieldViolations ?? [])
+            .Where(v => v.Field.Length > 0 && (v.Field == name || name.EndsWith("." + v.Field, StringComparison.Ordinal)))];
     }
 
     private static IMessage Inside(IMessage message, FieldDescriptor field)
@@ -110,7 +111,7 @@ public sealed class TextFieldTests(PostgresFixture postgres) : IAsyncLifetime
     {
         try
         {
-            return await Contract.CallAsync(_server.Channel, call, request) is { } answer ? Contract.StatusIn(answer) : null;
+            return await Contract.CallAsync(server.Channel, call, request) is { } answer ? Contract.StatusIn(answer) : null;
         }
         catch (RpcException refusal)
         {

@@ -26,36 +26,36 @@ internal sealed class TwistedHistory
     // A replaced meter, a planted crack that comes back, a misread meter, a planted shroud: see SyntheticSchool.
     private static readonly string[][] Groups = [["ZZ-A05", "ZZ-A07", "ZZ-A10"], ["ZZ-B01", CodedAircraft]];
 
-    private readonly Random _random;
-    private readonly List<IMessage> _steps = [];
-    private readonly Dictionary<string, Record> _final = new(StringComparer.Ordinal);
-    private readonly HashSet<string> _waiting = new(StringComparer.Ordinal);
-    private readonly List<Record> _superseded = [];
-    private readonly Dictionary<string, SourceCode> _codes = new(StringComparer.Ordinal);
+    private readonly Random random;
+    private readonly List<IMessage> steps = [];
+    private readonly Dictionary<string, Record> final = new(StringComparer.Ordinal);
+    private readonly HashSet<string> waiting = new(StringComparer.Ordinal);
+    private readonly List<Record> superseded = [];
+    private readonly Dictionary<string, SourceCode> codes = new(StringComparer.Ordinal);
 
     public TwistedHistory(SyntheticFleet fleet, int seed)
     {
-        _random = new Random(seed);
+        random = new Random(seed);
         foreach (var record in fleet.Records.Where(r => Groups.Any(g => g.Contains(RegistrationOf(r)))))
             Add(record);
         AddGhost(fleet.Records[0]);
         AddRegrouped("ZZ-G02", [(0, Four)], [(0, Four), (200, Six)]);
         AddRegrouped("ZZ-G03", [(0, Six)], [(0, Four)]);
-        _steps.AddRange(_codes.Values);
-        _steps.Add(new Record { Key = new RecordKey { Source = LogSource, SourceRecordId = "never came", Revision = 2 }, Retraction = new Retraction() });
+        steps.AddRange(codes.Values);
+        steps.Add(new Record { Key = new RecordKey { Source = LogSource, SourceRecordId = "never came", Revision = 2 }, Retraction = new Retraction() });
     }
 
     /// <summary>What is sent: records, and the meanings of codes; in any order.</summary>
-    public IReadOnlyList<IMessage> Steps => _steps;
+    public IReadOnlyList<IMessage> Steps => steps;
 
     /// <summary>What counts in the end, by source and identifier; in our own words, aircraft first.</summary>
-    public IReadOnlyDictionary<string, Record> Final => _final;
+    public IReadOnlyDictionary<string, Record> Final => final;
 
     /// <summary>Revisions of aircraft that do not count in the end, and that let in records at locations which the newest lacks.</summary>
-    public IReadOnlyList<Record> Superseded => _superseded;
+    public IReadOnlyList<Record> Superseded => superseded;
 
     /// <summary>Those of <see cref="Final"/> that may wait for ever: their aircraft is not registered, or never had the location.</summary>
-    public IReadOnlySet<string> Waiting => _waiting;
+    public IReadOnlySet<string> Waiting => waiting;
 
     public static string NameOf(RecordKey key) => $"{key.Source}/{key.SourceRecordId}";
 
@@ -67,7 +67,7 @@ internal sealed class TwistedHistory
         last.Key.Source = last.MeterReading is not null || last.MeterChange is not null || (RegistrationOf(last) == CodedAircraft && last.Aircraft is null)
             ? LogSource
             : ShopSource;
-        var draw = _random.Next(100);
+        var draw = random.Next(100);
         Record[] earlier = draw switch
         {
             < 76 => [],
@@ -84,11 +84,11 @@ internal sealed class TwistedHistory
         {
             revisions[i].Key = new RecordKey { Source = last.Key.Source, SourceRecordId = last.Key.SourceRecordId, Revision = i + 1 };
             if (!(draw is >= 90 and < 95 && i == 0))
-                _steps.Add(Coded(revisions[i]));
+                steps.Add(Coded(revisions[i]));
         }
 
         if (!isTakenBack)
-            _final.Add(NameOf(last.Key), last);
+            final.Add(NameOf(last.Key), last);
     }
 
     private void AddGhost(Record aircraft)
@@ -98,7 +98,7 @@ internal sealed class TwistedHistory
         ghost.Aircraft.Registration = Ghost;
         var retraction = Retraction();
         retraction.Key = new RecordKey { Source = ShopSource, SourceRecordId = "ghost", Revision = 2 };
-        _steps.AddRange([ghost, retraction]);
+        steps.AddRange([ghost, retraction]);
         foreach (var registration in new[] { Ghost, Never })
         {
             for (var i = 0; i < 5; i++)
@@ -108,9 +108,9 @@ internal sealed class TwistedHistory
                     Key = new RecordKey { Source = LogSource, SourceRecordId = $"{registration} {i}", Revision = 1 },
                     MeterReading = new MeterReading { Registration = registration, ReadingDate = aircraft.Aircraft.WatchStartDate, MeterHours = i },
                 };
-                _steps.Add(record);
-                _final.Add(NameOf(record.Key), record);
-                _waiting.Add(NameOf(record.Key));
+                steps.Add(record);
+                final.Add(NameOf(record.Key), record);
+                waiting.Add(NameOf(record.Key));
             }
         }
     }
@@ -134,11 +134,11 @@ internal sealed class TwistedHistory
                     },
                 },
             };
-            _steps.Add(record);
+            steps.Add(record);
             if (revision == 1)
-                _superseded.Add(record);
+                superseded.Add(record);
             else
-                _final.Add(NameOf(record.Key), record);
+                final.Add(NameOf(record.Key), record);
         }
 
         foreach (var (location, day) in new[] { AnyWeld, SixOnlyWeld, NoWeld }.SelectMany(l => new[] { 20, 120, 220, 320 }, (l, d) => (l, d)))
@@ -155,10 +155,10 @@ internal sealed class TwistedHistory
                     Looks = { new LocationLook { Location = location, State = LookState.Examined } },
                 },
             };
-            _steps.Add(record);
-            _final.Add(NameOf(record.Key), record);
+            steps.Add(record);
+            final.Add(NameOf(record.Key), record);
             if (location == NoWeld)
-                _waiting.Add(NameOf(record.Key));
+                waiting.Add(NameOf(record.Key));
         }
     }
 
@@ -169,27 +169,27 @@ internal sealed class TwistedHistory
         var registration = content.Descriptor.FindFieldByName("registration").Accessor;
         var hours = content.Descriptor.FindFieldByName("time_in_service_hours")?.Accessor;
         var group = Groups.First(g => g.Contains(RegistrationOf(record)));
-        switch (record.Aircraft is null ? _random.Next(4) : 4)
+        switch (record.Aircraft is null ? random.Next(4) : 4)
         {
             case 0:
-                registration.SetValue(content, group[_random.Next(group.Length)].ToLowerInvariant());
+                registration.SetValue(content, group[random.Next(group.Length)].ToLowerInvariant());
                 break;
             case 1:
                 registration.SetValue(content, Never);
                 break;
             case 2 when hours is not null:
-                hours.SetValue(content, (double)_random.Next(100_000) / 10);
+                hours.SetValue(content, (double)random.Next(100_000) / 10);
                 break;
             case 4:
                 wrong.Aircraft.Assignments[0].Base = "Elsewhere";
-                wrong.Aircraft.Assignments[0].TypeGroup = _random.Next(2) == 0 ? Four : Six;
-                wrong.Aircraft.MeterOffsetHours = _random.Next(100);
+                wrong.Aircraft.Assignments[0].TypeGroup = random.Next(2) == 0 ? Four : Six;
+                wrong.Aircraft.MeterOffsetHours = random.Next(100);
                 break;
             default:
                 wrong.MeterChange = new MeterChange
                 {
                     Registration = RegistrationOf(record),
-                    ChangeDate = new Google.Type.Date { Year = 2024, Month = 5, Day = 1 + _random.Next(28) },
+                    ChangeDate = new Google.Type.Date { Year = 2024, Month = 5, Day = 1 + random.Next(28) },
                     OldMeterHours = 5,
                     NewMeterHours = 0,
                 };
@@ -236,7 +236,7 @@ internal sealed class TwistedHistory
     private string Code(SourceCode code)
     {
         code.Source = LogSource;
-        _codes.TryAdd(code.Code, code);
+        codes.TryAdd(code.Code, code);
         return code.Code;
     }
 

@@ -13,25 +13,25 @@ public sealed class ValidateOnlyTests(PostgresFixture postgres) : IAsyncLifetime
     private static readonly string[] Tables =
         ["records", "aircraft", "airframes", "findings", "refresh_requests", "sources", "layouts", "locations", "type_groups"];
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        await ShopCards.RegisterAsync(_server);
+        server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task A_batch_is_judged_as_if_pushed_and_nothing_is_written()
     {
-        await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { ShopCards.Aircraft("ZZ-A01"), ShopCards.Finding("card 1") } });
+        await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { ShopCards.Aircraft("ZZ-A01"), ShopCards.Finding("card 1") } });
         var before = await CountsAsync();
         var other = ShopCards.Finding("card 1");
         other.Finding.SizeMm = 9;
 
-        var response = await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        var response = await server.Intake.PushRecordsAsync(new PushRecordsRequest
         {
             ValidateOnly = true,
             Records =
@@ -53,10 +53,10 @@ public sealed class ValidateOnlyTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task One_record_is_checked_over_gRPC_and_JSON()
     {
         var before = await CountsAsync();
-        var valid = await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A01"), ValidateOnly = true });
+        var valid = await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A01"), ValidateOnly = true });
         var refused = await Assert.ThrowsAsync<RpcException>(() =>
-            _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Finding("card 1"), ValidateOnly = true }).ResponseAsync);
-        using var response = await _server.Http.PostAsync("v1/records?validate_only=true", JsonContent.Create(new
+            server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Finding("card 1"), ValidateOnly = true }).ResponseAsync);
+        using var response = await server.Http.PostAsync("v1/records?validate_only=true", JsonContent.Create(new
         {
             key = new { source = ShopCards.Source, sourceRecordId = "card 9", revision = 2 },
             retraction = new { reason = "twice" },
@@ -71,7 +71,7 @@ public sealed class ValidateOnlyTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task In_a_stream_each_message_says_whether_it_is_only_checked()
     {
-        using var call = _server.Intake.StreamRecords();
+        using var call = server.Intake.StreamRecords();
         (Record Record, bool ValidateOnly)[] sent =
         [
             (ShopCards.Aircraft("ZZ-A01"), true), (ShopCards.Finding("card 1"), true), (ShopCards.Finding("card 1"), false),
@@ -94,14 +94,14 @@ public sealed class ValidateOnlyTests(PostgresFixture postgres) : IAsyncLifetime
         var before = await CountsAsync();
         var layout = new Layout { Name = "invented", Locations = { new Location { Path = "exhaust/ring/weld", Kind = "flange-weld" } } };
 
-        await _server.Sources.CreateSourceAsync(new CreateSourceRequest { Source = new Source { Name = "other-tool" }, ValidateOnly = true });
-        await _server.Layouts.CreateLayoutAsync(new CreateLayoutRequest { Layout = layout, ValidateOnly = true });
-        await _server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest
+        await server.Sources.CreateSourceAsync(new CreateSourceRequest { Source = new Source { Name = "other-tool" }, ValidateOnly = true });
+        await server.Layouts.CreateLayoutAsync(new CreateLayoutRequest { Layout = layout, ValidateOnly = true });
+        await server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest
         {
             TypeGroup = new TypeGroup { Name = "rings", Layout = "one-cylinder" },
             ValidateOnly = true,
         });
-        var inUse = await Assert.ThrowsAsync<RpcException>(() => _server.Sources.CreateSourceAsync(
+        var inUse = await Assert.ThrowsAsync<RpcException>(() => server.Sources.CreateSourceAsync(
             new CreateSourceRequest { Source = new Source { Name = ShopCards.Source, Title = "Another" }, ValidateOnly = true }).ResponseAsync);
 
         Assert.Equal(StatusCode.AlreadyExists, inUse.StatusCode);
@@ -113,7 +113,7 @@ public sealed class ValidateOnlyTests(PostgresFixture postgres) : IAsyncLifetime
         var counts = new List<long>();
         foreach (var table in Tables)
         {
-            await using var command = _server.Database.DataSource.CreateCommand($"select count(*) from {table}");
+            await using var command = server.Database.DataSource.CreateCommand($"select count(*) from {table}");
             counts.Add((long)(await command.ExecuteScalarAsync())!);
         }
 

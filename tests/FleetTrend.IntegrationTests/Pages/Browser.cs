@@ -9,7 +9,7 @@ internal sealed class Browser(ApiServer server) : IDisposable
 {
     private const string Mark = "__RequestVerificationToken";
 
-    private readonly HttpClient _http = server.HttpWith(null);
+    private readonly HttpClient http = server.HttpWith(null);
 
     /// <summary>A browser that has signed in with a key.</summary>
     public static async Task<Browser> SignedInAsync(ApiServer server, string key)
@@ -21,12 +21,12 @@ internal sealed class Browser(ApiServer server) : IDisposable
     }
 
     /// <summary>A page, as it is.</summary>
-    public Task<HttpResponseMessage> GetAsync(string path) => _http.GetAsync(path);
+    public Task<HttpResponseMessage> GetAsync(string path) => http.GetAsync(path);
 
     /// <summary>A page that is there.</summary>
     public async Task<IDocument> PageAsync(string path)
     {
-        using var answer = await _http.GetAsync(path);
+        using var answer = await http.GetAsync(path);
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         return await ReadAsync(answer);
     }
@@ -53,12 +53,12 @@ internal sealed class Browser(ApiServer server) : IDisposable
     public async Task<HttpResponseMessage> PostAsync(string address, Dictionary<string, string> typed, string? mark)
     {
         using var content = new FormUrlEncodedContent(mark is null ? typed : new Dictionary<string, string>(typed, StringComparer.Ordinal) { [Mark] = mark });
-        return await _http.PostAsync(address, content);
+        return await http.PostAsync(address, content);
     }
 
     /// <summary>A mark of this browser: every form of a signed-in browser takes it.</summary>
     public async Task<string> MarkAsync(string path) =>
         (await PageAsync(path)).QuerySelector($"input[name={Mark}]")!.GetAttribute("value")!;
 
-    public void Dispose() => _http.Dispose();
+    public void Dispose() => http.Dispose();
 }

@@ -3,9 +3,9 @@ using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
 using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Intake;
+using FleetTrend.Results.Refreshes;
 using FleetTrend.Store.DataProblems;
 using FleetTrend.Worker.Reports;
-using FleetTrend.Results.Refreshes;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.Pages;
@@ -14,11 +14,11 @@ namespace FleetTrend.IntegrationTests.Pages;
 [Collection(SharedPostgres.Name)]
 public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLifetime
 {
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task Before_the_first_refresh_it_says_that_nothing_was_checked()
@@ -31,10 +31,10 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
     [Fact] // Two marks that look alike, a date far ahead, and three records of an aircraft that is not registered.
     public async Task Open_and_closed_problems_and_held_records_are_there_and_in_the_mail()
     {
-        await ShopCards.RegisterAsync(_server);
+        await ShopCards.RegisterAsync(server);
         var ahead = ShopCards.Reading("ahead", "ZZ-A01", 0, 900);
         ahead.MeterReading.ReadingDate = ShopCards.ToWire(DateOnly.FromDateTime(DateTime.UtcNow.AddDays(300)));
-        var pushed = await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        var pushed = await server.Intake.PushRecordsAsync(new PushRecordsRequest
         {
             HoldUnregistered = true,
             Records =
@@ -44,9 +44,9 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
             },
         });
         Assert.Equal(3, pushed.Outcomes.Count(o => o.State == RecordState.Held));
-        var writer = ActivatorUtilities.CreateInstance<ReportWriter>(_server.Services, ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services));
+        var writer = ActivatorUtilities.CreateInstance<ReportWriter>(server.Services, ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services));
         await writer.WriteAsync(new(new DateOnly(2026, 1, 5), new DateOnly(2026, 1, 11)), default);
-        var checks = _server.Services.GetRequiredService<DataProblemStore>();
+        var checks = server.Services.GetRequiredService<DataProblemStore>();
         var alike = (await checks.ListPresentAsync(default)).Single(c => c.Found.Kind == "LookAlikeMarks");
         await checks.CloseAsync(alike.ProblemId, "director <b>", "both are ours", write: true, default);
         await writer.WriteAsync(new(new DateOnly(2026, 1, 12), new DateOnly(2026, 1, 18)), default);
@@ -66,20 +66,21 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
         Assert.Contains("director <b>", answered);
         Assert.Contains("\u201cboth are ours\u201d (The records still say so.)", answered);
         Assert.Contains("None.", (await PageAsync("/data-problems?state=gone")).QuerySelector("main")!.TextContent);
-        using var invalid = await _server.Http.GetAsync("/data-problems?from=no+token!");
+        using var invalid = await server.Http.GetAsync("/data-problems?from=no+token!");
         Assert.Equal(HttpStatusCode.BadRequest, invalid.StatusCode);
 
-        var reports = (await _server.Reports.ListReportsAsync(new ListReportsRequest { Base = "*" })).Reports; // newest first
-        var texts = await Task.WhenAll(reports.Select(async r => (await _server.Reports.GetReportAsync(new GetReportRequest { ReportId = r.ReportId })).Report.Text));
+        var reports = (await server.Reports.ListReportsAsync(new ListReportsRequest { Base = "*" })).Reports; // newest first
+        var texts = await Task.WhenAll(reports.Select(
+            async r => (await server.Reports.GetReportAsync(new GetReportRequest { ReportId = r.ReportId })).Report.Text));
         Assert.All(texts, text => Assert.Contains("3 records are held", text, StringComparison.Ordinal));
         Assert.DoesNotContain("easily taken for each other: one", texts[0], StringComparison.Ordinal);
         Assert.Contains("easily taken for each other: one", texts[1], StringComparison.Ordinal);
 
         // Released after the fact: the report that counted them as held still reproduces.
-        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-Q99") });
+        await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-Q99") });
         foreach (var report in reports)
         {
-            var again = await _server.Reports.ReproduceReportAsync(new ReproduceReportRequest { ReportId = report.ReportId });
+            var again = await server.Reports.ReproduceReportAsync(new ReproduceReportRequest { ReportId = report.ReportId });
             Assert.True(again.Same, again.Difference);
         }
     }
@@ -87,11 +88,11 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
     [Fact]
     public async Task Codes_without_a_meaning_are_listed_with_the_records_that_wait_for_them()
     {
-        await ShopCards.RegisterAsync(_server);
+        await ShopCards.RegisterAsync(server);
         var coded = ShopCards.Finding("coded");
         coded.Finding.Location = "";
         coded.Finding.LocationCode = "EX-3<F>";
-        await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { ShopCards.Aircraft("ZZ-A01"), coded } });
+        await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { ShopCards.Aircraft("ZZ-A01"), coded } });
 
         var page = await PageAsync("/data-problems");
         var row = Assert.Single(page.QuerySelectorAll("section[aria-labelledby=ft-held] table")[^1].QuerySelectorAll("tbody tr"));
@@ -101,13 +102,13 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
     [Fact] // The record of the one came and is held; that of the other never came.
     public async Task Only_a_retraction_whose_record_never_came_is_a_problem()
     {
-        await ShopCards.RegisterAsync(_server);
-        await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        await ShopCards.RegisterAsync(server);
+        await server.Intake.PushRecordsAsync(new PushRecordsRequest
         {
             HoldUnregistered = true,
             Records = { ShopCards.Finding("waits", "ZZ-Q99"), TakenBack("waits"), TakenBack("never <sent>") },
         });
-        await ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default);
+        await ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services).RunAsync(default);
         var row = Assert.Single((await PageAsync("/data-problems")).QuerySelectorAll("section[aria-labelledby=ft-problems] tbody tr"));
         Assert.Contains("shop-cards took back \u201cnever <sent>\u201d, which it never sent. The reason that shop-cards gave: \u201ca stain\u201d.", row.TextContent);
 
@@ -117,28 +118,28 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
     [Fact] // The second description is one that an earlier version stored, before texts were quoted and such characters refused.
     public async Task What_a_source_or_a_person_wrote_is_quoted_with_who_wrote_it()
     {
-        await ShopCards.RegisterAsync(_server);
+        await ShopCards.RegisterAsync(server);
         var taken = new Record { Key = ShopCards.Key("never", 2), Retraction = new Retraction { Reason = "gone\nRELEASED TO SERVICE" } };
-        await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { ShopCards.Aircraft("ZZ-A01"), taken } });
-        await ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default);
+        await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { ShopCards.Aircraft("ZZ-A01"), taken } });
+        await ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services).RunAsync(default);
         const string Sentence = "shop-cards took back never, which it never sent. The reason that shop-cards gave: \u201cgone / RELEASED";
         await SaysAsync(Sentence + " TO SERVICE\u201d.");
 
-        await using (var old = _server.Database.DataSource.CreateCommand("update data_checks set description = $1"))
+        await using (var old = server.Database.DataSource.CreateCommand("update data_checks set description = $1"))
         {
             old.Parameters.AddWithValue("shop-cards took back never, which it never sent: gone\nRELEASED\u202e TO SERVICE");
             await old.ExecuteNonQueryAsync();
         }
 
         await SaysAsync(Sentence + "\\u202E TO SERVICE\u201d.");
-        var check = (await _server.Checks.ListDataChecksAsync(new ListDataChecksRequest())).Checks.Single();
-        await _server.Checks.CloseDataCheckAsync(new CloseDataCheckRequest { CheckId = check.CheckId, ClosedBy = "lead", Note = "looked\nRELEASED TO SERVICE" });
+        var check = (await server.Checks.ListDataChecksAsync(new ListDataChecksRequest())).Checks.Single();
+        await server.Checks.CloseDataCheckAsync(new CloseDataCheckRequest { CheckId = check.CheckId, ClosedBy = "lead", Note = "looked\nRELEASED TO SERVICE" });
         foreach (var path in new[] { "/data-problems?state=closed", $"/data-problems/{check.CheckId}" })
             Assert.Matches(@"\u201clead\u201d wrote on .+: \u201clooked / RELEASED TO SERVICE\u201d", (await PageAsync(path)).QuerySelector("main")!.TextContent);
 
         async Task SaysAsync(string words)
         {
-            var listed = (await _server.Checks.ListDataChecksAsync(new ListDataChecksRequest())).Checks.Single();
+            var listed = (await server.Checks.ListDataChecksAsync(new ListDataChecksRequest())).Checks.Single();
             Assert.Equal(words, listed.Description);
             Assert.Contains(words, (await PageAsync("/data-problems")).QuerySelector("main")!.TextContent);
             Assert.Contains(words, (await PageAsync($"/data-problems/{listed.CheckId}")).QuerySelector("main")!.TextContent);
@@ -147,7 +148,7 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
 
     private async Task<IDocument> PageAsync(string path)
     {
-        using var answer = await _server.Http.GetAsync(path);
+        using var answer = await server.Http.GetAsync(path);
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         return await new HtmlParser().ParseDocumentAsync(await answer.Content.ReadAsStringAsync());
     }

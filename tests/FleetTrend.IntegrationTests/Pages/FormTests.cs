@@ -1,14 +1,12 @@
 using System.Net;
 using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Intake;
+using FleetTrend.IntegrationTests.Trends;
 using FleetTrend.Reports.Tests;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Keys;
-using FleetTrend.Store.Results;
-using FleetTrend.Results.Refreshes;
 using Microsoft.Extensions.DependencyInjection;
 using FlagState = FleetTrend.Store.Flags.FlagState;
-using FleetTrend.IntegrationTests.Trends;
 
 namespace FleetTrend.IntegrationTests.Pages;
 
@@ -19,39 +17,39 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
     private const string Tablet = "tablet";
     private static readonly Dictionary<string, string> Nothing = [];
 
-    private ApiServer _server = null!;
-    private Browser _director = null!;
+    private ApiServer server = null!;
+    private Browser director = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        _director = await Browser.SignedInAsync(_server, await _server.CreateKeyAsync(null, KeyScope.TrendsRead, KeyScope.Administer));
+        server = await ApiServer.StartAsync(postgres);
+        director = await Browser.SignedInAsync(server, await server.CreateKeyAsync(null, KeyScope.TrendsRead, KeyScope.Administer));
     }
 
     public async Task DisposeAsync()
     {
-        _director.Dispose();
-        await _server.DisposeAsync();
+        director.Dispose();
+        await server.DisposeAsync();
     }
 
     [Fact]
     public async Task A_flag_is_acknowledged_and_closed_and_the_API_says_the_same()
     {
         var id = await RaiseAsync();
-        Assert.NotNull((await _director.PageAsync("/flags")).QuerySelector($"a[href='/flags/{id}']"));
-        using (var taken = await _director.SendAsync($"/flags/{id}", Form("Acknowledge"), new() { ["acknowledged_by"] = " lead <i>", ["comment"] = "on the\r\nnext 100-hour\r\n" }))
+        Assert.NotNull((await director.PageAsync("/flags")).QuerySelector($"a[href='/flags/{id}']"));
+        using (var taken = await director.SendAsync($"/flags/{id}", Form("Acknowledge"), new() { ["acknowledged_by"] = " lead <i>", ["comment"] = "on the\r\nnext 100-hour\r\n" }))
             Assert.Equal((HttpStatusCode.Redirect, $"/flags/{id}?done=acknowledge"), (taken.StatusCode, taken.Headers.Location!.OriginalString));
         var flag = await FlagAsync(id);
         Assert.Equal((FlagState.Acknowledged, "lead <i>", "on the\nnext 100-hour"), (flag.State, flag.AnsweredBy, flag.Answer));
-        var page = await _director.PageAsync($"/flags/{id}?done=acknowledge");
+        var page = await director.PageAsync($"/flags/{id}?done=acknowledge");
         Assert.Contains("Recorded: Acknowledged by \u201clead <i>\u201d", page.QuerySelector("[role=status]")!.TextContent);
         Assert.NotNull(page.QuerySelector(".ft-card"));
 
-        using (var taken = await _director.SendAsync($"/flags/{id}", Form("Close"), new() { ["closed_by"] = "director", ["comment"] = "hanger moved" }))
+        using (var taken = await director.SendAsync($"/flags/{id}", Form("Close"), new() { ["closed_by"] = "director", ["comment"] = "hanger moved" }))
             Assert.Equal(HttpStatusCode.Redirect, taken.StatusCode);
         Assert.Equal(FlagState.Closed, (await FlagAsync(id)).State);
-        Assert.Empty((await _director.PageAsync($"/flags/{id}")).QuerySelectorAll("form"));
-        Assert.NotNull((await _director.PageAsync("/flags?state=closed")).QuerySelector($"a[href='/flags/{id}']"));
+        Assert.Empty((await director.PageAsync($"/flags/{id}")).QuerySelectorAll("form"));
+        Assert.NotNull((await director.PageAsync("/flags?state=closed")).QuerySelector($"a[href='/flags/{id}']"));
     }
 
     [Fact]
@@ -59,7 +57,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
     {
         var id = await RaiseAsync();
         var name = new string('x', 61);
-        using var refused = await _director.SendAsync($"/flags/{id}", Form("Acknowledge"), new() { ["acknowledged_by"] = name, ["comment"] = "<look> at \"it\"" });
+        using var refused = await director.SendAsync($"/flags/{id}", Form("Acknowledge"), new() { ["acknowledged_by"] = name, ["comment"] = "<look> at \"it\"" });
         Assert.Equal(HttpStatusCode.BadRequest, refused.StatusCode);
         var page = await Browser.ReadAsync(refused);
         var field = page.QuerySelector("#acknowledge-acknowledged_by")!;
@@ -76,19 +74,19 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task A_flag_closed_meanwhile_and_one_that_is_not_there_are_refused()
     {
         var id = await RaiseAsync();
-        var mark = await _director.MarkAsync($"/flags/{id}");
-        await _server.Flags.CloseFlagAsync(new CloseFlagRequest { FlagId = $"{id}", ClosedBy = "somebody", Comment = "done" });
-        using var stale = await _director.PostAsync($"/flags/{id}?handler=Acknowledge", new() { ["acknowledged_by"] = "lead", ["comment"] = "my words" }, mark);
+        var mark = await director.MarkAsync($"/flags/{id}");
+        await server.Flags.CloseFlagAsync(new CloseFlagRequest { FlagId = $"{id}", ClosedBy = "somebody", Comment = "done" });
+        using var stale = await director.PostAsync($"/flags/{id}?handler=Acknowledge", new() { ["acknowledged_by"] = "lead", ["comment"] = "my words" }, mark);
         Assert.Equal(HttpStatusCode.BadRequest, stale.StatusCode);
         var page = await Browser.ReadAsync(stale);
         Assert.Contains("must be a flag that is not closed", page.QuerySelector("[role=alert]")!.TextContent);
         Assert.Equal("my words", page.QuerySelector("#acknowledge-comment")!.TextContent);
         Assert.Equal("somebody", (await FlagAsync(id)).AnsweredBy);
 
-        using var unknown = await _director.PostAsync("/flags/99999?handler=Close", new() { ["closed_by"] = "lead", ["comment"] = "?" }, mark);
+        using var unknown = await director.PostAsync("/flags/99999?handler=Close", new() { ["closed_by"] = "lead", ["comment"] = "?" }, mark);
         Assert.Equal(HttpStatusCode.NotFound, unknown.StatusCode);
         Assert.Contains("No such flag", (await Browser.ReadAsync(unknown)).QuerySelector("h1")!.TextContent);
-        using var none = await _director.GetAsync("/flags/99999");
+        using var none = await director.GetAsync("/flags/99999");
         Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
     }
 
@@ -98,18 +96,18 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         await TwoSourcesAsync();
         var offer = await OfferAsync();
         var path = $"/data-problems/{offer.CheckId}";
-        Assert.NotNull((await _director.PageAsync("/data-problems")).QuerySelector($"a[href='{path}']"));
-        using (var taken = await _director.SendAsync(path, Form("Merge"), new() { ["kept"] = "shop-cards card", ["decided_by"] = "lead", ["note"] = "one crack on two cards" }))
+        Assert.NotNull((await director.PageAsync("/data-problems")).QuerySelector($"a[href='{path}']"));
+        using (var taken = await director.SendAsync(path, Form("Merge"), new() { ["kept"] = "shop-cards card", ["decided_by"] = "lead", ["note"] = "one crack on two cards" }))
             Assert.Equal((HttpStatusCode.Redirect, path + "?done=merge"), (taken.StatusCode, taken.Headers.Location!.OriginalString));
-        var merge = Assert.Single((await _server.Checks.ListFindingMergesAsync(new ListFindingMergesRequest())).Merges);
+        var merge = Assert.Single((await server.Checks.ListFindingMergesAsync(new ListFindingMergesRequest())).Merges);
         Assert.Equal(("card", "twin", "lead", true), (merge.Kept.SourceRecordId, merge.Merged.SourceRecordId, merge.DecidedBy, merge.IsMerged));
-        var merged = await _director.PageAsync(path + "?done=merge");
+        var merged = await director.PageAsync(path + "?done=merge");
         Assert.Contains("one event, decided by \u201clead\u201d", merged.QuerySelector("[role=status]")!.TextContent);
         Assert.Null(merged.QuerySelector("form"));
-        Assert.NotNull((await _director.PageAsync("/merges")).QuerySelector($"a[href='/merges/{merge.MergeId}']"));
+        Assert.NotNull((await director.PageAsync("/merges")).QuerySelector($"a[href='/merges/{merge.MergeId}']"));
 
         var undo = merged.QuerySelector("main a[href^='/merges/']")!.GetAttribute("href")!;
-        using (var empty = await _director.SendAsync(undo, Form("Unmerge"), new() { ["decided_by"] = "director", ["note"] = "" }))
+        using (var empty = await director.SendAsync(undo, Form("Unmerge"), new() { ["decided_by"] = "director", ["note"] = "" }))
         {
             Assert.Equal(HttpStatusCode.BadRequest, empty.StatusCode);
             var page = await Browser.ReadAsync(empty);
@@ -117,16 +115,16 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
             Assert.Equal("director", page.QuerySelector("#unmerge-decided_by")!.GetAttribute("value"));
         }
 
-        using (var back = await _director.SendAsync(undo, Form("Unmerge"), new() { ["decided_by"] = "director", ["note"] = "two, by photo" }))
-            Assert.Contains("taken back by \u201cdirector\u201d", (await _director.PageAsync(back.Headers.Location!.OriginalString)).QuerySelector("[role=status]")!.TextContent);
-        Assert.Contains("does not hold any more", (await _director.PageAsync(undo)).QuerySelector("main")!.TextContent);
+        using (var back = await director.SendAsync(undo, Form("Unmerge"), new() { ["decided_by"] = "director", ["note"] = "two, by photo" }))
+            Assert.Contains("taken back by \u201cdirector\u201d", (await director.PageAsync(back.Headers.Location!.OriginalString)).QuerySelector("[role=status]")!.TextContent);
+        Assert.Contains("does not hold any more", (await director.PageAsync(undo)).QuerySelector("main")!.TextContent);
 
         await RefreshAsync(); // offered again, as a new check
         var again = await OfferAsync();
         Assert.NotEqual(offer.CheckId, again.CheckId);
-        using (var apart = await _director.SendAsync($"/data-problems/{again.CheckId}", Form("Close"), new() { ["closed_by"] = "director", ["note"] = "two cracks" }))
+        using (var apart = await director.SendAsync($"/data-problems/{again.CheckId}", Form("Close"), new() { ["closed_by"] = "director", ["note"] = "two cracks" }))
             Assert.Equal(HttpStatusCode.Redirect, apart.StatusCode);
-        var closed = Assert.Single((await _server.Checks.ListDataChecksAsync(new ListDataChecksRequest { State = DataCheckState.Closed })).Checks);
+        var closed = Assert.Single((await server.Checks.ListDataChecksAsync(new ListDataChecksRequest { State = DataCheckState.Closed })).Checks);
         Assert.Equal((again.CheckId, "director", "two cracks"), (closed.CheckId, closed.ClosedBy, closed.CloseNote));
     }
 
@@ -135,8 +133,8 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
     {
         await TwoSourcesAsync();
         var path = $"/data-problems/{(await OfferAsync()).CheckId}";
-        var mark = await _director.MarkAsync(path);
-        using (var refused = await _director.PostAsync(path + "?handler=Merge", new() { ["decided_by"] = "lead", ["note"] = "kept words" }, mark))
+        var mark = await director.MarkAsync(path);
+        using (var refused = await director.PostAsync(path + "?handler=Merge", new() { ["decided_by"] = "lead", ["note"] = "kept words" }, mark))
         {
             Assert.Equal(HttpStatusCode.BadRequest, refused.StatusCode);
             var page = await Browser.ReadAsync(refused);
@@ -144,18 +142,19 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
             Assert.Equal("kept words", page.QuerySelector("#merge-note")!.TextContent);
         }
 
-        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = new Record { Key = ShopCards.Key("card", 2), Retraction = new Retraction { Reason = "a stain" } } });
-        using (var gone = await _director.SendAsync(path, Form("Merge"), new() { ["kept"] = "shop-cards card", ["decided_by"] = "lead", ["note"] = "one" }))
+        await server.Intake.PushRecordAsync(
+            new PushRecordRequest { Record = new Record { Key = ShopCards.Key("card", 2), Retraction = new Retraction { Reason = "a stain" } } });
+        using (var gone = await director.SendAsync(path, Form("Merge"), new() { ["kept"] = "shop-cards card", ["decided_by"] = "lead", ["note"] = "one" }))
         {
             Assert.Equal(HttpStatusCode.NotFound, gone.StatusCode);
             Assert.Contains("was not taken back", (await Browser.ReadAsync(gone)).QuerySelector("#merge-kept-error")!.TextContent);
         }
 
-        using var unknown = await _director.PostAsync("/data-problems/99999?handler=Merge", new() { ["kept"] = "x", ["decided_by"] = "lead", ["note"] = "one" }, mark);
+        using var unknown = await director.PostAsync("/data-problems/99999?handler=Merge", new() { ["kept"] = "x", ["decided_by"] = "lead", ["note"] = "one" }, mark);
         Assert.Equal(HttpStatusCode.NotFound, unknown.StatusCode);
-        using var unknownMerge = await _director.PostAsync("/merges/99999?handler=Unmerge", new() { ["decided_by"] = "lead", ["note"] = "two" }, mark);
+        using var unknownMerge = await director.PostAsync("/merges/99999?handler=Unmerge", new() { ["decided_by"] = "lead", ["note"] = "two" }, mark);
         Assert.Equal(HttpStatusCode.NotFound, unknownMerge.StatusCode);
-        Assert.Equal(0, await _server.CountAsync("finding_merges"));
+        Assert.Equal(0, await server.CountAsync("finding_merges"));
     }
 
     [Fact]
@@ -163,12 +162,12 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
     {
         await TwoSourcesAsync();
         var path = $"/data-problems/{(await OfferAsync()).CheckId}";
-        var mark = await _director.MarkAsync(path);
-        using (var taken = await _director.SendAsync(path, Form("Close"), new() { ["closed_by"] = "lead", ["note"] = "two" }))
-            Assert.Contains("closed by \u201clead\u201d", (await _director.PageAsync(taken.Headers.Location!.OriginalString)).QuerySelector("[role=status]")!.TextContent);
-        using (var twice = await _director.PostAsync(path + "?handler=Close", new() { ["closed_by"] = "lead", ["note"] = "two" }, mark))
+        var mark = await director.MarkAsync(path);
+        using (var taken = await director.SendAsync(path, Form("Close"), new() { ["closed_by"] = "lead", ["note"] = "two" }))
+            Assert.Contains("closed by \u201clead\u201d", (await director.PageAsync(taken.Headers.Location!.OriginalString)).QuerySelector("[role=status]")!.TextContent);
+        using (var twice = await director.PostAsync(path + "?handler=Close", new() { ["closed_by"] = "lead", ["note"] = "two" }, mark))
             Assert.Equal(HttpStatusCode.Redirect, twice.StatusCode); // the same words again change nothing
-        using var late = await _director.PostAsync(path + "?handler=Close", new() { ["closed_by"] = "other", ["note"] = "mine" }, mark);
+        using var late = await director.PostAsync(path + "?handler=Close", new() { ["closed_by"] = "other", ["note"] = "mine" }, mark);
         Assert.Equal(HttpStatusCode.BadRequest, late.StatusCode);
         var page = await Browser.ReadAsync(late);
         Assert.Contains("must be a data check that is open", page.QuerySelector("[role=alert]")!.TextContent);
@@ -178,15 +177,15 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task Held_records_say_what_they_wait_for_and_a_code_is_given_its_meaning()
     {
-        await ShopCards.RegisterAsync(_server);
+        await ShopCards.RegisterAsync(server);
         var coded = ShopCards.Finding("coded");
         (coded.Finding.Location, coded.Finding.LocationCode) = ("", "EX-3 <F>");
-        await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        await server.Intake.PushRecordsAsync(new PushRecordsRequest
         {
             HoldUnregistered = true,
             Records = { ShopCards.Aircraft("ZZ-A01"), coded, ShopCards.Reading("h1", "ZZ-Q98", 4, 10), ShopCards.Reading("h2", "ZZ-Q98", 5, 11) },
         });
-        var page = await _director.PageAsync("/held-records");
+        var page = await director.PageAsync("/held-records");
         Assert.Contains("Records held3", string.Concat(page.QuerySelectorAll(".status div").Select(d => string.Concat(d.Children.Select(c => c.TextContent)))));
         Assert.Equal(["ZZ-Q98", "2"], page.QuerySelectorAll("#marks + div tbody tr > *").Take(2).Select(c => c.TextContent));
         Assert.Equal(["\u201cEX-3 <F>\u201d", "shop-cards", "a location", "1"], page.QuerySelectorAll("#codes + div tbody tr > *").Take(4).Select(c => c.TextContent));
@@ -196,33 +195,33 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(2, records.Count(r => r.Contains("ZZ-Q98. The aircraft is not registered.", StringComparison.Ordinal)));
 
         var set = page.QuerySelector("#codes + div a")!.GetAttribute("href")!;
-        using (var empty = await _director.SendAsync(set, "main form", new() { ["code.location"] = "" }))
+        using (var empty = await director.SendAsync(set, "main form", new() { ["code.location"] = "" }))
         {
             Assert.Equal(HttpStatusCode.BadRequest, empty.StatusCode);
             Assert.NotNull((await Browser.ReadAsync(empty)).QuerySelector("#set-code-location-error"));
         }
 
-        using (var taken = await _director.SendAsync(set, "main form", new() { ["code.location"] = ShopCards.Weld }))
+        using (var taken = await director.SendAsync(set, "main form", new() { ["code.location"] = ShopCards.Weld }))
         {
             Assert.Equal(HttpStatusCode.Redirect, taken.StatusCode);
-            Assert.Contains(ShopCards.Weld, (await _director.PageAsync(taken.Headers.Location!.OriginalString)).QuerySelector("[role=status]")!.TextContent);
+            Assert.Contains(ShopCards.Weld, (await director.PageAsync(taken.Headers.Location!.OriginalString)).QuerySelector("[role=status]")!.TextContent);
         }
 
-        await Eventually.TrueAsync(async () => await _server.CountAsync("held_records where release_time is not null") == 1);
-        using var nonsense = await _director.GetAsync("/codes/set?source=shop-cards&kind=weather&code=x");
+        await Eventually.TrueAsync(async () => await server.CountAsync("held_records where release_time is not null") == 1);
+        using var nonsense = await director.GetAsync("/codes/set?source=shop-cards&kind=weather&code=x");
         Assert.Equal(HttpStatusCode.NotFound, nonsense.StatusCode);
     }
 
     [Fact] // A key with records write is bound to its own source, in forms as in calls.
     public async Task A_source_maps_its_own_codes_and_sees_its_own_held_records_only()
     {
-        await ShopCards.RegisterAsync(_server);
-        var other = await _server.IntakeOfAsync(Tablet);
+        await ShopCards.RegisterAsync(server);
+        var other = await server.IntakeOfAsync(Tablet);
         var theirs = ShopCards.Reading("theirs", "ZZ-Q97", 4, 10);
         theirs.Key.Source = Tablet;
         await other.PushRecordsAsync(new PushRecordsRequest { HoldUnregistered = true, Records = { theirs } });
-        await _server.Intake.PushRecordsAsync(new PushRecordsRequest { HoldUnregistered = true, Records = { ShopCards.Reading("ours", "ZZ-Q98", 4, 10) } });
-        using var shop = await Browser.SignedInAsync(_server, await _server.CreateKeyAsync(ShopCards.Source, KeyScope.RecordsWrite, KeyScope.TrendsRead));
+        await server.Intake.PushRecordsAsync(new PushRecordsRequest { HoldUnregistered = true, Records = { ShopCards.Reading("ours", "ZZ-Q98", 4, 10) } });
+        using var shop = await Browser.SignedInAsync(server, await server.CreateKeyAsync(ShopCards.Source, KeyScope.RecordsWrite, KeyScope.TrendsRead));
         Assert.Contains("shop-cards ours", Assert.Single((await shop.PageAsync("/held-records")).QuerySelectorAll("#records + div tbody tr")).TextContent);
         using (var notTheirs = await shop.GetAsync("/held-records?source=tablet"))
             Assert.Equal(HttpStatusCode.BadRequest, notTheirs.StatusCode);
@@ -232,7 +231,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
             Assert.Equal(HttpStatusCode.Forbidden, refused.StatusCode);
         using (var taken = await shop.PostAsync(Set(ShopCards.Source), new() { ["code.location"] = ShopCards.Weld }, mark))
             Assert.Equal(HttpStatusCode.Redirect, taken.StatusCode);
-        Assert.Equal(1, await _server.CountAsync("source_codes"));
+        Assert.Equal(1, await server.CountAsync("source_codes"));
 
         static string Set(string source) => $"/codes/set?source={source}&kind=location&code=EX-1";
     }
@@ -243,14 +242,14 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         var flag = await RaiseAsync();
         await TwoSourcesAsync();
         var check = (await OfferAsync()).CheckId;
-        await _server.Checks.MergeFindingsAsync(new MergeFindingsRequest
+        await server.Checks.MergeFindingsAsync(new MergeFindingsRequest
         {
             Kept = new FindingName { Source = ShopCards.Source, SourceRecordId = "card" },
             Merged = new FindingName { Source = Tablet, SourceRecordId = "twin" },
             DecidedBy = "lead",
             Note = "one",
         });
-        var merge = (await _server.Checks.ListFindingMergesAsync(new ListFindingMergesRequest())).Merges[0].MergeId;
+        var merge = (await server.Checks.ListFindingMergesAsync(new ListFindingMergesRequest())).Merges[0].MergeId;
         string[] pages = [$"/flags/{flag}", $"/merges/{merge}", "/codes/set?source=shop-cards&kind=location&code=EX-1", "/held-records", "/parameters"];
         string[] forms =
         [
@@ -260,7 +259,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         ];
         var before = await StateAsync();
 
-        using (var reader = await Browser.SignedInAsync(_server, await _server.CreateKeyAsync(null, KeyScope.TrendsRead)))
+        using (var reader = await Browser.SignedInAsync(server, await server.CreateKeyAsync(null, KeyScope.TrendsRead)))
         {
             foreach (var path in pages)
             {
@@ -278,7 +277,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         }
 
         // The mark of a browser that signs in with a key header is good for its forms: what refuses is the scope.
-        using (var reader = _server.HttpWith(await _server.CreateKeyAsync(null, KeyScope.TrendsRead)))
+        using (var reader = server.HttpWith(await server.CreateKeyAsync(null, KeyScope.TrendsRead)))
         {
             var mark = (await Browser.ReadAsync(await reader.GetAsync("/sign-in"))).QuerySelector("input[name=__RequestVerificationToken]")!.GetAttribute("value")!;
             foreach (var form in forms)
@@ -290,7 +289,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
             }
         }
 
-        using (var nobody = new Browser(_server))
+        using (var nobody = new Browser(server))
         {
             foreach (var form in forms)
             {
@@ -302,7 +301,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
 
         foreach (var form in forms) // the right key, and a form of another site
         {
-            using var unmarked = await _director.PostAsync(form, Nothing, null);
+            using var unmarked = await director.PostAsync(form, Nothing, null);
             Assert.Equal(HttpStatusCode.BadRequest, unmarked.StatusCode);
             Assert.Contains("Form not taken", await unmarked.Content.ReadAsStringAsync());
         }
@@ -310,7 +309,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(before, await StateAsync());
 
         async Task<string> StateAsync() =>
-            $"{(await FlagAsync(flag)).State} {await _server.CountAsync("finding_merges")} {await _server.CountAsync("source_codes")} {await _server.CountAsync("parameter_revisions")}";
+            $"{(await FlagAsync(flag)).State} {await server.CountAsync("finding_merges")} {await server.CountAsync("source_codes")} {await server.CountAsync("parameter_revisions")}";
     }
 
     [Fact]
@@ -320,7 +319,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         await TwoSourcesAsync();
         foreach (var path in new[] { "/", "/flags", $"/flags/{id}", "/data-problems", $"/data-problems/{(await OfferAsync()).CheckId}", "/held-records", "/merges", "/parameters" })
         {
-            var page = await _director.PageAsync(path);
+            var page = await director.PageAsync(path);
             Assert.Contains(FleetTrend.Reports.Weekly.Cautions.Brief, page.QuerySelector("footer")!.TextContent);
             Assert.Contains("as of", page.QuerySelector("main")!.TextContent, StringComparison.OrdinalIgnoreCase);
             Assert.Single(page.QuerySelectorAll("h1"));
@@ -330,9 +329,9 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
             Assert.Equal(identifiers.Distinct(StringComparer.Ordinal), identifiers);
         }
 
-        using (var signedOut = await _director.SendAsync("/sign-in", "form[action*=Out]", []))
+        using (var signedOut = await director.SendAsync("/sign-in", "form[action*=Out]", []))
             Assert.Equal("/sign-in", signedOut.Headers.Location!.OriginalString);
-        using var led = await _director.GetAsync("/flags");
+        using var led = await director.GetAsync("/flags");
         Assert.Equal(HttpStatusCode.Redirect, led.StatusCode);
     }
 
@@ -341,27 +340,27 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
     private async Task<long> RaiseAsync()
     {
         var snapshot = InventedFleet.Snapshot();
-        await _server.Services.PublishAsync(snapshot);
-        return (await _server.Services.RaiseAsync(snapshot))[0].FlagId;
+        await server.Services.PublishAsync(snapshot);
+        return (await server.Services.RaiseAsync(snapshot))[0].FlagId;
     }
 
-    private async Task<StoredFlag> FlagAsync(long id) => (await _server.Services.GetRequiredService<FlagStore>().GetAsync(id, default))!;
+    private async Task<StoredFlag> FlagAsync(long id) => (await server.Services.GetRequiredService<FlagStore>().GetAsync(id, default))!;
 
     private async Task TwoSourcesAsync()
     {
-        await ShopCards.RegisterAsync(_server);
-        await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { ShopCards.Aircraft("ZZ-A01"), ShopCards.Finding("card") } });
+        await ShopCards.RegisterAsync(server);
+        await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { ShopCards.Aircraft("ZZ-A01"), ShopCards.Finding("card") } });
         var twin = ShopCards.Finding("twin", day: 12);
         twin.Key.Source = Tablet;
-        await (await _server.IntakeOfAsync(Tablet)).PushRecordAsync(new PushRecordRequest { Record = twin });
+        await (await server.IntakeOfAsync(Tablet)).PushRecordAsync(new PushRecordRequest { Record = twin });
         await RefreshAsync();
     }
 
-    private async Task<DataCheck> OfferAsync() => (await _server.Checks.ListDataChecksAsync(new ListDataChecksRequest
+    private async Task<DataCheck> OfferAsync() => (await server.Checks.ListDataChecksAsync(new ListDataChecksRequest
     {
         Kind = DataCheckKind.PossibleDuplicate,
         State = DataCheckState.Open,
     })).Checks.Single();
 
-    private Task<FleetTrend.Trends.TrendSnapshot> RefreshAsync() => _server.Services.RefreshAsync();
+    private Task<FleetTrend.Trends.TrendSnapshot> RefreshAsync() => server.Services.RefreshAsync();
 }

@@ -3,13 +3,11 @@ using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
 using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Intake;
+using FleetTrend.IntegrationTests.Trends;
 using FleetTrend.Reports.Tests;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Store.Reports;
-using FleetTrend.Store.Results;
-using FleetTrend.Trends;
 using Microsoft.Extensions.DependencyInjection;
-using FleetTrend.IntegrationTests.Trends;
 
 namespace FleetTrend.IntegrationTests.Pages;
 
@@ -17,11 +15,11 @@ namespace FleetTrend.IntegrationTests.Pages;
 [Collection(SharedPostgres.Name)]
 public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
 {
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task Before_the_first_refresh_the_page_says_what_is_missing()
@@ -58,7 +56,7 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(3, images.Length);
         foreach (var image in images)
         {
-            using var answer = await _server.Http.GetAsync(image.GetAttribute("src"));
+            using var answer = await server.Http.GetAsync(image.GetAttribute("src"));
             Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
             Assert.Equal("image/png", answer.Content.Headers.ContentType!.MediaType);
         }
@@ -74,10 +72,10 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         var home = await SaveReportAsync(new ReportScope(InventedFleet.Home));
         var page = await PageAsync($"/reports/{home}");
         Assert.Equal("Weekly trend report: Quillmoor, 16 to 22 Nov 2026", page.QuerySelector("h1")!.TextContent);
-        using var missing = await _server.Http.GetAsync($"/reports/{home + 1000}");
+        using var missing = await server.Http.GetAsync($"/reports/{home + 1000}");
         Assert.Equal(HttpStatusCode.NotFound, missing.StatusCode);
         Assert.Contains("No such report", await missing.Content.ReadAsStringAsync());
-        using var noPlot = await _server.Http.GetAsync($"/reports/{home}/plots/none.png");
+        using var noPlot = await server.Http.GetAsync($"/reports/{home}/plots/none.png");
         Assert.Equal(HttpStatusCode.NotFound, noPlot.StatusCode);
     }
 
@@ -92,7 +90,7 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
             Assert.Single(page.QuerySelectorAll("h1"));
             var frame = Assert.Single(page.QuerySelectorAll("iframe"));
             Assert.Equal("", frame.GetAttribute("sandbox"));
-            using var answer = await _server.Http.GetAsync(frame.GetAttribute("src"));
+            using var answer = await server.Http.GetAsync(frame.GetAttribute("src"));
             Assert.EndsWith("; sandbox", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
             var mail = Parse(await answer.Content.ReadAsStringAsync());
             Assert.Equal("Weekly trend report: the whole fleet, 16 to 22 Nov 2026", mail.QuerySelector("h1")!.TextContent);
@@ -100,7 +98,7 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
             Assert.All(mail.QuerySelectorAll("[src]"), e => Assert.StartsWith("data:image/png;base64,", e.GetAttribute("src"), StringComparison.Ordinal));
         }
 
-        using var missing = await _server.Http.GetAsync($"/reports/{fleet + 1000}/mail");
+        using var missing = await server.Http.GetAsync($"/reports/{fleet + 1000}/mail");
         Assert.Equal(HttpStatusCode.NotFound, missing.StatusCode);
     }
 
@@ -111,7 +109,7 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         var report = await SaveReportAsync(ReportScope.WholeFleet);
         foreach (var path in new[] { "/", $"/reports/{report}" })
         {
-            using var answer = await _server.Http.GetAsync(path);
+            using var answer = await server.Http.GetAsync(path);
             Assert.StartsWith("default-src 'none'", Assert.Single(answer.Headers.GetValues("Content-Security-Policy")));
             var page = Parse(await answer.Content.ReadAsStringAsync());
             Assert.Empty(page.QuerySelectorAll("script, iframe, form, object"));
@@ -119,7 +117,7 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
             Assert.Equal("/site.css", Assert.Single(page.QuerySelectorAll("link")).GetAttribute("href"));
         }
 
-        using var sheet = await _server.Http.GetAsync("/site.css");
+        using var sheet = await server.Http.GetAsync("/site.css");
         Assert.Equal("text/css", sheet.Content.Headers.ContentType!.MediaType);
         Assert.DoesNotContain("url(", await sheet.Content.ReadAsStringAsync());
     }
@@ -128,9 +126,9 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task A_number_leads_to_the_rows_behind_it()
     {
         await SaveSnapshotAsync();
-        await ShopCards.RegisterAsync(_server); // what the links name is registered, as it is where a refresh has made the trends
-        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A07") });
-        await _server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest
+        await ShopCards.RegisterAsync(server); // what the links name is registered, as it is where a refresh has made the trends
+        await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A07") });
+        await server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest
         {
             TypeGroup = new TypeGroup { Name = InventedFleet.Trainer, Title = "Trainer", Layout = "four-cylinder-muffler-clamp" },
         });
@@ -139,7 +137,7 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(3, links.Count); // two reasons on one tail, one base
         foreach (var link in links)
         {
-            using var answer = await _server.Http.GetAsync(link.PathAndQuery);
+            using var answer = await server.Http.GetAsync(link.PathAndQuery);
             Assert.True(answer.IsSuccessStatusCode, $"{link.PathAndQuery}: {await answer.Content.ReadAsStringAsync()}");
         }
     }
@@ -148,17 +146,17 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
 
     private async Task<IDocument> PageAsync(string path)
     {
-        using var answer = await _server.Http.GetAsync(path);
+        using var answer = await server.Http.GetAsync(path);
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         return Parse(await answer.Content.ReadAsStringAsync());
     }
 
-    private Task SaveSnapshotAsync() => _server.Services.PublishAsync(InventedFleet.Snapshot());
+    private Task SaveSnapshotAsync() => server.Services.PublishAsync(InventedFleet.Snapshot());
 
     private async Task<long> SaveReportAsync(ReportScope scope, bool isOld = false)
     {
         var report = WeeklyReport.Compose(InventedFleet.Snapshot(), InventedFleet.WeekBefore(), InventedFleet.AllFlags(scope)).Render();
-        var saved = await _server.Services.GetRequiredService<ReportStore>().SaveAsync(
+        var saved = await server.Services.GetRequiredService<ReportStore>().SaveAsync(
             new StoredReport
             {
                 Base = scope.Base ?? "*",

@@ -13,27 +13,27 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
     private const string Path = "/parameters";
     private const string Form = "form[action='/parameters']";
 
-    private ApiServer _server = null!;
-    private Browser _director = null!;
+    private ApiServer server = null!;
+    private Browser director = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        await ShopCards.RegisterAsync(_server);
-        _director = await Browser.SignedInAsync(_server, await _server.CreateKeyAsync(null, KeyScope.TrendsRead, KeyScope.Administer));
+        server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
+        director = await Browser.SignedInAsync(server, await server.CreateKeyAsync(null, KeyScope.TrendsRead, KeyScope.Administer));
     }
 
     public async Task DisposeAsync()
     {
-        _director.Dispose();
-        await _server.DisposeAsync();
+        director.Dispose();
+        await server.DisposeAsync();
     }
 
     [Fact]
     public async Task The_shipped_defaults_stand_there_with_what_each_means_and_the_form_begins_with_them()
     {
-        Assert.NotNull((await _director.PageAsync("/")).QuerySelector("header a[href='/parameters']"));
-        var page = await _director.PageAsync(Path);
+        Assert.NotNull((await director.PageAsync("/")).QuerySelector("header a[href='/parameters']"));
+        var page = await director.PageAsync(Path);
         Assert.Equal("In forcethe shipped defaults", page.QuerySelector(".status")!.TextContent.Trim());
         var rows = page.QuerySelectorAll("main table tbody tr");
         Assert.Equal(ParameterNumbers.All.Select(n => (n.Title, n.Meaning)), rows.Select(r => (r.Children[0].TextContent, r.Children[3].TextContent)));
@@ -51,13 +51,13 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
         (typed["parameters.confidence"], typed["parameters.look_interval_hours"], typed["note"]) = ("0.9", "50.5", "less <sure>,\r\nmore often");
         // The first row stays empty.
         (typed["parameters.look_intervals[1].kind"], typed["parameters.look_intervals[1].hours"]) = ("gasket", "25");
-        using (var taken = await _director.SendAsync(Path, Form, typed))
+        using (var taken = await director.SendAsync(Path, Form, typed))
             Assert.Equal((HttpStatusCode.Redirect, "/parameters?done=change"), (taken.StatusCode, taken.Headers.Location!.OriginalString));
-        var stored = (await _server.Parameters.GetParametersAsync(new GetParametersRequest())).Parameters;
+        var stored = (await server.Parameters.GetParametersAsync(new GetParametersRequest())).Parameters;
         Assert.Equal((1, 0.9, 50.5, "less <sure>,\nmore often"), (stored.Revision, stored.Parameters.Confidence, stored.Parameters.LookIntervalHours, stored.Note));
         Assert.Equal(new LookInterval { Kind = "gasket", Hours = 25 }, Assert.Single(stored.Parameters.LookIntervals));
 
-        var page = await _director.PageAsync("/parameters?done=change");
+        var page = await director.PageAsync("/parameters?done=change");
         Assert.Contains("Recorded: revision 1 is in force.", page.QuerySelector("[role=status]")!.TextContent);
         Assert.Contains("\u201cof a test\u201d", page.QuerySelector(".status")!.TextContent);
         var change = page.QuerySelector("#history + div tbody tr")!;
@@ -72,9 +72,9 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
         typed = Shipped();
         (typed["revision"], typed["note"]) = ("1", "as shipped again");
         (typed["parameters.look_intervals[0].kind"], typed["parameters.look_intervals[0].hours"]) = ("", "");
-        using (var back = await _director.SendAsync(Path, Form, typed))
+        using (var back = await director.SendAsync(Path, Form, typed))
             Assert.Equal(HttpStatusCode.Redirect, back.StatusCode);
-        page = await _director.PageAsync(Path);
+        page = await director.PageAsync(Path);
         Assert.Contains("Look interval of gasket on all type groups: no longer its own", page.QuerySelector("#history + div tbody tr")!.TextContent);
         Assert.Equal(["2", "1"], page.QuerySelectorAll("#history + div tbody th").Select(c => c.TextContent));
     }
@@ -85,7 +85,7 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
         var typed = Shipped();
         (typed["parameters.confidence"], typed["parameters.repeats_for_flag"], typed["note"]) = ("95 %", "2.5", "<kept>");
         (typed["parameters.look_intervals[1].kind"], typed["parameters.look_intervals[1].hours"]) = ("gasket", "often");
-        using (var unread = await _director.SendAsync(Path, Form, typed))
+        using (var unread = await director.SendAsync(Path, Form, typed))
         {
             Assert.Equal(HttpStatusCode.BadRequest, unread.StatusCode);
             var page = await Browser.ReadAsync(unread);
@@ -99,7 +99,7 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
 
         typed = Shipped();
         (typed["parameters.confidence"], typed["note"]) = ("1", "");
-        using (var refused = await _director.SendAsync(Path, Form, typed))
+        using (var refused = await director.SendAsync(Path, Form, typed))
         {
             Assert.Equal(HttpStatusCode.BadRequest, refused.StatusCode);
             var page = await Browser.ReadAsync(refused);
@@ -107,7 +107,7 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
             Assert.Contains("must say why; got nothing", page.QuerySelector("#change-note-error")!.TextContent);
         }
 
-        Assert.Equal(0, await _server.CountAsync("parameter_revisions"));
+        Assert.Equal(0, await server.CountAsync("parameter_revisions"));
     }
 
     [Fact] // Two people have the form open; the second is told, keeps what he typed, and can send it again.
@@ -117,9 +117,9 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
         (mine["parameters.confidence"], mine["note"]) = ("0.8", "mine");
         var theirs = Shipped();
         (theirs["parameters.repeats_for_flag"], theirs["note"]) = ("3", "theirs");
-        using (var first = await _director.SendAsync(Path, Form, theirs))
+        using (var first = await director.SendAsync(Path, Form, theirs))
             Assert.Equal(HttpStatusCode.Redirect, first.StatusCode);
-        using (var late = await _director.SendAsync(Path, Form, mine))
+        using (var late = await director.SendAsync(Path, Form, mine))
         {
             Assert.Equal(HttpStatusCode.Conflict, late.StatusCode);
             var page = await Browser.ReadAsync(late);
@@ -129,9 +129,9 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
         }
 
         (mine["revision"], mine["parameters.repeats_for_flag"]) = ("1", "3");
-        using var again = await _director.SendAsync(Path, Form, mine);
+        using var again = await director.SendAsync(Path, Form, mine);
         Assert.Equal(HttpStatusCode.Redirect, again.StatusCode);
-        Assert.Equal(2, await _server.CountAsync("parameter_revisions"));
+        Assert.Equal(2, await server.CountAsync("parameter_revisions"));
     }
 
     /// <summary>The form as it comes where nothing was changed yet.</summary>

@@ -10,11 +10,11 @@ namespace FleetTrend.IntegrationTests.Pages;
 [Collection(SharedPostgres.Name)]
 public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
 {
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Theory]
     [InlineData("/")]
@@ -23,7 +23,7 @@ public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
     [InlineData("/reports/1/plots/x.png")]
     public async Task Without_a_key_a_page_leads_to_signing_in(string path)
     {
-        using var stranger = _server.HttpWith(null);
+        using var stranger = server.HttpWith(null);
         using var answer = await stranger.GetAsync(path);
         Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
         Assert.StartsWith("/sign-in?ReturnUrl=", answer.Headers.Location!.PathAndQuery, StringComparison.Ordinal);
@@ -34,8 +34,8 @@ public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task A_key_that_reads_trends_opens_pages_and_what_they_link_to_until_it_is_revoked()
     {
-        var key = await _server.CreateKeyAsync(null, KeyScope.TrendsRead);
-        using var browser = _server.HttpWith(null);
+        var key = await server.CreateKeyAsync(null, KeyScope.TrendsRead);
+        using var browser = server.HttpWith(null);
         using (var signedIn = await SignInAsync(browser, key, "?ReturnUrl=%2F"))
             Assert.Equal((HttpStatusCode.Redirect, "/"), (signedIn.StatusCode, signedIn.Headers.Location!.OriginalString));
 
@@ -49,7 +49,7 @@ public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
         using (var changing = await browser.PostAsync("/v1/trends:refresh", content))
             Assert.Equal(HttpStatusCode.Unauthorized, changing.StatusCode); // another site could send it in the reader's name
 
-        await _server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = key.Split('_')[1] });
+        await server.Access.RevokeKeyAsync(new RevokeKeyRequest { KeyId = key.Split('_')[1] });
         using (var page = await browser.GetAsync("/"))
             Assert.Equal(HttpStatusCode.Redirect, page.StatusCode);
         using (var linked = await browser.GetAsync("/v1/reports"))
@@ -59,20 +59,20 @@ public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task Signing_out_ends_the_session_on_every_server_so_that_a_copied_cookie_opens_nothing()
     {
-        await using var beside = await ApiServer.StartBesideAsync(_server);
-        var key = await _server.CreateKeyAsync(null, KeyScope.TrendsRead);
-        using var browser = _server.HttpWith(null);
-        using var other = _server.HttpWith(null);
+        await using var beside = await ApiServer.StartBesideAsync(server);
+        var key = await server.CreateKeyAsync(null, KeyScope.TrendsRead);
+        using var browser = server.HttpWith(null);
+        using var other = server.HttpWith(null);
         using var signedIn = await SignInAsync(browser, key, "");
         using var elsewhere = await SignInAsync(other, key, "");
         var copied = CookieOf(signedIn);
-        Assert.Equal(HttpStatusCode.OK, await OpenAsync(_server, copied));
+        Assert.Equal(HttpStatusCode.OK, await OpenAsync(server, copied));
         Assert.Equal(HttpStatusCode.OK, await OpenAsync(beside, copied));
 
         using (var signedOut = await SendFormAsync(browser, "/sign-in", "form[action]", []))
             Assert.Equal("/sign-in", signedOut.Headers.Location!.OriginalString);
 
-        Assert.Equal(HttpStatusCode.Redirect, await OpenAsync(_server, copied));
+        Assert.Equal(HttpStatusCode.Redirect, await OpenAsync(server, copied));
         Assert.Equal(HttpStatusCode.Redirect, await OpenAsync(beside, copied));
         Assert.Equal(HttpStatusCode.OK, await OpenAsync(beside, CookieOf(elsewhere))); // the same key, another browser
     }
@@ -80,32 +80,32 @@ public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task Signing_in_with_another_key_ends_the_session_before()
     {
-        using var browser = _server.HttpWith(null);
+        using var browser = server.HttpWith(null);
         Assert.DoesNotContain("another key", await browser.GetStringAsync("/sign-in"), StringComparison.Ordinal); // nobody is signed in
-        using var first = await SignInAsync(browser, await _server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
+        using var first = await SignInAsync(browser, await server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
         Assert.Contains("another key", await browser.GetStringAsync("/sign-in"), StringComparison.Ordinal);
-        using var second = await SignInAsync(browser, await _server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
-        Assert.Equal(HttpStatusCode.Redirect, await OpenAsync(_server, CookieOf(first)));
-        Assert.Equal(HttpStatusCode.OK, await OpenAsync(_server, CookieOf(second)));
+        using var second = await SignInAsync(browser, await server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
+        Assert.Equal(HttpStatusCode.Redirect, await OpenAsync(server, CookieOf(first)));
+        Assert.Equal(HttpStatusCode.OK, await OpenAsync(server, CookieOf(second)));
     }
 
     [Fact]
     public async Task A_session_that_nobody_used_for_twelve_hours_is_over_though_the_cookie_is_not()
     {
-        using var browser = _server.HttpWith(null);
-        using var signedIn = await SignInAsync(browser, await _server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
-        await using (var age = _server.Database.DataSource.CreateCommand("update page_sessions set last_used_time = last_used_time - interval '12 hours'"))
+        using var browser = server.HttpWith(null);
+        using var signedIn = await SignInAsync(browser, await server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
+        await using (var age = server.Database.DataSource.CreateCommand("update page_sessions set last_used_time = last_used_time - interval '12 hours'"))
             await age.ExecuteNonQueryAsync();
-        Assert.Equal(HttpStatusCode.Redirect, await OpenAsync(_server, CookieOf(signedIn)));
-        using var again = await SignInAsync(browser, await _server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
-        Assert.Equal(1L, await _server.CountAsync("page_sessions")); // what is over is removed
+        Assert.Equal(HttpStatusCode.Redirect, await OpenAsync(server, CookieOf(signedIn)));
+        using var again = await SignInAsync(browser, await server.CreateKeyAsync(null, KeyScope.TrendsRead), "");
+        Assert.Equal(1L, await server.CountAsync("page_sessions")); // what is over is removed
     }
 
     [Fact]
     public async Task Other_keys_do_not_open_pages_and_nobody_is_led_elsewhere()
     {
-        using var browser = _server.HttpWith(null);
-        foreach (var key in new[] { "", KeyText.Create().Reveal(), await _server.CreateKeyAsync(ShopCards.Source, KeyScope.RecordsWrite) })
+        using var browser = server.HttpWith(null);
+        foreach (var key in new[] { "", KeyText.Create().Reveal(), await server.CreateKeyAsync(ShopCards.Source, KeyScope.RecordsWrite) })
         {
             using var refused = await SignInAsync(browser, key, "");
             Assert.Equal(HttpStatusCode.OK, refused.StatusCode);
@@ -114,7 +114,7 @@ public sealed class SignInTests(PostgresFixture postgres) : IAsyncLifetime
             Assert.Null(page.QuerySelector("input[name=key]")!.GetAttribute("value"));
         }
 
-        using var answer = await SignInAsync(browser, _server.Key, "?ReturnUrl=https%3A%2F%2Felsewhere.example%2F");
+        using var answer = await SignInAsync(browser, server.Key, "?ReturnUrl=https%3A%2F%2Felsewhere.example%2F");
         Assert.Equal("/", answer.Headers.Location!.OriginalString);
     }
 

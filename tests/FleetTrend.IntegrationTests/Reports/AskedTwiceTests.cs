@@ -2,10 +2,8 @@ using FleetTrend.Contracts.V1;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Results.Refreshes;
-using FleetTrend.Store;
 using FleetTrend.Store.Requests;
 using FleetTrend.Store.Results;
-using FleetTrend.Worker;
 using FleetTrend.Worker.Jobs;
 using FleetTrend.Worker.Reports;
 using Google.Rpc;
@@ -24,22 +22,22 @@ namespace FleetTrend.IntegrationTests.Reports;
 public sealed class AskedTwiceTests(PostgresFixture postgres) : IAsyncLifetime
 {
     private const string Fleet = "*";
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        await ShopCards.RegisterAsync(_server);
-        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A01") });
-        await _server.Reports.SetRecipientsAsync(new SetRecipientsRequest { Base = Fleet, Addresses = { "director@shop.example" } });
+        server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
+        await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A01") });
+        await server.Reports.SetRecipientsAsync(new SetRecipientsRequest { Base = Fleet, Addresses = { "director@shop.example" } });
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task A_second_request_for_a_period_is_answered_with_the_reports_that_are_there()
     {
-        var checkedOnly = await _server.Reports.RequestReportAsync(new RequestReportRequest { RequestId = "first", ValidateOnly = true });
+        var checkedOnly = await server.Reports.RequestReportAsync(new RequestReportRequest { RequestId = "first", ValidateOnly = true });
         Assert.Equal((null, ReportRequestState.Queued), (checkedOnly.RequestTime, checkedOnly.Request.State));
         var first = await RequestAsync("first");
         Assert.Equal((ReportRequestState.Queued, 0), (first.State, first.Reports.Count));
@@ -53,12 +51,12 @@ public sealed class AskedTwiceTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal((ReportRequestState.Done, 0), (second.State, second.AttemptCount));
         Assert.Equal(done.Reports.Select(r => (r.ReportId, true)), second.Reports.Select(r => (r.ReportId, r.ExistedBefore)));
         await Job().RunAsync(default);
-        Assert.Equal((2, 1), (await _server.CountAsync("reports"), await _server.CountAsync("outbox_mails")));
+        Assert.Equal((2, 1), (await server.CountAsync("reports"), await server.CountAsync("outbox_mails")));
         Assert.Equal(done, await RequestAsync("first")); // the same identifier: the same answer
 
-        var page = await _server.Reports.ListReportRequestsAsync(new ListReportRequestsRequest { PageSize = 1 });
+        var page = await server.Reports.ListReportRequestsAsync(new ListReportRequestsRequest { PageSize = 1 });
         Assert.Equal("second", Assert.Single(page.Requests).RequestId);
-        page = await _server.Reports.ListReportRequestsAsync(new ListReportRequestsRequest { PageSize = 1, PageToken = page.NextPageToken });
+        page = await server.Reports.ListReportRequestsAsync(new ListReportRequestsRequest { PageSize = 1, PageToken = page.NextPageToken });
         Assert.Equal(("first", ""), (Assert.Single(page.Requests).RequestId, page.NextPageToken));
     }
 
@@ -67,12 +65,12 @@ public sealed class AskedTwiceTests(PostgresFixture postgres) : IAsyncLifetime
     {
         await RequestAsync("now");
         await RequestAsync("and-again");
-        var taken = await _server.Services.GetRequiredService<ReportRequests>().TakeAsync(TimeSpan.Zero, default); // and the worker dies
+        var taken = await server.Services.GetRequiredService<ReportRequests>().TakeAsync(TimeSpan.Zero, default); // and the worker dies
         Assert.Equal("now", taken!.RequestId);
         Assert.Equal(ReportRequestState.Running, (await FollowAsync("now")).State);
 
-        await using var beside = await ApiServer.StartBesideAsync(_server);
-        await Task.WhenAll(Enumerable.Range(0, 4).Select(i => Task.Run(() => Job(i % 2 == 0 ? _server : beside).RunAsync(default))));
+        await using var beside = await ApiServer.StartBesideAsync(server);
+        await Task.WhenAll(Enumerable.Range(0, 4).Select(i => Task.Run(() => Job(i % 2 == 0 ? server : beside).RunAsync(default))));
         foreach (var id in new[] { "now", "and-again" })
         {
             await Eventually.TrueAsync(async () =>
@@ -82,13 +80,13 @@ public sealed class AskedTwiceTests(PostgresFixture postgres) : IAsyncLifetime
             });
         }
 
-        Assert.Equal((2, 1), (await _server.CountAsync("reports"), await _server.CountAsync("outbox_mails")));
+        Assert.Equal((2, 1), (await server.CountAsync("reports"), await server.CountAsync("outbox_mails")));
     }
 
     [Fact]
     public async Task A_request_that_fails_says_why_is_tried_again_and_ends_in_words()
     {
-        _server.ErrorsExpected = true;
+        server.ErrorsExpected = true;
         await ExecuteAsync("alter table reports add constraint no_more check (false) not valid");
         await RequestAsync("doomed");
         await Job().RunAsync(default);
@@ -122,7 +120,7 @@ public sealed class AskedTwiceTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task A_refresh_that_is_asked_for_says_which_one_answers_it()
     {
         await ExecuteAsync("delete from refresh_requests");
-        var requests = _server.Services.GetRequiredService<RefreshRequests>();
+        var requests = server.Services.GetRequiredService<RefreshRequests>();
         Assert.Equal(RefreshRequestState.Queued, (await AskAsync(validateOnly: true)).State);
         Assert.Equal(RefreshRequestState.Queued, (await AskAsync()).State);
         Assert.Equal(RefreshRequestState.Joined, (await AskAsync()).State);
@@ -130,13 +128,13 @@ public sealed class AskedTwiceTests(PostgresFixture postgres) : IAsyncLifetime
         // A lock on the trends holds the refresh between its computing and its publishing.
         Task<DateTimeOffset> running;
         RequestRefreshResponse meanwhile;
-        await using (var connection = await _server.Database.DataSource.OpenConnectionAsync())
+        await using (var connection = await server.Database.DataSource.OpenConnectionAsync())
         await using (var held = await connection.BeginTransactionAsync())
         {
             await using var hold = new NpgsqlCommand("lock table trends in exclusive mode", connection, held);
             await hold.ExecuteNonQueryAsync();
-            running = Task.Run(() => ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default));
-            await Eventually.TrueAsync(() => _server.Services.GetRequiredService<StartedRefreshes>().AnyAsync(TimeSpan.FromHours(1), default));
+            running = Task.Run(() => ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services).RunAsync(default));
+            await Eventually.TrueAsync(() => server.Services.GetRequiredService<StartedRefreshes>().AnyAsync(TimeSpan.FromHours(1), default));
             meanwhile = await AskAsync();
             await held.RollbackAsync();
         }
@@ -144,9 +142,9 @@ public sealed class AskedTwiceTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(RefreshRequestState.QueuedAfterRunning, meanwhile.State);
         Assert.True((await running) < meanwhile.RequestTime.ToDateTimeOffset());
         Assert.True(await requests.DueAsync(TimeSpan.FromHours(1), TimeSpan.FromHours(1), TimeSpan.FromHours(1), default)); // one more follows
-        await ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(default);
+        await ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services).RunAsync(default);
         Assert.False(await requests.DueAsync(TimeSpan.Zero, TimeSpan.Zero, TimeSpan.Zero, default));
-        var fresh = (await _server.Flags.ListFlagsAsync(new ListFlagsRequest())).Freshness;
+        var fresh = (await server.Flags.ListFlagsAsync(new ListFlagsRequest())).Freshness;
         Assert.True(fresh.AsOfTime.ToDateTimeOffset() >= meanwhile.RequestTime.ToDateTimeOffset());
         Assert.False(fresh.RefreshPending);
     }
@@ -154,42 +152,42 @@ public sealed class AskedTwiceTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task A_refresh_that_fails_is_told_with_the_results_and_stays_due()
     {
-        var refresh = ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services);
+        var refresh = ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services);
         await refresh.RunAsync(default);
         await AskAsync();
         await ExecuteAsync("alter table trends add constraint no_more check (false) not valid");
         var job = ActivatorUtilities.CreateInstance<RefreshTrendsJob>(
-            _server.Services, refresh, new ScheduleSettings(), new NoJobs());
+            server.Services, refresh, new ScheduleSettings(), new NoJobs());
         await Assert.ThrowsAnyAsync<NpgsqlException>(() => job.RunWhenDueAsync(default));
-        var fresh = (await _server.Trends.ListRatesAsync(new ListRatesRequest())).Freshness;
+        var fresh = (await server.Trends.ListRatesAsync(new ListRatesRequest())).Freshness;
         Assert.True(fresh.RefreshPending);
         Assert.NotNull(fresh.RefreshFailedTime);
 
         await ExecuteAsync("alter table trends drop constraint no_more");
         await job.RunWhenDueAsync(default);
-        fresh = (await _server.Trends.ListRatesAsync(new ListRatesRequest())).Freshness;
+        fresh = (await server.Trends.ListRatesAsync(new ListRatesRequest())).Freshness;
         Assert.Equal((false, null), (fresh.RefreshPending, fresh.RefreshFailedTime));
     }
 
     private async Task<ReportRequest> RequestAsync(string id) =>
-        (await _server.Reports.RequestReportAsync(new RequestReportRequest { RequestId = id })).Request;
+        (await server.Reports.RequestReportAsync(new RequestReportRequest { RequestId = id })).Request;
 
     private async Task<ReportRequest> FollowAsync(string id) =>
-        (await _server.Reports.ListReportRequestsAsync(new ListReportRequestsRequest { RequestId = id })).Requests.Single();
+        (await server.Reports.ListReportRequestsAsync(new ListReportRequestsRequest { RequestId = id })).Requests.Single();
 
     private async Task<RequestRefreshResponse> AskAsync(bool validateOnly = false) =>
-        await _server.Trends.RequestRefreshAsync(new RequestRefreshRequest { ValidateOnly = validateOnly });
+        await server.Trends.RequestRefreshAsync(new RequestRefreshRequest { ValidateOnly = validateOnly });
 
     private RequestedReportsJob Job(ApiServer? at = null)
     {
-        var services = (at ?? _server).Services;
+        var services = (at ?? server).Services;
         return ActivatorUtilities.CreateInstance<RequestedReportsJob>(
             services, ActivatorUtilities.CreateInstance<ReportWriter>(services, ActivatorUtilities.CreateInstance<TrendRefresh>(services)));
     }
 
     private async Task ExecuteAsync(string statement)
     {
-        await using var command = _server.Database.DataSource.CreateCommand(statement);
+        await using var command = server.Database.DataSource.CreateCommand(statement);
         await command.ExecuteNonQueryAsync();
     }
 

@@ -9,14 +9,14 @@ public sealed class MailFolderTests : IDisposable
 {
     private const UnixFileMode OwnersFile = UnixFileMode.UserRead | UnixFileMode.UserWrite;
 
-    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("fleettrend-mail-");
+    private readonly DirectoryInfo temporary = Directory.CreateTempSubdirectory("fleettrend-mail-");
 
-    public void Dispose() => _folder.Delete(recursive: true);
+    public void Dispose() => temporary.Delete(recursive: true);
 
     [Fact]
     public async Task A_mail_file_and_its_folder_are_open_to_their_owner_alone()
     {
-        var folder = Path.Combine(_folder.FullName, "mail");
+        var folder = Path.Combine(temporary.FullName, "mail");
         await SendAsync(folder);
         Assert.Equal(OwnersFile | UnixFileMode.UserExecute, new DirectoryInfo(folder).UnixFileMode);
         Assert.Equal(OwnersFile, new FileInfo(Assert.Single(Directory.GetFiles(folder))).UnixFileMode);
@@ -25,11 +25,11 @@ public sealed class MailFolderTests : IDisposable
     [Fact]
     public async Task The_same_mail_again_takes_the_place_of_a_file_that_others_could_read()
     {
-        await SendAsync(_folder.FullName);
-        var file = Assert.Single(_folder.GetFiles());
+        await SendAsync(temporary.FullName);
+        var file = Assert.Single(temporary.GetFiles());
         file.UnixFileMode |= UnixFileMode.GroupRead | UnixFileMode.OtherRead;
-        await SendAsync(_folder.FullName);
-        Assert.Equal(OwnersFile, new FileInfo(Assert.Single(_folder.GetFiles()).FullName).UnixFileMode);
+        await SendAsync(temporary.FullName);
+        Assert.Equal(OwnersFile, new FileInfo(Assert.Single(temporary.GetFiles()).FullName).UnixFileMode);
     }
 
     private static async Task SendAsync(string folder)

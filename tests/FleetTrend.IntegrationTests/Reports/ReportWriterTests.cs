@@ -1,7 +1,7 @@
 using FleetTrend.Reports.Weekly;
+using FleetTrend.Results.Refreshes;
 using FleetTrend.Store.Reports;
 using FleetTrend.Worker.Reports;
-using FleetTrend.Results.Refreshes;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.Reports;

@@ -11,15 +11,15 @@ namespace FleetTrend.IntegrationTests.Requests;
 /// <summary>A request as JSON over HTTP: path, query and body by the annotation of its call. A test changes one thing in it.</summary>
 internal sealed class JsonCase
 {
-    private readonly HttpMethod _verb;
-    private readonly string _path;
-    private readonly string? _bodyField;
+    private readonly HttpMethod verb;
+    private readonly string path;
+    private readonly string? bodyField;
 
     public JsonCase(MethodDescriptor call, IMessage request)
     {
         Call = call;
         var (verb, _, body) = Contract.HttpOf(call)!.Value;
-        (_verb, _bodyField) = (verb, body);
+        (this.verb, bodyField) = (verb, body);
         var template = Contract.TemplateOf(call);
         var json = JsonNode.Parse(JsonFormatter.Default.Format(request))!.AsObject();
         foreach (var field in call.InputType.Fields.InDeclarationOrder())
@@ -31,7 +31,7 @@ internal sealed class JsonCase
             json.Remove(field.JsonName);
         }
 
-        _path = template[1..];
+        path = template[1..];
         if (body == "*")
         {
             Body = json;
@@ -58,21 +58,21 @@ internal sealed class JsonCase
     public JsonNode? Body { get; }
 
     /// <summary>What the body is.</summary>
-    public MessageDescriptor BodyType => _bodyField is null or "*" ? Call.InputType : Call.InputType.FindFieldByName(_bodyField).MessageType;
+    public MessageDescriptor BodyType => bodyField is null or "*" ? Call.InputType : Call.InputType.FindFieldByName(bodyField).MessageType;
 
     /// <summary>Fields that stand in the query.</summary>
-    public IEnumerable<FieldDescriptor> Parameters => _bodyField == "*" ? []
-        : Call.InputType.Fields.InDeclarationOrder().Where(f => f.Name != _bodyField && !InPath.Contains(f));
+    public IEnumerable<FieldDescriptor> Parameters => bodyField == "*" ? []
+        : Call.InputType.Fields.InDeclarationOrder().Where(f => f.Name != bodyField && !InPath.Contains(f));
 
     /// <summary>Every object within the body, with the path that refusals write for it: those of a record begin at the record.</summary>
     public IEnumerable<Place> Places() => Body is null ? []
-        : PlacesIn(BodyType, Body.AsObject(), _bodyField is "*" || BodyType == Record.Descriptor ? "" : _bodyField + ".", []);
+        : PlacesIn(BodyType, Body.AsObject(), bodyField is "*" || BodyType == Record.Descriptor ? "" : bodyField + ".", []);
 
     /// <summary>Sends the request with another body or another query.</summary>
     public async Task<JsonAnswer> SendAsync(HttpClient http, JsonNode? body = null, string? query = null)
     {
         query ??= string.Join('&', Query.Select(pair => $"{pair.Key}={Uri.EscapeDataString(pair.Value)}"));
-        using var message = new HttpRequestMessage(_verb, query.Length > 0 ? $"{_path}?{query}" : _path);
+        using var message = new HttpRequestMessage(verb, query.Length > 0 ? $"{path}?{query}" : path);
         if ((body ?? Body) is { } sent)
             message.Content = new StringContent(sent.ToJsonString(), Encoding.UTF8, "application/json");
         using var response = await http.SendAsync(message);

@@ -23,16 +23,16 @@ public sealed class JsonMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         "Parameters.look_intervals",
     ];
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        await ShopCards.RegisterAsync(_server);
-        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft(WriteRequests.Aircraft) });
+        server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
+        await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft(WriteRequests.Aircraft) });
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public void Every_call_that_writes_has_its_request_here() => Assert.Equal(
@@ -44,7 +44,7 @@ public sealed class JsonMatrixTests(PostgresFixture postgres) : IAsyncLifetime
     {
         foreach (var one in Writes())
         {
-            var answer = await one.SendAsync(_server.Http);
+            var answer = await one.SendAsync(server.Http);
             Assert.True(answer.Reason.Length == 0 || answer.Reason.EndsWith("_NOT_FOUND", StringComparison.Ordinal), $"{one.Call.FullName}: {answer.Body}");
         }
     }
@@ -57,7 +57,7 @@ public sealed class JsonMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         {
             foreach (var place in one.Places())
             {
-                var answer = await one.SendAsync(_server.Http, place.In(one.Body!, o => o["no_such_field"] = 1));
+                var answer = await one.SendAsync(server.Http, place.In(one.Body!, o => o["no_such_field"] = 1));
                 AssertRefused(one, answer, place.Path + "no_such_field", "FIELD_UNKNOWN");
                 tried++;
             }
@@ -78,7 +78,7 @@ public sealed class JsonMatrixTests(PostgresFixture postgres) : IAsyncLifetime
                 {
                     foreach (var wrong in WrongValues(field))
                     {
-                        var answer = await one.SendAsync(_server.Http, place.In(one.Body!, o => Put(o, field, wrong)));
+                        var answer = await one.SendAsync(server.Http, place.In(one.Body!, o => Put(o, field, wrong)));
                         AssertRefused(one, answer, place.Path + field.Name, field is { FieldType: FieldType.Enum, IsRepeated: false } ? "ENUM_UNKNOWN" : "TYPE_MISMATCH");
                         tried++;
                     }
@@ -97,7 +97,7 @@ public sealed class JsonMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         var (refused, taken) = (0, 0);
         foreach (var one in Writes())
         {
-            var whole = await one.SendAsync(_server.Http);
+            var whole = await one.SendAsync(server.Http);
             foreach (var place in one.Places())
             {
                 foreach (var field in place.Message.Fields.InDeclarationOrder().Where(f => f.Name != "validate_only"))
@@ -111,7 +111,7 @@ public sealed class JsonMatrixTests(PostgresFixture postgres) : IAsyncLifetime
                     });
                     if (!isGiven)
                         continue;
-                    var answer = await one.SendAsync(_server.Http, body);
+                    var answer = await one.SendAsync(server.Http, body);
                     if (MeansSomething(field, place))
                     {
                         Assert.True(whole.Reason == answer.Reason, $"{one.Call.FullName} without {place.Path}{field.Name}: {answer.Body}");
@@ -142,7 +142,7 @@ public sealed class JsonMatrixTests(PostgresFixture postgres) : IAsyncLifetime
             {
                 var without = record.Clone();
                 field.Accessor.Clear((IMessage)content.Accessor.GetValue(without));
-                var outcome = (await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { without } })).Outcomes.Single();
+                var outcome = (await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { without } })).Outcomes.Single();
                 Assert.StartsWith($"{content.Name}.{field.Name}: must be hours", outcome.Error.Message);
             }
         }
@@ -153,11 +153,11 @@ public sealed class JsonMatrixTests(PostgresFixture postgres) : IAsyncLifetime
     {
         foreach (var one in Writes().Concat(Reads()))
         {
-            var answer = await one.SendAsync(_server.Http, query: Query(one, "no_such_field=1"));
+            var answer = await one.SendAsync(server.Http, query: Query(one, "no_such_field=1"));
             AssertRefused(one, answer, "no_such_field", "FIELD_UNKNOWN");
             foreach (var field in one.Parameters)
             {
-                answer = await one.SendAsync(_server.Http, query: Query(one, $"{field.Name[..^1]}=1"));
+                answer = await one.SendAsync(server.Http, query: Query(one, $"{field.Name[..^1]}=1"));
                 AssertRefused(one, answer, field.Name[..^1], "FIELD_UNKNOWN");
                 Assert.Contains($"did you mean {field.Name}?", answer.Message);
             }
@@ -172,18 +172,18 @@ public sealed class JsonMatrixTests(PostgresFixture postgres) : IAsyncLifetime
             foreach (var field in one.Parameters)
             {
                 one.Query.Remove(field.Name);
-                var twice = await one.SendAsync(_server.Http, query: Query(one, $"{field.Name}=1&{field.Name}=1"));
+                var twice = await one.SendAsync(server.Http, query: Query(one, $"{field.Name}=1&{field.Name}=1"));
                 AssertRefused(one, twice, field.Name, "FIELD_TWICE");
                 if (field.Name != field.JsonName)
                 {
                     var value = field.FieldType switch { FieldType.Bool => "true", FieldType.Message => "2026-02-03T10:15:00Z", _ => "1" };
-                    twice = await one.SendAsync(_server.Http, query: Query(one, $"{field.Name}={value}&{field.JsonName}={value}"));
+                    twice = await one.SendAsync(server.Http, query: Query(one, $"{field.Name}={value}&{field.JsonName}={value}"));
                     AssertRefused(one, twice, field.Name, "FIELD_TWICE");
                 }
 
                 if (field.FieldType == FieldType.String)
                     continue;
-                var wrong = await one.SendAsync(_server.Http, query: Query(one, $"{field.Name}=wrong"));
+                var wrong = await one.SendAsync(server.Http, query: Query(one, $"{field.Name}=wrong"));
                 AssertRefused(one, wrong, field.Name, field.FieldType == FieldType.Enum ? "ENUM_UNKNOWN" : "TYPE_MISMATCH");
             }
         }
@@ -195,12 +195,12 @@ public sealed class JsonMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         foreach (var one in Writes().Where(one => one.Body is not null))
         {
             var name = one.BodyType == one.Call.InputType ? "validate_only" : one.BodyType.Fields.InDeclarationOrder()[0].Name;
-            var answer = await one.SendAsync(_server.Http, query: Query(one, $"{name}=true"));
+            var answer = await one.SendAsync(server.Http, query: Query(one, $"{name}=true"));
             Assert.Equal((one.Call.FullName, "FIELD_UNKNOWN"), (one.Call.FullName, answer.Reason));
             Assert.Contains("must stand in the body of this call, not in the query", answer.Message);
             if (one.BodyType == one.Call.InputType)
                 continue;
-            answer = await one.SendAsync(_server.Http, one.Places().First().In(one.Body!, o => o["validateOnly"] = true));
+            answer = await one.SendAsync(server.Http, one.Places().First().In(one.Body!, o => o["validateOnly"] = true));
             Assert.Equal((one.Call.FullName, "FIELD_UNKNOWN"), (one.Call.FullName, answer.Reason));
             Assert.Contains("must stand in the query, as in ?validate_only=true", answer.Message);
         }

@@ -7,16 +7,16 @@ namespace FleetTrend.IntegrationTests.Requests;
 [Collection(SharedPostgres.Name)]
 public sealed class NearestTests(PostgresFixture postgres) : IAsyncLifetime
 {
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        await ShopCards.RegisterAsync(_server);
-        await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { ShopCards.Aircraft("ZZ-A01"), ShopCards.Aircraft("ZZ-B07") } });
+        server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
+        await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { ShopCards.Aircraft("ZZ-A01"), ShopCards.Aircraft("ZZ-B07") } });
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task Of_a_mark_that_is_not_registered()
@@ -34,7 +34,7 @@ public sealed class NearestTests(PostgresFixture postgres) : IAsyncLifetime
         var held = await PushAsync(ShopCards.Finding("f", registration: "ZZ-BO7"), hold: true);
         Assert.Equal(RecordState.Held, held.State);
         Assert.EndsWith("did you mean ZZ-B07?", held.Awaits.Message);
-        Assert.EndsWith("did you mean ZZ-B07?", (await _server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest())).Records.Single().Awaits.Message);
+        Assert.EndsWith("did you mean ZZ-B07?", (await server.Intake.ListHeldRecordsAsync(new ListHeldRecordsRequest())).Records.Single().Awaits.Message);
     }
 
     [Fact]
@@ -50,7 +50,7 @@ public sealed class NearestTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task Of_a_code_that_has_no_meaning()
     {
-        await new CodeService.CodeServiceClient(_server.Channel).SetCodeAsync(
+        await new CodeService.CodeServiceClient(server.Channel).SetCodeAsync(
             new SetCodeRequest { Code = new SourceCode { Source = ShopCards.Source, Code = "EX1-FW", Location = ShopCards.Weld } });
         var finding = ShopCards.Finding("f");
         (finding.Finding.Location, finding.Finding.LocationCode) = ("", "EX1FW");
@@ -60,5 +60,5 @@ public sealed class NearestTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     private async Task<RecordOutcome> PushAsync(Record record, bool hold = false) =>
-        (await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { record }, HoldUnregistered = hold })).Outcomes.Single();
+        (await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { record }, HoldUnregistered = hold })).Outcomes.Single();
 }

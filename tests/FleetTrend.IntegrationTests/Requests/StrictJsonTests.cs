@@ -18,16 +18,16 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
          "timeInServiceHours": 812.4, "condition": "CONDITION_CRACK"}
         """;
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        await ShopCards.RegisterAsync(_server);
-        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A01") });
+        server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
+        await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A01") });
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task A_misspelt_number_is_refused_and_not_stored_as_zero()
@@ -35,7 +35,7 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
         var answer = await PushAsync(Good.Replace("timeInServiceHours", "hours"));
         Assert.Equal([("finding.hours", "FIELD_UNKNOWN")], answer.Broken);
         Assert.Equal("finding.hours: must be the name of a field of finding; got \"hours\"; did you mean time_in_service_hours?", answer.Message);
-        Assert.Equal(1, await _server.CountAsync("records")); // the aircraft
+        Assert.Equal(1, await server.CountAsync("records")); // the aircraft
     }
 
     [Fact]
@@ -74,12 +74,12 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
         answer = await PostAsync("v1/records?validateonly=true", $$"""{"key": {{Key("f")}}, "finding": {{Good}} }""");
         Assert.Equal([("validateonly", "FIELD_UNKNOWN")], answer.Broken);
         Assert.EndsWith("did you mean validate_only?", answer.Message);
-        Assert.Equal(1, await _server.CountAsync("records"));
-        Assert.Equal(1, await _server.CountAsync("api_keys"));
+        Assert.Equal(1, await server.CountAsync("records"));
+        Assert.Equal(1, await server.CountAsync("api_keys"));
 
         answer = await PostAsync("v1/records?validate_only=true", $$"""{"key": {{Key("f")}}, "finding": {{Good}} }""");
         Assert.Equal("RECORD_STATE_VALID", (string?)answer.Body!["outcome"]!["state"]);
-        Assert.Equal(1, await _server.CountAsync("records"));
+        Assert.Equal(1, await server.CountAsync("records"));
     }
 
     [Theory]
@@ -121,7 +121,7 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
             outcomes.Select(o => ((string?)o!["key"]?["sourceRecordId"], (string)o["state"]!, (string?)o["error"]?["details"]?[0]?["metadata"]?["field"])));
         Assert.Equal((2, 5), ((int)answer.Body["acceptedCount"]!, (int)answer.Body["refusedCount"]!));
         Assert.Equal("finding.registration: must be a text in quotes; got 7", (string?)outcomes[1]!["error"]!["message"]);
-        Assert.Equal(3, await _server.CountAsync("records"));
+        Assert.Equal(3, await server.CountAsync("records"));
     }
 
     [Fact]
@@ -160,7 +160,7 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(1.0, (double)(await GetAsync("v1/records?kind=7&page_size=1&registration=zz-a01")).Body!["records"]!.AsArray().Count);
         using var mark = new ByteArrayContent([.. Encoding.UTF8.Preamble, .. Encoding.UTF8.GetBytes($$"""{"key": {{Key("mark")}}, "finding": {{Good}} }""")]);
         mark.Headers.ContentType = new("application/json");
-        using var response = await _server.Http.PostAsync("v1/records", mark);
+        using var response = await server.Http.PostAsync("v1/records", mark);
         Assert.Equal(HttpStatusCode.OK, response.StatusCode);
     }
 
@@ -195,16 +195,16 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task A_body_where_none_belongs_is_refused()
     {
-        var codes = new CodeService.CodeServiceClient(_server.Channel);
+        var codes = new CodeService.CodeServiceClient(server.Channel);
         await codes.SetCodeAsync(new SetCodeRequest { Code = new SourceCode { Source = ShopCards.Source, Code = "EX1", Location = ShopCards.Weld } });
         using var delete = new HttpRequestMessage(HttpMethod.Delete, $"v1/codes?source={ShopCards.Source}&kind=CODE_KIND_LOCATION&code=EX1")
         {
             Content = JsonContent.Create(new { validateOnly = true }),
         };
-        using var response = await _server.Http.SendAsync(delete);
+        using var response = await server.Http.SendAsync(delete);
         var answer = JsonAnswer.Of(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
         Assert.Equal([("body", "FIELD_NOT_ALLOWED")], answer.Broken);
-        Assert.Equal(1, await _server.CountAsync("source_codes"));
+        Assert.Equal(1, await server.CountAsync("source_codes"));
     }
 
     [Fact]
@@ -222,7 +222,7 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
     {
         using var content = new ByteArrayContent("{}"u8.ToArray());
         content.Headers.TryAddWithoutValidation("Content-Type", type);
-        using var response = await _server.Http.PostAsync("v1/trends:refresh", content);
+        using var response = await server.Http.PostAsync("v1/trends:refresh", content);
         var answer = JsonAnswer.Of(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
         Assert.Equal((HttpStatusCode.BadRequest, "MESSAGE_MALFORMED"), (answer.Status, answer.Reason));
     }
@@ -230,7 +230,7 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task Who_has_no_key_is_told_so_before_what_was_sent_is_read()
     {
-        using var nobody = _server.HttpWith(null);
+        using var nobody = server.HttpWith(null);
         foreach (var (path, json) in new[] { ("v1/records", "{\"hours\": 1}"), ("v1/records", "no JSON"), ("v1/records?regisration=1", "{}") })
         {
             using var content = new StringContent(json, Encoding.UTF8, "application/json");
@@ -255,13 +255,13 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
     private async Task<JsonAnswer> PostAsync(string path, string json)
     {
         using var content = new StringContent(json, Encoding.UTF8, "application/json");
-        using var response = await _server.Http.PostAsync(path, content);
+        using var response = await server.Http.PostAsync(path, content);
         return JsonAnswer.Of(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
     }
 
     private async Task<JsonAnswer> GetAsync(string path)
     {
-        using var response = await _server.Http.GetAsync(path);
+        using var response = await server.Http.GetAsync(path);
         return JsonAnswer.Of(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
     }
 }

@@ -3,8 +3,8 @@ using FleetTrend.Store.Histories;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
-using FleetTrend.Store.Retention;
 using FleetTrend.Store.Results;
+using FleetTrend.Store.Retention;
 using Microsoft.Extensions.DependencyInjection;
 using static FleetTrend.IntegrationTests.Store.StoreFixture;
 

@@ -38,7 +38,8 @@ public sealed class ParameterStoreTests(PostgresFixture postgres)
         var after = await knowledge.FixAsOfAsync(default);
 
         Assert.Equal((ParameterChangeState.Stored, ParameterChangeState.Stored), (first.State, second.State));
-        Assert.True(before < first.InForce.ChangeTime && first.InForce.ChangeTime < between && between < second.InForce.ChangeTime && second.InForce.ChangeTime < after);
+        Assert.True(before < first.InForce.ChangeTime && first.InForce.ChangeTime < between
+            && between < second.InForce.ChangeTime && second.InForce.ChangeTime < after);
         Assert.Equal(0, (await parameters.ReadAsync(before, default)).Revision);
         Assert.Equal(first.InForce, await parameters.ReadAsync(between, default));
         Assert.Equal(first.InForce, await parameters.ReadAsync(first.InForce.ChangeTime, default)); // from the very moment

@@ -144,7 +144,8 @@ public sealed class SchemaTests(PostgresFixture postgres)
         Assert.Equal(
             new AddResult(AddState.PathHasOtherKind, "exhaust/cyl-1/gasket", "gasket"),
             await layouts.AddLayoutAsync(new Layout("other", "", [new Location("exhaust/cyl-1/gasket", ShippedKinds.Get("clamp"))]), default));
-        await Assert.ThrowsAsync<ArgumentException>(() => layouts.AddLayoutAsync(layout with { Name = "twice", Locations = [layout.Locations[0], layout.Locations[0]] }, default));
+        await Assert.ThrowsAsync<ArgumentException>(
+            () => layouts.AddLayoutAsync(layout with { Name = "twice", Locations = [layout.Locations[0], layout.Locations[0]] }, default));
         Assert.Equivalent(layout, await layouts.GetAsync("invented", default), strict: true);
         Assert.Null(await layouts.GetAsync("other", default));
 

@@ -21,10 +21,10 @@ public sealed class StoreFixture : IAsyncDisposable
     public const string Weld = "exhaust/cyl-3/flange-weld";
     public const string Gasket = "exhaust/cyl-3/gasket";
 
-    private readonly TestDatabase _database;
-    private readonly List<ServiceProvider> _processes = [];
+    private readonly TestDatabase testDatabase;
+    private readonly List<ServiceProvider> processes = [];
 
-    private StoreFixture(TestDatabase database) => _database = database;
+    private StoreFixture(TestDatabase database) => testDatabase = database;
 
     public static async Task<StoreFixture> CreateAsync(PostgresFixture postgres)
     {
@@ -42,12 +42,12 @@ public sealed class StoreFixture : IAsyncDisposable
     /// <summary>Everything that a process of its own would have: nothing is shared but the database.</summary>
     public IServiceProvider StartProcess()
     {
-        var process = new ServiceCollection().AddFleetTrendStore(_database.ConnectionString).BuildServiceProvider();
-        _processes.Add(process);
+        var process = new ServiceCollection().AddFleetTrendStore(testDatabase.ConnectionString).BuildServiceProvider();
+        processes.Add(process);
         return process;
     }
 
-    public NpgsqlDataSource DataSource => _database.DataSource;
+    public NpgsqlDataSource DataSource => testDatabase.DataSource;
 
     public async Task<T> ScalarAsync<T>(string statement)
     {
@@ -57,9 +57,9 @@ public sealed class StoreFixture : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        foreach (var process in _processes)
+        foreach (var process in processes)
             await process.DisposeAsync();
-        await _database.DisposeAsync();
+        await testDatabase.DisposeAsync();
     }
 
     public static NewRecord.ToStore Aircraft(string registration, string? id = null, int revision = 1) =>

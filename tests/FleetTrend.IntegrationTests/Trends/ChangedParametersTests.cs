@@ -2,9 +2,9 @@ using System.Text.Json;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake.Parameters;
 using FleetTrend.Reports.Weekly;
+using FleetTrend.Results.Refreshes;
 using FleetTrend.Trends;
 using FleetTrend.Worker.Reports;
-using FleetTrend.Results.Refreshes;
 using Google.Rpc;
 using Grpc.Core;
 using Microsoft.Extensions.DependencyInjection;
@@ -22,11 +22,11 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
     private const string TypeGroup = "set";
     private const string Kind = "gasket";
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     // Six gaskets, new at 0 h, looked at every 100 h to 500 h; at 300 h three leak and are replaced. By hand: 3 leaks in 6 x 500 h. The upper limit of
     // a count of 3 is half the upper quantile of chi-square with 8 degrees of freedom (Garwood 1936): 17.535 / 2 in 3,000 h at 95 %, 13.362 / 2
@@ -43,8 +43,8 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
 
         var changed = Shipped();
         (changed.Parameters.Confidence, changed.Note) = (0.8, "the director reads ranges at 80 %");
-        await _server.Parameters.ChangeParametersAsync(changed);
-        Assert.True((await _server.Trends.ListRatesAsync(new ListRatesRequest())).Freshness.RefreshPending);
+        await server.Parameters.ChangeParametersAsync(changed);
+        Assert.True((await server.Trends.ListRatesAsync(new ListRatesRequest())).Freshness.RefreshPending);
         Assert.Equal(0.95, (await ResultsAsync()).Rate.Confidence); // not before the refresh
         await WriteReportAsync(new DateOnly(2026, 11, 16));
         (rate, early) = await ResultsAsync();
@@ -53,35 +53,35 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
 
         (changed.Revision, changed.Note) = (1, "gaskets of the set are looked at every 300 h");
         changed.Parameters.LookIntervals.Add(new LookInterval { TypeGroup = TypeGroup, Kind = Kind, Hours = 300 });
-        await _server.Parameters.ChangeParametersAsync(changed);
+        await server.Parameters.ChangeParametersAsync(changed);
         await WriteReportAsync(new DateOnly(2026, 11, 23));
         early = (await ResultsAsync()).Early;
         Assert.True(early.HasValue && early.Value > 0, $"{early}");
         var origin = await OriginAsync();
         Assert.Equal((2, 0.8, 300.0), (origin.Revision, origin.Confidence, origin.LookIntervalHoursOf(TypeGroup, Kind)));
 
-        var reports = (await _server.Reports.ListReportsAsync(new ListReportsRequest { Base = "*" })).Reports;
+        var reports = (await server.Reports.ListReportsAsync(new ListReportsRequest { Base = "*" })).Reports;
         Assert.Equal(3, reports.Count);
         foreach (var report in reports)
         {
-            var again = await _server.Reports.ReproduceReportAsync(new ReproduceReportRequest { ReportId = report.ReportId });
+            var again = await server.Reports.ReproduceReportAsync(new ReproduceReportRequest { ReportId = report.ReportId });
             Assert.True(again.Same, again.Difference);
         }
 
-        var history = (await _server.Parameters.ListParameterRevisionsAsync(new ListParameterRevisionsRequest())).Revisions;
+        var history = (await server.Parameters.ListParameterRevisionsAsync(new ListParameterRevisionsRequest())).Revisions;
         Assert.Equal([(2, 0.8, 1), (1, 0.8, 0)], history.Select(r => (r.Revision, r.Parameters.Confidence, r.Parameters.LookIntervals.Count)));
         Assert.All(history, r => Assert.Equal("of a test", r.ChangedBy)); // the name of the key
         Assert.Equal("the director reads ranges at 80 %", history[1].Note);
-        Assert.Equal(history[0], (await _server.Parameters.GetParametersAsync(new GetParametersRequest())).Parameters);
+        Assert.Equal(history[0], (await server.Parameters.GetParametersAsync(new GetParametersRequest())).Parameters);
     }
 
     [Fact]
     public async Task As_shipped_they_are_revision_0_and_the_numbers_of_the_trends()
     {
-        var shipped = (await _server.Parameters.GetParametersAsync(new GetParametersRequest())).Parameters;
+        var shipped = (await server.Parameters.GetParametersAsync(new GetParametersRequest())).Parameters;
         Assert.Equal((0, "", "", null), (shipped.Revision, shipped.ChangedBy, shipped.Note, shipped.ChangeTime));
         Assert.Equal(Shipped().Parameters, shipped.Parameters);
-        Assert.Empty((await _server.Parameters.ListParameterRevisionsAsync(new ListParameterRevisionsRequest())).Revisions);
+        Assert.Empty((await server.Parameters.ListParameterRevisionsAsync(new ListParameterRevisionsRequest())).Revisions);
     }
 
     [Fact] // A number that stands in one of the three and not in the others would be lost, or could not be changed.
@@ -103,15 +103,18 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
         mine.Parameters.Confidence = 0.9;
         var theirs = Shipped();
         theirs.Parameters.Confidence = 0.99;
-        var stored = (await _server.Parameters.ChangeParametersAsync(theirs)).Parameters;
-        var refused = await Assert.ThrowsAsync<RpcException>(() => _server.Parameters.ChangeParametersAsync(mine).ResponseAsync);
+        var stored = (await server.Parameters.ChangeParametersAsync(theirs)).Parameters;
+        var refused = await Assert.ThrowsAsync<RpcException>(() => server.Parameters.ChangeParametersAsync(mine).ResponseAsync);
         Assert.Equal((StatusCode.Aborted, "PARAMETERS_CHANGED"), (refused.StatusCode, refused.GetRpcStatus()!.GetDetail<ErrorInfo>()!.Reason));
         Assert.Equal("revision: must be the revision that is in force, 1; got 0", refused.GetRpcStatus()!.Message);
-        using (var json = await _server.Http.PostAsync(
+        using (var json = await server.Http.PostAsync(
             "/v1/parameters:change", new StringContent(Google.Protobuf.JsonFormatter.Default.Format(mine), System.Text.Encoding.UTF8, "application/json")))
+        {
             Assert.Equal(System.Net.HttpStatusCode.Conflict, json.StatusCode);
-        Assert.Equal(stored, (await _server.Parameters.ChangeParametersAsync(theirs)).Parameters); // its answer may have been lost
-        Assert.Equal(1, await _server.CountAsync("parameter_revisions"));
+        }
+
+        Assert.Equal(stored, (await server.Parameters.ChangeParametersAsync(theirs)).Parameters); // its answer may have been lost
+        Assert.Equal(1, await server.CountAsync("parameter_revisions"));
     }
 
     [Fact]
@@ -119,9 +122,9 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
     {
         var request = Shipped();
         (request.ValidateOnly, request.Parameters.RepeatsForFlag) = (true, 9);
-        var answer = (await _server.Parameters.ChangeParametersAsync(request)).Parameters;
+        var answer = (await server.Parameters.ChangeParametersAsync(request)).Parameters;
         Assert.Equal((1, 9, null), (answer.Revision, answer.Parameters.RepeatsForFlag, answer.ChangeTime));
-        Assert.Equal(0, await _server.CountAsync("parameter_revisions"));
+        Assert.Equal(0, await server.CountAsync("parameter_revisions"));
     }
 
     private static ChangeParametersRequest Shipped() => new()
@@ -155,22 +158,22 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
             }
         }
 
-        await fleet.PushAsync(_server);
+        await fleet.PushAsync(server);
     }
 
     /// <summary>The report of a week, on trends of now.</summary>
     private Task WriteReportAsync(DateOnly monday) => ActivatorUtilities
-        .CreateInstance<ReportWriter>(_server.Services, ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services))
+        .CreateInstance<ReportWriter>(server.Services, ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services))
         .WriteAsync(new ReportPeriod(monday, monday.AddDays(6)), default);
 
     private async Task<(Figure Rate, Figure Early)> ResultsAsync()
     {
-        var rates = (await _server.Trends.ListRatesAsync(new ListRatesRequest { TypeGroup = TypeGroup })).Rates;
-        var life = (await _server.Trends.ListPartLivesAsync(new ListPartLivesRequest { Kind = Kind })).PartLives.Single(l => l.Base == "");
+        var rates = (await server.Trends.ListRatesAsync(new ListRatesRequest { TypeGroup = TypeGroup })).Rates;
+        var life = (await server.Trends.ListPartLivesAsync(new ListPartLivesRequest { Kind = Kind })).PartLives.Single(l => l.Base == "");
         return (rates.Single(r => r.Kind == Kind && r.Location == "" && r.Condition == Condition.LeakTrace).Rate_, life.EarlyFailures);
     }
 
     /// <summary>What the latest results say that they used.</summary>
     private async Task<TrendParameters> OriginAsync() => JsonSerializer.Deserialize<TrendParameters>(
-        (await _server.Trends.ListRatesAsync(new ListRatesRequest())).Origin.ParametersJson, TrendJson.Options)!;
+        (await server.Trends.ListRatesAsync(new ListRatesRequest())).Origin.ParametersJson, TrendJson.Options)!;
 }

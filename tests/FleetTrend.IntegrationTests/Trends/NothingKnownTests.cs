@@ -2,12 +2,10 @@ using System.Net;
 using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Access;
 using FleetTrend.IntegrationTests.Intake;
-using FleetTrend.Results.Refreshes;
 using Google.Protobuf;
 using Google.Protobuf.Reflection;
 using Google.Rpc;
 using Grpc.Core;
-using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.Trends;
 
@@ -44,17 +42,17 @@ public sealed class NothingKnownTests(PostgresFixture postgres) : IAsyncLifetime
             && !NoResults.Contains(Contract.NameOf(call), StringComparer.Ordinal)),
     ];
 
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
-        await ShopCards.RegisterAsync(_server);
-        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft(Mark) });
-        await _server.Reports.RequestReportAsync(new RequestReportRequest { RequestId = Known["request_id"] });
+        server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
+        await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft(Mark) });
+        await server.Reports.RequestReportAsync(new RequestReportRequest { RequestId = Known["request_id"] });
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task Every_filter_of_every_list_answers_an_unknown_name_with_not_found()
@@ -67,14 +65,14 @@ public sealed class NothingKnownTests(PostgresFixture postgres) : IAsyncLifetime
             foreach (var filter in filters)
             {
                 var request = Ask(call, filters, filter, filter.Name == "registration" ? "ZZ-Q99" : "nobody");
-                var answer = await Assert.ThrowsAsync<RpcException>(() => Contract.CallAsync(_server.Channel, call, request));
+                var answer = await Assert.ThrowsAsync<RpcException>(() => Contract.CallAsync(server.Channel, call, request));
                 var info = answer.GetRpcStatus()!.GetDetail<ErrorInfo>()!;
                 Assert.Equal((call.FullName, StatusCode.NotFound, filter.Name), (call.FullName, answer.StatusCode, info.Metadata["field"]));
                 Assert.EndsWith("_NOT_FOUND", info.Reason, StringComparison.Ordinal);
                 asked++;
             }
 
-            await Contract.CallAsync(_server.Channel, call, Ask(call, filters, null, "")); // with names that are there it answers
+            await Contract.CallAsync(server.Channel, call, Ask(call, filters, null, "")); // with names that are there it answers
         }
 
         Assert.True(asked >= 20, $"{asked} filters");
@@ -98,7 +96,7 @@ public sealed class NothingKnownTests(PostgresFixture postgres) : IAsyncLifetime
 
                 var request = Ask(call, names, null, "");
                 request.MergeFrom(bytes.ToArray());
-                var answer = await Assert.ThrowsAsync<RpcException>(() => Contract.CallAsync(_server.Channel, call, request));
+                var answer = await Assert.ThrowsAsync<RpcException>(() => Contract.CallAsync(server.Channel, call, request));
                 var info = answer.GetRpcStatus()!.GetDetail<ErrorInfo>()!;
                 Assert.Equal((call.FullName, "ENUM_UNKNOWN", filter.Name, "99"), (call.FullName, info.Reason, info.Metadata["field"], info.Metadata["value"]));
             }
@@ -112,7 +110,7 @@ public sealed class NothingKnownTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task An_unknown_mark_is_answered_with_the_nearest_registered_one_where_one_is_near(string mark, string end)
     {
         await RefreshAsync();
-        var answer = await Assert.ThrowsAsync<RpcException>(async () => await _server.Flags.ListFlagsAsync(new ListFlagsRequest { Registration = mark }));
+        var answer = await Assert.ThrowsAsync<RpcException>(async () => await server.Flags.ListFlagsAsync(new ListFlagsRequest { Registration = mark }));
         Assert.Equal("AIRCRAFT_NOT_FOUND", answer.GetRpcStatus()!.GetDetail<ErrorInfo>()!.Reason);
         Assert.StartsWith("registration: ", answer.Status.Detail, StringComparison.Ordinal);
         Assert.Contains(end, answer.Status.Detail, StringComparison.Ordinal);
@@ -124,8 +122,8 @@ public sealed class NothingKnownTests(PostgresFixture postgres) : IAsyncLifetime
     {
         await RefreshAsync();
         var elsewhere = "exhaust/cyl-2/gasket"; // shipped layouts have it, the one-cylinder layout does not
-        await _server.Trends.ListRatesAsync(new ListRatesRequest { Location = elsewhere });
-        var answer = await Assert.ThrowsAsync<RpcException>(async () => await _server.Trends.ListRatesAsync(
+        await server.Trends.ListRatesAsync(new ListRatesRequest { Location = elsewhere });
+        var answer = await Assert.ThrowsAsync<RpcException>(async () => await server.Trends.ListRatesAsync(
             new ListRatesRequest { Location = elsewhere, TypeGroup = ShopCards.TypeGroup }));
         Assert.Equal("LOCATION_NOT_FOUND", answer.GetRpcStatus()!.GetDetail<ErrorInfo>()!.Reason);
         Assert.Contains("did you mean exhaust/cyl-1/gasket?", answer.Status.Detail, StringComparison.Ordinal);
@@ -139,14 +137,14 @@ public sealed class NothingKnownTests(PostgresFixture postgres) : IAsyncLifetime
             var request = Ask(call, [], null, "");
             if (request is ListEvidenceRequest evidence)
                 evidence.Registration = Mark;
-            var answer = await Assert.ThrowsAsync<RpcException>(() => Contract.CallAsync(_server.Channel, call, request));
+            var answer = await Assert.ThrowsAsync<RpcException>(() => Contract.CallAsync(server.Channel, call, request));
             Assert.Equal(
                 (call.FullName, StatusCode.FailedPrecondition, "NO_TRENDS_YET"),
                 (call.FullName, answer.StatusCode, answer.GetRpcStatus()!.GetDetail<ErrorInfo>()!.Reason));
             Assert.Contains("RequestRefresh", answer.Status.Detail, StringComparison.Ordinal);
         }
 
-        Assert.Null((await _server.Reports.ListReportsAsync(new ListReportsRequest())).Freshness.AsOfTime);
+        Assert.Null((await server.Reports.ListReportsAsync(new ListReportsRequest())).Freshness.AsOfTime);
     }
 
     [Fact]
@@ -159,7 +157,7 @@ public sealed class NothingKnownTests(PostgresFixture postgres) : IAsyncLifetime
             Assert.False(fresh.RefreshPending, call);
         }
 
-        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Reading("later", Mark, 20, 820) });
+        await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Reading("later", Mark, 20, 820) });
         foreach (var (call, fresh) in await FreshnessAsync())
         {
             Assert.True(fresh.NewestRecordTime.ToDateTimeOffset() > fresh.AsOfTime.ToDateTimeOffset(), call);
@@ -171,13 +169,13 @@ public sealed class NothingKnownTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task Pages_say_that_nothing_is_known_and_help_where_a_mark_is_unknown()
     {
         foreach (var path in new[] { "/", "/flags", "/data-problems" })
-            Assert.Contains("No refresh has run", await _server.Http.GetStringAsync(path), StringComparison.Ordinal);
+            Assert.Contains("No refresh has run", await server.Http.GetStringAsync(path), StringComparison.Ordinal);
         await RefreshAsync();
-        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Reading("later", Mark, 20, 820) });
+        await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Reading("later", Mark, 20, 820) });
         foreach (var path in new[] { "/", "/flags", "/data-problems", $"/data-problems?registration={Mark}" })
-            Assert.Contains("newer records are not in these numbers yet", await _server.Http.GetStringAsync(path), StringComparison.Ordinal);
+            Assert.Contains("newer records are not in these numbers yet", await server.Http.GetStringAsync(path), StringComparison.Ordinal);
 
-        using var unknown = await _server.Http.GetAsync("/data-problems?registration=zz-a0l");
+        using var unknown = await server.Http.GetAsync("/data-problems?registration=zz-a0l");
         var page = await unknown.Content.ReadAsStringAsync();
         Assert.Equal(HttpStatusCode.NotFound, unknown.StatusCode);
         Assert.Contains("No aircraft ZZ-A0L", page, StringComparison.Ordinal);
@@ -193,7 +191,7 @@ public sealed class NothingKnownTests(PostgresFixture postgres) : IAsyncLifetime
             var request = Ask(call, [], null, "");
             if (request is ListEvidenceRequest evidence)
                 evidence.Registration = Mark;
-            var answer = await Contract.CallAsync(_server.Channel, call, request);
+            var answer = await Contract.CallAsync(server.Channel, call, request);
             var field = Assert.Single(
                 call.OutputType.Fields.InDeclarationOrder(), f => f.FieldType == FieldType.Message && f.MessageType == Freshness.Descriptor);
             all.Add((call.FullName, Assert.IsType<Freshness>(field.Accessor.GetValue(answer))));
@@ -215,5 +213,5 @@ public sealed class NothingKnownTests(PostgresFixture postgres) : IAsyncLifetime
     private static List<FieldDescriptor> NameFilters(MethodDescriptor call) =>
         [.. call.InputType.Fields.InDeclarationOrder().Where(f => f is { FieldType: FieldType.String, IsRepeated: false } && f.Name != "page_token")];
 
-    private Task<FleetTrend.Trends.TrendSnapshot> RefreshAsync() => _server.Services.RefreshAsync();
+    private Task<FleetTrend.Trends.TrendSnapshot> RefreshAsync() => server.Services.RefreshAsync();
 }

@@ -1,8 +1,8 @@
 using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Reports.Weekly;
-using FleetTrend.Worker.Reports;
 using FleetTrend.Results.Refreshes;
+using FleetTrend.Worker.Reports;
 using Grpc.Core;
 using Microsoft.Extensions.DependencyInjection;
 

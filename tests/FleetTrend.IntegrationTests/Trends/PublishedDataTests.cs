@@ -1,5 +1,4 @@
 using FleetTrend.Contracts.V1;
-using FleetTrend.Results.Refreshes;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.Trends;
@@ -12,11 +11,11 @@ namespace FleetTrend.IntegrationTests.Trends;
 [Collection(SharedPostgres.Name)]
 public sealed class PublishedDataTests(PostgresFixture postgres) : IAsyncLifetime
 {
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
-    public async Task InitializeAsync() => _server = await ApiServer.StartAsync(postgres);
+    public async Task InitializeAsync() => server = await ApiServer.StartAsync(postgres);
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     // Nelson, Applied Life Data Analysis, 1982, p. 409; Meeker and Escobar, Statistical Methods for Reliability Data, 1998,
     // p. 135: 432 turbine wheels, 106 cracked, each looked at once, at hundreds of hours. Read: lognormal mu 3.6999, sigma
@@ -108,7 +107,7 @@ public sealed class PublishedDataTests(PostgresFixture postgres) : IAsyncLifetim
         Assert.Equal(.3117, PointAt(recurrence, 653).StandardError, 4);
 
         // 48 over 25,363 engine-days (computed): 1.8925 per 1,000.
-        var rates = await _server.Trends.ListRatesAsync(new ListRatesRequest { TypeGroup = "diesels", Location = UnitFleet.Location });
+        var rates = await server.Trends.ListRatesAsync(new ListRatesRequest { TypeGroup = "diesels", Location = UnitFleet.Location });
         var rate = Assert.Single(rates.Rates).Rate_;
         Assert.Equal((1.8925, 48, 25_363.0), (Math.Round(rate.Value, 4), rate.EventCount, rate.ExposureHours));
     }
@@ -131,7 +130,7 @@ public sealed class PublishedDataTests(PostgresFixture postgres) : IAsyncLifetim
         var request = new ListEvidenceRequest { TypeGroup = "parts", PageSize = 100 };
         do
         {
-            var page = await _server.Trends.ListEvidenceAsync(request);
+            var page = await server.Trends.ListEvidenceAsync(request);
             rows.AddRange(page.Rows);
             request.PageToken = page.NextPageToken;
         }
@@ -209,16 +208,16 @@ public sealed class PublishedDataTests(PostgresFixture postgres) : IAsyncLifetim
             fleet.Looked(unit, engine.Single(row => !row.IsEvent).Stop!.Value);
         }
 
-        await fleet.PushAsync(_server);
+        await fleet.PushAsync(server);
         await RefreshAsync();
-        return Assert.Single((await _server.Trends.ListRecurrencesAsync(new ListRecurrencesRequest { TypeGroup = "diesels" })).Recurrences);
+        return Assert.Single((await server.Trends.ListRecurrencesAsync(new ListRecurrencesRequest { TypeGroup = "diesels" })).Recurrences);
     }
 
     private async Task<PartLife> LifeAsync(UnitFleet fleet, string typeGroup)
     {
-        await fleet.PushAsync(_server);
+        await fleet.PushAsync(server);
         await RefreshAsync();
-        var response = await _server.Trends.ListPartLivesAsync(new ListPartLivesRequest { TypeGroup = typeGroup });
+        var response = await server.Trends.ListPartLivesAsync(new ListPartLivesRequest { TypeGroup = typeGroup });
         Assert.NotNull(response.Origin.AsOfTime);
         return Assert.Single(response.PartLives, life => life.Base.Length == 0);
     }
@@ -226,7 +225,7 @@ public sealed class PublishedDataTests(PostgresFixture postgres) : IAsyncLifetim
     /// <summary>What the worker's job does.</summary>
     private async Task RefreshAsync()
     {
-        var snapshot = await _server.Services.RefreshAsync();
+        var snapshot = await server.Services.RefreshAsync();
         Assert.Empty(snapshot.Problems);
     }
 

@@ -37,8 +37,14 @@ internal static class Refreshed
             },
             Candidates = new FlagCandidates
             {
-                Flying = [], Airframes = [], Locations = [], Repeats = [], PartLives = [],
-                AirframeTests = TestCounts.None, LocationTests = TestCounts.None, BaseTests = TestCounts.None,
+                Flying = [],
+                Airframes = [],
+                Locations = [],
+                Repeats = [],
+                PartLives = [],
+                AirframeTests = TestCounts.None,
+                LocationTests = TestCounts.None,
+                BaseTests = TestCounts.None,
             },
             Marks = [],
         };

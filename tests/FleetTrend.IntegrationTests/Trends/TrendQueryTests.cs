@@ -1,8 +1,8 @@
 using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Reports.Weekly;
-using FleetTrend.Worker.Reports;
 using FleetTrend.Results.Refreshes;
+using FleetTrend.Worker.Reports;
 using Google.Rpc;
 using Grpc.Core;
 using Microsoft.Extensions.DependencyInjection;
@@ -13,37 +13,37 @@ namespace FleetTrend.IntegrationTests.Trends;
 [Collection(SharedPostgres.Name)]
 public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
 {
-    private ApiServer _server = null!;
+    private ApiServer server = null!;
 
     public async Task InitializeAsync()
     {
-        _server = await ApiServer.StartAsync(postgres);
+        server = await ApiServer.StartAsync(postgres);
         await PushFleetAsync();
     }
 
-    public async Task DisposeAsync() => await _server.DisposeAsync();
+    public async Task DisposeAsync() => await server.DisposeAsync();
 
     [Fact]
     public async Task Before_the_first_refresh_there_are_no_trends_and_the_answer_says_so()
     {
-        var refusal = await Assert.ThrowsAsync<RpcException>(() => _server.Trends.ListStandingsAsync(new ListStandingsRequest()).ResponseAsync);
+        var refusal = await Assert.ThrowsAsync<RpcException>(() => server.Trends.ListStandingsAsync(new ListStandingsRequest()).ResponseAsync);
         Assert.Equal((StatusCode.FailedPrecondition, "NO_TRENDS_YET"), (refusal.StatusCode, Info(refusal).Reason));
-        Assert.NotNull((await _server.Trends.RequestRefreshAsync(new RequestRefreshRequest())).RequestTime);
+        Assert.NotNull((await server.Trends.RequestRefreshAsync(new RequestRefreshRequest())).RequestTime);
     }
 
     [Fact]
     public async Task Pages_hold_the_moment_of_the_first_though_a_refresh_comes_between()
     {
         await RefreshAsync();
-        var all = await _server.Trends.ListStandingsAsync(new ListStandingsRequest());
-        var first = await _server.Trends.ListStandingsAsync(new ListStandingsRequest { PageSize = 1 });
-        await _server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A99") });
+        var all = await server.Trends.ListStandingsAsync(new ListStandingsRequest());
+        var first = await server.Trends.ListStandingsAsync(new ListStandingsRequest { PageSize = 1 });
+        await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A99") });
         await RefreshAsync();
 
         var standings = first.Standings.ToList();
         for (var token = first.NextPageToken; token.Length > 0;)
         {
-            var next = await _server.Trends.ListStandingsAsync(new ListStandingsRequest { PageSize = 1, PageToken = token });
+            var next = await server.Trends.ListStandingsAsync(new ListStandingsRequest { PageSize = 1, PageToken = token });
             Assert.Equal(first.Origin, next.Origin);
             standings.AddRange(next.Standings);
             token = next.NextPageToken;
@@ -51,7 +51,7 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
 
         Assert.Equal(all.Standings, standings);
         Assert.True(standings.Count > 2);
-        var other = await Assert.ThrowsAsync<RpcException>(() => _server.Trends.ListStandingsAsync(
+        var other = await Assert.ThrowsAsync<RpcException>(() => server.Trends.ListStandingsAsync(
             new ListStandingsRequest { PageSize = 1, PageToken = first.NextPageToken, TypeGroup = first.Standings[0].TypeGroup }).ResponseAsync);
         Assert.Equal("PAGE_TOKEN_INVALID", Info(other).Reason);
     }
@@ -60,7 +60,7 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task The_aircraft_that_cracks_again_and_again_is_flagged_and_the_flag_keeps_its_answer()
     {
         await RefreshAsync();
-        var flag = (await _server.Flags.ListFlagsAsync(new ListFlagsRequest { Registration = "zz-a00" })).Flags
+        var flag = (await server.Flags.ListFlagsAsync(new ListFlagsRequest { Registration = "zz-a00" })).Flags
             .First(f => f.Kind == FlagKind.AirframeDrift); // it names the place that repeats, so that place is no flag of its own
         Assert.Equal((ShopCards.Weld, Condition.Crack), (flag.Locations[0], flag.Condition));
         Assert.NotEmpty(flag.WhatToCheck);
@@ -75,16 +75,16 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
             + "if like aircraft have one rate and findings come singly.", flag.Statement, StringComparison.Ordinal);
 
         var answer = new AcknowledgeFlagRequest { FlagId = flag.FlagId, AcknowledgedBy = "lead mechanic", Comment = "hanger ordered" };
-        var acknowledged = (await _server.Flags.AcknowledgeFlagAsync(answer)).Flag;
-        Assert.Equal(acknowledged, (await _server.Flags.AcknowledgeFlagAsync(answer)).Flag);
+        var acknowledged = (await server.Flags.AcknowledgeFlagAsync(answer)).Flag;
+        Assert.Equal(acknowledged, (await server.Flags.AcknowledgeFlagAsync(answer)).Flag);
         Assert.Equal((FlagState.Acknowledged, "hanger ordered"), (acknowledged.State, acknowledged.Acknowledgement));
 
         var closing = new CloseFlagRequest { FlagId = flag.FlagId, ClosedBy = "director", Comment = "hanger renewed" };
-        Assert.Equal(FlagState.Closed, (await _server.Flags.CloseFlagAsync(closing)).Flag.State);
-        Assert.Equal(FlagState.Closed, (await _server.Flags.CloseFlagAsync(closing)).Flag.State);
-        var late = await Assert.ThrowsAsync<RpcException>(() => _server.Flags.AcknowledgeFlagAsync(answer).ResponseAsync);
+        Assert.Equal(FlagState.Closed, (await server.Flags.CloseFlagAsync(closing)).Flag.State);
+        Assert.Equal(FlagState.Closed, (await server.Flags.CloseFlagAsync(closing)).Flag.State);
+        var late = await Assert.ThrowsAsync<RpcException>(() => server.Flags.AcknowledgeFlagAsync(answer).ResponseAsync);
         Assert.Equal("FLAG_IS_CLOSED", Info(late).Reason);
-        var unknown = await Assert.ThrowsAsync<RpcException>(() => _server.Flags.CloseFlagAsync(
+        var unknown = await Assert.ThrowsAsync<RpcException>(() => server.Flags.CloseFlagAsync(
             new CloseFlagRequest { FlagId = "x", ClosedBy = "director", Comment = "?" }).ResponseAsync);
         Assert.Equal((StatusCode.NotFound, "FLAG_NOT_FOUND"), (unknown.StatusCode, Info(unknown).Reason));
     }
@@ -96,10 +96,10 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task A_flag_closed_as_corrected_is_not_raised_by_the_next_ordinary_event_and_is_by_a_new_series()
     {
         await RefreshAsync();
-        var flags = (await _server.Flags.ListFlagsAsync(new ListFlagsRequest())).Flags;
+        var flags = (await server.Flags.ListFlagsAsync(new ListFlagsRequest())).Flags;
         foreach (var flag in flags)
-            await _server.Flags.CloseFlagAsync(new CloseFlagRequest { FlagId = flag.FlagId, ClosedBy = "director", Comment = "hanger renewed" });
-        await using (var command = _server.Services.GetRequiredService<Npgsql.NpgsqlDataSource>().CreateCommand(
+            await server.Flags.CloseFlagAsync(new CloseFlagRequest { FlagId = flag.FlagId, ClosedBy = "director", Comment = "hanger renewed" });
+        await using (var command = server.Services.GetRequiredService<Npgsql.NpgsqlDataSource>().CreateCommand(
             "update flags set answer_time = $1 where state = 3")) // nobody can close a flag in the past; its records are of the past
         {
             command.Parameters.AddWithValue(new DateTimeOffset(2024, 1, 1, 12, 0, 0, TimeSpan.Zero).AddDays(240));
@@ -107,10 +107,10 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
         }
 
         await CracksAsync(6);
-        Assert.Empty((await _server.Flags.ListFlagsAsync(new ListFlagsRequest())).Flags);
+        Assert.Empty((await server.Flags.ListFlagsAsync(new ListFlagsRequest())).Flags);
 
         await CracksAsync(7, 8, 9, 10);
-        var raised = Assert.Single((await _server.Flags.ListFlagsAsync(new ListFlagsRequest())).Flags, f => f.Kind == FlagKind.AirframeDrift);
+        var raised = Assert.Single((await server.Flags.ListFlagsAsync(new ListFlagsRequest())).Flags, f => f.Kind == FlagKind.AirframeDrift);
         Assert.Equal((5, ShopCards.Day(240)), (raised.ObservedCount, raised.CountedAfterDate));
         Assert.Equal(475.0, raised.Ratio.ExposureHours);
         Assert.Equal(Math.Pow(475 / 3475.0, 5), raised.PValue, 1e-12);
@@ -118,7 +118,7 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
 
         async Task CracksAsync(params int[] looks)
         {
-            await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+            await server.Intake.PushRecordsAsync(new PushRecordsRequest
             {
                 Records =
                 {
@@ -135,21 +135,21 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task A_report_is_made_again_with_the_closings_that_were_known_then()
     {
-        var writer = ActivatorUtilities.CreateInstance<ReportWriter>(_server.Services, ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services));
+        var writer = ActivatorUtilities.CreateInstance<ReportWriter>(server.Services, ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services));
         await writer.WriteAsync(new ReportPeriod(new DateOnly(2026, 1, 5), new DateOnly(2026, 1, 11)), CancellationToken.None);
-        foreach (var flag in (await _server.Flags.ListFlagsAsync(new ListFlagsRequest())).Flags)
-            await _server.Flags.CloseFlagAsync(new CloseFlagRequest { FlagId = flag.FlagId, ClosedBy = "director", Comment = "a false alarm" });
+        foreach (var flag in (await server.Flags.ListFlagsAsync(new ListFlagsRequest())).Flags)
+            await server.Flags.CloseFlagAsync(new CloseFlagRequest { FlagId = flag.FlagId, ClosedBy = "director", Comment = "a false alarm" });
         await writer.WriteAsync(new ReportPeriod(new DateOnly(2026, 1, 12), new DateOnly(2026, 1, 18)), CancellationToken.None);
 
-        var reports = (await _server.Reports.ListReportsAsync(new ListReportsRequest { Base = "*" })).Reports;
+        var reports = (await server.Reports.ListReportsAsync(new ListReportsRequest { Base = "*" })).Reports;
         Assert.Equal(2, reports.Count);
         foreach (var report in reports)
         {
-            var again = await _server.Reports.ReproduceReportAsync(new ReproduceReportRequest { ReportId = report.ReportId });
+            var again = await server.Reports.ReproduceReportAsync(new ReproduceReportRequest { ReportId = report.ReportId });
             Assert.True(again.Same, again.Difference);
         }
 
-        Assert.Empty((await _server.Flags.ListFlagsAsync(new ListFlagsRequest())).Flags);
+        Assert.Empty((await server.Flags.ListFlagsAsync(new ListFlagsRequest())).Flags);
     }
 
     [Fact] // By hand: all four events of six aircraft with the same hours on one of them, (1/6)^4; one place of six aircraft is six tests.
@@ -157,48 +157,49 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
     {
         await RefreshAsync();
         var asked = new ListLocationStandingsRequest { Registration = "zz-a00", Location = ShopCards.Weld, Condition = Condition.Crack };
-        var answer = await _server.Trends.ListLocationStandingsAsync(asked);
+        var answer = await server.Trends.ListLocationStandingsAsync(asked);
         var place = Assert.Single(answer.Standings);
         Assert.Equal((4, 3, 600.0, 5), (place.ObservedCount, place.ReturnCount, place.ExposureHours, place.OthersCount));
         Assert.Equal(1 / 1296.0, place.PValue, 1e-12);
         Assert.Equal(6 / 1296.0, place.QValue, 1e-12);
         Assert.Equal((6, 0.95, false), (place.ComparisonCount, place.Expected.Confidence, place.Ratio.HasValue));
         Assert.Equal(0.73778, place.Expected.Upper, 1e-5);
-        Assert.Equal(Enumerable.Range(0, 4).Select(k => $"crack {k} of ZZ-A00"), place.RecordKeys.Select(k => k.SourceRecordId).Where(k => k.StartsWith("crack", StringComparison.Ordinal)));
+        Assert.Equal(Enumerable.Range(0, 4).Select(k => $"crack {k} of ZZ-A00"), place.RecordKeys.Select(k => k.SourceRecordId)
+            .Where(k => k.StartsWith("crack", StringComparison.Ordinal)));
         Assert.NotNull(answer.Origin.AsOfTime);
         asked.Condition = Condition.Wear;
-        Assert.Empty((await _server.Trends.ListLocationStandingsAsync(asked)).Standings);
+        Assert.Empty((await server.Trends.ListLocationStandingsAsync(asked)).Standings);
     }
 
     [Fact]
     public async Task A_report_is_made_again_to_the_byte_whatever_came_after_it()
     {
-        var recipients = await _server.Reports.SetRecipientsAsync(new SetRecipientsRequest { Base = "*", Addresses = { "director@example.org" } });
-        Assert.Equal(recipients.Recipients, Assert.Single((await _server.Reports.ListRecipientsAsync(new ListRecipientsRequest())).Recipients));
+        var recipients = await server.Reports.SetRecipientsAsync(new SetRecipientsRequest { Base = "*", Addresses = { "director@example.org" } });
+        Assert.Equal(recipients.Recipients, Assert.Single((await server.Reports.ListRecipientsAsync(new ListRecipientsRequest())).Recipients));
         var writer = ActivatorUtilities.CreateInstance<ReportWriter>(
-            _server.Services, ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services));
+            server.Services, ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services));
         await writer.WriteAsync(new ReportPeriod(new DateOnly(2026, 1, 5), new DateOnly(2026, 1, 11)), CancellationToken.None);
         // A finding turns out never to have been; the report that counted it stays what it was.
-        await _server.Intake.PushRecordAsync(new PushRecordRequest
+        await server.Intake.PushRecordAsync(new PushRecordRequest
         {
             Record = new Record { Key = ShopCards.Key("crack 0 of ZZ-A00", 2), Retraction = new Retraction { Reason = "a stain" } },
         });
         await writer.WriteAsync(new ReportPeriod(new DateOnly(2026, 1, 12), new DateOnly(2026, 1, 18)), CancellationToken.None);
 
-        var listed = (await _server.Reports.ListReportsAsync(new ListReportsRequest { Base = "*" })).Reports;
+        var listed = (await server.Reports.ListReportsAsync(new ListReportsRequest { Base = "*" })).Reports;
 
         Assert.Equal(2, listed.Count);
         foreach (var line in listed)
         {
-            var report = (await _server.Reports.GetReportAsync(new GetReportRequest { ReportId = line.ReportId })).Report;
+            var report = (await server.Reports.GetReportAsync(new GetReportRequest { ReportId = line.ReportId })).Report;
             Assert.Equal(line.Subject, report.Subject);
             Assert.DoesNotContain("cid:", report.Html);
-            var again = await _server.Reports.ReproduceReportAsync(new ReproduceReportRequest { ReportId = line.ReportId });
+            var again = await server.Reports.ReproduceReportAsync(new ReproduceReportRequest { ReportId = line.ReportId });
             Assert.True(again.Same, again.Difference);
         }
 
         var texts = await Task.WhenAll(listed.Select(async line =>
-            (await _server.Reports.GetReportAsync(new GetReportRequest { ReportId = line.ReportId })).Report.Text));
+            (await server.Reports.GetReportAsync(new GetReportRequest { ReportId = line.ReportId })).Report.Text));
         Assert.NotEqual(texts[0], texts[1]);
     }
 
@@ -210,7 +211,7 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
         var corrected = ShopCards.Finding("crack 1 of ZZ-A00", "ZZ-A00", Day(3), 400);
         corrected.Key.Revision = 2;
         corrected.Finding.Condition = Condition.Corrosion;
-        await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        await server.Intake.PushRecordsAsync(new PushRecordsRequest
         {
             Records = { corrected, new Record { Key = ShopCards.Key("crack 0 of ZZ-A00", 2), Retraction = new Retraction { Reason = "a stain" } } },
         });
@@ -223,7 +224,7 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
 
     private async Task<IReadOnlyList<(Condition, int)>> EventsAsync()
     {
-        var rates = (await _server.Trends.ListRatesAsync(new ListRatesRequest { TypeGroup = ShopCards.TypeGroup, PageSize = 1_000 })).Rates;
+        var rates = (await server.Trends.ListRatesAsync(new ListRatesRequest { TypeGroup = ShopCards.TypeGroup, PageSize = 1_000 })).Rates;
         return [.. rates.Where(r => r.Location == ShopCards.Weld && r.Rate_.EventCount > 0).Select(r => (r.Condition, r.Rate_.EventCount)).Order()];
     }
 
@@ -242,13 +243,13 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
             Registration = "ZZ-A00",
             AsOfTime = new() { Seconds = long.MaxValue },
         }));
-        var before = await _server.Trends.ListEvidenceAsync(new ListEvidenceRequest
+        var before = await server.Trends.ListEvidenceAsync(new ListEvidenceRequest
         {
             Registration = "ZZ-A00",
             AsOfTime = new() { Seconds = 946_684_800 }, // the year 2000: nothing was known
         });
         Assert.Empty(before.Rows);
-        var now = await _server.Trends.ListEvidenceAsync(new ListEvidenceRequest { Registration = "zz-a00", Location = ShopCards.Weld });
+        var now = await server.Trends.ListEvidenceAsync(new ListEvidenceRequest { Registration = "zz-a00", Location = ShopCards.Weld });
         Assert.Equal(4, now.Rows.Count(r => r.Event is not null));
         Assert.Contains(now.Rows, r => r.RecordKeys.Any(k => k.SourceRecordId == "crack 0 of ZZ-A00"));
     }
@@ -257,7 +258,7 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task Evidence_of_one_aircraft_has_the_hours_that_a_part_brought_from_another_as_the_number_has()
     {
-        await _server.Intake.PushRecordsAsync(new PushRecordsRequest
+        await server.Intake.PushRecordsAsync(new PushRecordsRequest
         {
             Records =
             {
@@ -284,16 +285,16 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
             },
         });
         await RefreshAsync();
-        var number = (await _server.Trends.ListPartLivesAsync(new ListPartLivesRequest { Kind = "gasket" })).PartLives.Single(l => l.Base.Length == 0);
+        var number = (await server.Trends.ListPartLivesAsync(new ListPartLivesRequest { Kind = "gasket" })).PartLives.Single(l => l.Base.Length == 0);
 
-        var rows = (await _server.Trends.ListEvidenceAsync(new ListEvidenceRequest { Registration = "ZZ-A02", Kind = "gasket" })).Rows;
+        var rows = (await server.Trends.ListEvidenceAsync(new ListEvidenceRequest { Registration = "ZZ-A02", Kind = "gasket" })).Rows;
 
         Assert.All(rows, row => Assert.Equal("ZZ-A02", row.Registration));
         var life = Assert.Single(rows, row => row.Life is not null);
         Assert.Equal((200.0, 400.0, ""), (life.Life.EntryHours, life.Life.LastGoodHours, life.Life.Exclusion));
         Assert.Contains("out at A01", life.RecordKeys.Select(k => k.SourceRecordId));
         Assert.Equal(0, number.AgeUnknownCount);
-        var fleetWide = (await _server.Trends.ListEvidenceAsync(new ListEvidenceRequest { TypeGroup = ShopCards.TypeGroup, Kind = "gasket" })).Rows;
+        var fleetWide = (await server.Trends.ListEvidenceAsync(new ListEvidenceRequest { TypeGroup = ShopCards.TypeGroup, Kind = "gasket" })).Rows;
         Assert.Equal(fleetWide.Where(row => row.Registration == "ZZ-A02"), rows);
     }
 
@@ -302,20 +303,20 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
     {
         await RefreshAsync();
         var asked = new ListEvidenceRequest { Registration = "ZZ-A00", Location = ShopCards.Weld };
-        var before = await _server.Trends.ListEvidenceAsync(asked);
-        await _server.Intake.PushRecordAsync(new PushRecordRequest
+        var before = await server.Trends.ListEvidenceAsync(asked);
+        await server.Intake.PushRecordAsync(new PushRecordRequest
         {
             Record = new Record { Key = ShopCards.Key("crack 0 of ZZ-A00", 2), Retraction = new Retraction { Reason = "a stain" } },
         });
-        var meanwhile = await _server.Trends.ListEvidenceAsync(asked); // its freshness says that there is more by now
+        var meanwhile = await server.Trends.ListEvidenceAsync(asked); // its freshness says that there is more by now
         Assert.Equal((before.Rows, before.AsOfTime), (meanwhile.Rows, meanwhile.AsOfTime));
 
         await RefreshAsync();
-        var after = await _server.Trends.ListEvidenceAsync(asked);
-        Assert.Equal((await _server.Trends.ListStandingsAsync(new ListStandingsRequest())).Origin.AsOfTime, after.AsOfTime);
+        var after = await server.Trends.ListEvidenceAsync(asked);
+        Assert.Equal((await server.Trends.ListStandingsAsync(new ListStandingsRequest())).Origin.AsOfTime, after.AsOfTime);
         Assert.Equal((4, 3), (before.Rows.Count(r => r.Event is not null), after.Rows.Count(r => r.Event is not null)));
         asked.AsOfTime = before.AsOfTime;
-        Assert.Equal(before.Rows, (await _server.Trends.ListEvidenceAsync(asked)).Rows);
+        Assert.Equal(before.Rows, (await server.Trends.ListEvidenceAsync(asked)).Rows);
     }
 
     private static Record Installed(string id, string registration, int day, double hours, double? partHours)
@@ -338,12 +339,12 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     private async Task<string> EvidenceReasonAsync(ListEvidenceRequest request) =>
-        Info(await Assert.ThrowsAsync<RpcException>(() => _server.Trends.ListEvidenceAsync(request).ResponseAsync)).Reason;
+        Info(await Assert.ThrowsAsync<RpcException>(() => server.Trends.ListEvidenceAsync(request).ResponseAsync)).Reason;
 
     /// <summary>Six aircraft looked at every 100 h; one of them cracks at the same weld four times after weld repair.</summary>
     private async Task PushFleetAsync()
     {
-        await ShopCards.RegisterAsync(_server);
+        await ShopCards.RegisterAsync(server);
         var records = new List<Record>();
         for (var a = 0; a < 6; a++)
         {
@@ -359,8 +360,7 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
                 }
             }
         }
-
-        var response = await _server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { records } });
+        var response = await server.Intake.PushRecordsAsync(new PushRecordsRequest { Records = { records } });
         Assert.Equal(records.Count, response.AcceptedCount);
     }
 
@@ -393,7 +393,7 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
     };
 
     private async Task RefreshAsync() =>
-        await ActivatorUtilities.CreateInstance<TrendRefresh>(_server.Services).RunAsync(CancellationToken.None);
+        await ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services).RunAsync(CancellationToken.None);
 
     private static ErrorInfo Info(RpcException exception) => exception.GetRpcStatus()!.GetDetail<ErrorInfo>()!;
 }

@@ -13,16 +13,16 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
 
     private static readonly DateOnly Start = new(2010, 1, 1);
 
-    private readonly List<Record> _records = [];
-    private int _units;
+    private readonly List<Record> records = [];
+    private int units;
 
-    public IReadOnlyList<Record> Records => _records;
+    public IReadOnlyList<Record> Records => records;
 
     /// <summary>A new unit; its registration.</summary>
     public string Unit()
     {
-        var registration = $"{mark}-{++_units:000}";
-        _records.Add(new Record
+        var registration = $"{mark}-{++units:000}";
+        records.Add(new Record
         {
             Key = Key(),
             Aircraft = new Aircraft
@@ -32,7 +32,7 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
                 Assignments = { new Assignment { FromDate = ShopCards.ToWire(Start), Base = "test stand", TypeGroup = typeGroup } },
             },
         });
-        _records.Add(new Record
+        records.Add(new Record
         {
             Key = Key(),
             Installation = new Installation
@@ -47,7 +47,7 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
         return registration;
     }
 
-    public void Looked(string registration, double hours) => _records.Add(new Record
+    public void Looked(string registration, double hours) => records.Add(new Record
     {
         Key = Key(),
         Inspection = new Inspection
@@ -60,7 +60,7 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
         },
     });
 
-    public void Found(string registration, double hours, Condition condition) => _records.Add(new Record
+    public void Found(string registration, double hours, Condition condition) => records.Add(new Record
     {
         Key = Key(),
         Finding = new Finding
@@ -73,7 +73,7 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
         },
     });
 
-    public void Done(string registration, double hours, ActionKind kind) => _records.Add(new Record
+    public void Done(string registration, double hours, ActionKind kind) => records.Add(new Record
     {
         Key = Key(),
         Action = new Contracts.V1.Action
@@ -110,13 +110,13 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
 
             return count;
         });
-        foreach (var (index, record) in _records.Index())
+        foreach (var (index, record) in records.Index())
             await call.RequestStream.WriteAsync(new StreamRecordsRequest { Sequence = index, Record = record });
         await call.RequestStream.CompleteAsync();
-        Assert.Equal(_records.Count, await acknowledged);
+        Assert.Equal(records.Count, await acknowledged);
     }
 
-    private RecordKey Key() => new() { Source = "published", SourceRecordId = $"{mark} {_records.Count}", Revision = 1 };
+    private RecordKey Key() => new() { Source = "published", SourceRecordId = $"{mark} {records.Count}", Revision = 1 };
 
     private Google.Type.Date Day(double hours) => ShopCards.ToWire(Start.AddDays((int)Math.Ceiling(hours / hoursPerDay)));
 }

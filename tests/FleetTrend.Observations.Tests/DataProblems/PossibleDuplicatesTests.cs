@@ -27,7 +27,8 @@ public sealed class PossibleDuplicatesTests
     [Fact]
     public void Another_location_is_another_crack_and_an_accepted_finding_is_none()
     {
-        Assert.Empty(new InventedAircraft().Found(40, 130, Gasket, Condition.LeakTrace).Found(40, 130, OtherGasket, Condition.LeakTrace, source: "tablet").Observe().Problems);
+        Assert.Empty(new InventedAircraft().Found(40, 130, Gasket, Condition.LeakTrace)
+            .Found(40, 130, OtherGasket, Condition.LeakTrace, source: "tablet").Observe().Problems);
         Assert.Empty(new InventedAircraft().Found(40, 130, Weld, Condition.Crack)
             .Found(40, 130, Weld, Condition.Crack, grade: FindingGrade.Accepted, source: "tablet").Observe().Problems);
     }

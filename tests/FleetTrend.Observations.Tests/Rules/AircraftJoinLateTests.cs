@@ -43,7 +43,8 @@ public sealed class AircraftJoinLateTests
     public void Found_failed_before_the_watch_and_kept_it_failed_before_entry()
     {
         var life = Assert.Single(new InventedAircraft()
-            .Installed(-300, 200, Gasket).Found(-20, 600, Gasket, Condition.LeakTrace).Did(-20, 600, Gasket, ActionKind.Retorqued).Good(10, 650, Gasket).Observe().Lives);
+            .Installed(-300, 200, Gasket).Found(-20, 600, Gasket, Condition.LeakTrace)
+                .Did(-20, 600, Gasket, ActionKind.Retorqued).Good(10, 650, Gasket).Observe().Lives);
         Assert.Equal(LifeExclusion.FailedBeforeEntry, life.Exclusion);
     }
 
@@ -51,7 +52,8 @@ public sealed class AircraftJoinLateTests
     public void A_life_that_ended_before_the_watch_is_not_listed()
     {
         var life = Assert.Single(new InventedAircraft()
-            .Installed(-300, 200, Gasket).Found(-100, 400, Gasket, Condition.LeakTrace).Did(-100, 400, Gasket, ActionKind.Replaced).Good(10, 650, Gasket).Observe().Lives);
+            .Installed(-300, 200, Gasket).Found(-100, 400, Gasket, Condition.LeakTrace)
+                .Did(-100, 400, Gasket, ActionKind.Replaced).Good(10, 650, Gasket).Observe().Lives);
         Assert.Equal(250, life.Entry.Value);
         Assert.Null(life.Exclusion);
     }

@@ -46,7 +46,8 @@ public sealed class ExposureEndsAtLastLookTests
     [Fact]
     public void An_action_or_a_removal_is_no_look()
     {
-        var seen = new InventedAircraft().Good(10, 100, Gasket).Good(50, 200, Gasket).Did(90, 300, Gasket, ActionKind.Retorqued).Removed(95, 310, Gasket).Observe();
+        var seen = new InventedAircraft().Good(10, 100, Gasket).Good(50, 200, Gasket)
+            .Did(90, 300, Gasket, ActionKind.Retorqued).Removed(95, 310, Gasket).Observe();
         Assert.Equal(200, Assert.Single(seen.Exposures).To.Value);
     }
 

@@ -92,7 +92,8 @@ public sealed class FailureLiesBetweenTwoLooksTests
     [Fact]
     public void The_evidence_is_the_start_the_last_good_look_and_the_bad_one()
     {
-        var aircraft = new InventedAircraft().Installed(1, 500, Gasket).Good(40, 610, Gasket).Good(80, 705, Gasket).Found(120, 812, Gasket, Condition.LeakTrace);
+        var aircraft = new InventedAircraft().Installed(1, 500, Gasket).Good(40, 610, Gasket)
+            .Good(80, 705, Gasket).Found(120, 812, Gasket, Condition.LeakTrace);
         Assert.Equal(["ZZ-A01-002", "ZZ-A01-004", "ZZ-A01-005"], Assert.Single(aircraft.Observe().Lives).Evidence.Select(k => k.SourceRecordId));
     }
 }

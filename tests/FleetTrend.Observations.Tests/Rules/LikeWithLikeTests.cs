@@ -27,7 +27,8 @@ public sealed class LikeWithLikeTests
     {
         var seen = Changing.Good(20, 100, Weld).Found(30, 150, Weld, Condition.Crack).Found(60, 300, Weld, Condition.LeakTrace).Good(100, 500, Weld).Observe();
         Assert.Equal([("four", "north"), ("four", "south")], seen.Events.Select(e => (e.TypeGroup, e.Base)));
-        Assert.All(seen.Events, e => Assert.Contains(seen.Exposures, x => x.TypeGroup == e.TypeGroup && x.Base == e.Base && x.From < e.Found && e.Found <= x.To));
+        Assert.All(seen.Events, e => Assert.Contains(
+            seen.Exposures, x => x.TypeGroup == e.TypeGroup && x.Base == e.Base && x.From < e.Found && e.Found <= x.To));
     }
 
     [Fact]

@@ -43,7 +43,8 @@ public sealed class LocationNotInLayoutTests
     [Fact]
     public void Records_after_the_as_of_day_are_listed_and_left_out()
     {
-        var seen = new InventedAircraft().Good(10, 100, Weld).Good(40, 200, Weld).Good(90, 300, Weld).Found(91, 301, Weld, Condition.Crack).Read(92, 310).Observe(asOf: 60);
+        var seen = new InventedAircraft().Good(10, 100, Weld).Good(40, 200, Weld).Good(90, 300, Weld)
+            .Found(91, 301, Weld, Condition.Crack).Read(92, 310).Observe(asOf: 60);
         Assert.Equal(3, seen.Problems.Count(p => p.Kind == DataProblemKind.InTheFuture));
         Assert.Equal(100, Assert.Single(seen.Exposures).Duration.Value);
         Assert.Empty(seen.Events);

@@ -146,7 +146,8 @@ public sealed class OrderOfArrivalMeansNothingTests
             {
                 0 or 1 => aircraft.Good(day, hours, location),
                 2 => aircraft.NotExamined(day, hours, location),
-                3 => aircraft.Found(day, hours, location, choice > 3 ? Condition.Crack : Condition.LeakTrace, choice, choice > 8 ? FindingGrade.Accepted : FindingGrade.Defect),
+                3 => aircraft.Found(day, hours, location, choice > 3 ? Condition.Crack
+                    : Condition.LeakTrace, choice, choice > 8 ? FindingGrade.Accepted : FindingGrade.Defect),
                 4 or 5 => aircraft.Did(day, hours, location, (ActionKind)choice),
                 6 => aircraft.Removed(day, hours, location, (RemovalReason)(1 + (choice % 6)), choice > 7),
                 _ => aircraft.Installed(day, hours, location, choice > 7 ? null : 10 * choice, choice % 2 == 0 ? "G" + choice : null),

@@ -48,7 +48,8 @@ public sealed class ReplacementRenewsRepairDoesNotTests
     public void Without_a_look_between_it_arose_after_the_repair()
     {
         var seen = new InventedAircraft()
-            .Good(20, 100, Weld).Found(40, 200, Weld, Condition.Crack).Did(42, 210, Weld, ActionKind.WeldRepaired).Found(80, 400, Weld, Condition.Crack).Observe();
+            .Good(20, 100, Weld).Found(40, 200, Weld, Condition.Crack)
+                .Did(42, 210, Weld, ActionKind.WeldRepaired).Found(80, 400, Weld, Condition.Crack).Observe();
         Assert.Equal(210, seen.Events[1].LastGood!.Value.Value);
     }
 
@@ -112,7 +113,8 @@ public sealed class ReplacementRenewsRepairDoesNotTests
     public void The_clock_since_repair_is_that_of_the_same_condition()
     {
         var seen = new InventedAircraft()
-            .Good(20, 100, Weld).Found(40, 200, Weld, Condition.Crack).Did(40, 200, Weld, ActionKind.WeldRepaired).Found(80, 400, Weld, Condition.LeakTrace).Observe();
+            .Good(20, 100, Weld).Found(40, 200, Weld, Condition.Crack)
+                .Did(40, 200, Weld, ActionKind.WeldRepaired).Found(80, 400, Weld, Condition.LeakTrace).Observe();
         Assert.Null(seen.Events.Single(e => e.Condition == Condition.LeakTrace).SinceAction);
         Assert.Equal(1, seen.Events.Single(e => e.Condition == Condition.LeakTrace).Ordinal);
     }

@@ -76,7 +76,8 @@ public sealed class SameCrackSeenTwiceIsOneEventTests
     {
         var seen = Watched
             .Found(20, 200, Weld, Condition.Crack, size: 5).Did(20, 200, Weld, ActionKind.Monitored)
-            .Found(40, 300, Weld, Condition.Crack, size: 2).Found(40, 300, Weld, Condition.Crack, size: 7).Found(40, 300, Weld, Condition.Crack, size: 1).Observe();
+            .Found(40, 300, Weld, Condition.Crack, size: 2).Found(40, 300, Weld, Condition.Crack, size: 7)
+                .Found(40, 300, Weld, Condition.Crack, size: 1).Observe();
         Assert.Equal(3, seen.Events.Count);
         Assert.Equal([5, 7], seen.Events[0].Sizes.Select(s => s.Millimetres));
         Assert.All(seen.Events.Skip(1), e => Assert.Equal(200, e.LastGood!.Value.Value));

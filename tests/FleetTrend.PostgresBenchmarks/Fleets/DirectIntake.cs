@@ -17,7 +17,7 @@ internal sealed class DirectIntake(BenchmarkDatabase database) : IAsyncDisposabl
     private const int Writers = 4;
     private static readonly PushTerms Terms = new(SyntheticOperator.SourceName);
 
-    private readonly ServiceProvider _services = new ServiceCollection()
+    private readonly ServiceProvider services = new ServiceCollection()
         .AddFleetTrendStore(database.ConnectionString)
         .AddSingleton(TimeProvider.System)
         .AddSingleton<ReleaseSignal>()
@@ -27,9 +27,9 @@ internal sealed class DirectIntake(BenchmarkDatabase database) : IAsyncDisposabl
     /// <summary>Makes the schema and registers what the records refer to.</summary>
     public async Task PrepareAsync(SyntheticOperator fleet)
     {
-        await StoreSchema.MigrateAsync(_services, default);
-        await _services.GetRequiredService<SourceStore>().AddAsync(fleet.Source.Name, fleet.Source.Title, default);
-        var layouts = _services.GetRequiredService<LayoutStore>();
+        await StoreSchema.MigrateAsync(services, default);
+        await services.GetRequiredService<SourceStore>().AddAsync(fleet.Source.Name, fleet.Source.Title, default);
+        var layouts = services.GetRequiredService<LayoutStore>();
         foreach (var group in fleet.TypeGroups)
             await layouts.AddTypeGroupAsync(new(group.Name, group.Title, group.Layout), default);
     }
@@ -37,7 +37,7 @@ internal sealed class DirectIntake(BenchmarkDatabase database) : IAsyncDisposabl
     /// <summary>A key of every scope for the fleet's source.</summary>
     public async Task<string> MakeKeyAsync()
     {
-        var keys = _services.GetRequiredService<KeyStore>();
+        var keys = services.GetRequiredService<KeyStore>();
         return (await keys.AddAsync("benchmark", SyntheticOperator.SourceName, Enum.GetValues<KeyScope>(), default))!.Text;
     }
 
@@ -62,12 +62,12 @@ internal sealed class DirectIntake(BenchmarkDatabase database) : IAsyncDisposabl
     /// <exception cref="InvalidOperationException">One is not accepted.</exception>
     public async Task PushAsync(IReadOnlyList<Record> records)
     {
-        var outcomes = await _services.GetRequiredService<RecordIntake>().PushAsync(records, Terms, default);
+        var outcomes = await services.GetRequiredService<RecordIntake>().PushAsync(records, Terms, default);
         if (outcomes.FirstOrDefault(o => o.State != RecordState.Accepted) is { } other)
             throw new InvalidOperationException($"Not accepted: {other}");
     }
 
-    public ValueTask DisposeAsync() => _services.DisposeAsync();
+    public ValueTask DisposeAsync() => services.DisposeAsync();
 
     private static IEnumerable<Record[]> Rest(IEnumerator<Record[]> batches)
     {

@@ -10,7 +10,7 @@ namespace FleetTrend.PostgresBenchmarks.Fleets;
 /// <summary>Databases with a synthetic fleet, each filled once and handed out in copies.</summary>
 internal sealed class FilledFleets(BenchmarkServer server, int seed, Figures figures) : IAsyncDisposable
 {
-    private readonly Dictionary<OperatorSize, FilledFleet> _filled = [];
+    private readonly Dictionary<OperatorSize, FilledFleet> filledBySize = [];
 
     /// <summary>The layout of all aircraft.</summary>
     public static Layout Layout { get; } =
@@ -19,14 +19,14 @@ internal sealed class FilledFleets(BenchmarkServer server, int seed, Figures fig
     /// <summary>A database with a fleet of that size.</summary>
     public async Task<FilledFleet> CopyAsync(OperatorSize size)
     {
-        if (!_filled.TryGetValue(size, out var filled))
-            _filled.Add(size, filled = await FillAsync(size));
+        if (!filledBySize.TryGetValue(size, out var filled))
+            filledBySize.Add(size, filled = await FillAsync(size));
         return filled with { Database = await server.CreateAsync(filled.Database.Name) };
     }
 
     public async ValueTask DisposeAsync()
     {
-        foreach (var filled in _filled.Values)
+        foreach (var filled in filledBySize.Values)
             await filled.DisposeAsync();
     }
 

@@ -24,22 +24,22 @@ internal sealed class IntakeBenchmark
     private const double LeastFlatness = 0.8;
     private const double MostMemoryGrowth = 1.25;
 
-    private readonly BenchmarkRun _run;
-    private readonly BenchmarkDatabase _database;
-    private readonly ProductProcess _server;
-    private readonly GrpcChannel _channel;
-    private readonly PlainCopy _copy;
-    private readonly int _batch;
-    private long _next = 1;
+    private readonly BenchmarkRun run;
+    private readonly BenchmarkDatabase filledDatabase;
+    private readonly ProductProcess api;
+    private readonly GrpcChannel openChannel;
+    private readonly PlainCopy copy;
+    private readonly int batch;
+    private long next = 1;
 
     private IntakeBenchmark(BenchmarkRun run, BenchmarkDatabase database, ProductProcess server, GrpcChannel channel)
     {
-        _run = run;
-        _database = database;
-        _server = server;
-        _channel = channel;
-        _copy = new PlainCopy(database, run.Folder);
-        _batch = (int)Math.Min(LargestBatch, run.Settings.MostStored);
+        this.run = run;
+        filledDatabase = database;
+        api = server;
+        openChannel = channel;
+        copy = new PlainCopy(database, run.Folder);
+        batch = (int)Math.Min(LargestBatch, run.Settings.MostStored);
     }
 
     public static async Task RunAsync(BenchmarkRun run)
@@ -71,33 +71,33 @@ internal sealed class IntakeBenchmark
     private async Task PrintRatesAsync()
     {
         var rates = new List<double>();
-        var sizes = new[] { 100_000L, 1_000_000L, 5_000_000L }.Where(s => s <= _run.Settings.MostStored);
-        foreach (var size in sizes.DefaultIfEmpty(_batch))
+        var sizes = new[] { 100_000L, 1_000_000L, 5_000_000L }.Where(s => s <= run.Settings.MostStored);
+        foreach (var size in sizes.DefaultIfEmpty(batch))
         {
             await FillToAsync(size);
             var pairs = new List<(double Stream, double Copy)>();
-            for (var round = 0; round < _run.Settings.Rounds; round++)
-                pairs.Add((await StreamAsync(_batch), await CopyAsync()));
-            var stream = _batch / Figures.Median(pairs.Select(p => p.Stream));
-            var plain = _batch / Figures.Median(pairs.Select(p => p.Copy));
+            for (var round = 0; round < run.Settings.Rounds; round++)
+                pairs.Add((await StreamAsync(batch), await CopyAsync()));
+            var stream = batch / Figures.Median(pairs.Select(p => p.Stream));
+            var plain = batch / Figures.Median(pairs.Select(p => p.Copy));
             rates.Add(stream);
-            _run.Figures.Title($"Intake, {size:N0} findings stored");
-            _run.Figures.Print("findings through one stream", stream, "/s");
-            _run.Figures.Print("psql \\copy of the same", plain, "/s");
-            _run.Figures.AtLeast("stream over \\copy", stream / plain, "x", LeastRatio);
+            run.Figures.Title($"Intake, {size:N0} findings stored");
+            run.Figures.Print("findings through one stream", stream, "/s");
+            run.Figures.Print("psql \\copy of the same", plain, "/s");
+            run.Figures.AtLeast("stream over \\copy", stream / plain, "x", LeastRatio);
         }
 
-        _run.Figures.Title("Intake");
-        _run.Figures.AtLeast("slowest size against the first", rates.Min() / rates[0], "x", LeastFlatness);
+        run.Figures.Title("Intake");
+        run.Figures.AtLeast("slowest size against the first", rates.Min() / rates[0], "x", LeastFlatness);
     }
 
     private async Task PrintLatencyAsync()
     {
-        var intake = new IntakeService.IntakeServiceClient(_channel);
+        var intake = new IntakeService.IntakeServiceClient(openChannel);
         var milliseconds = new List<double>();
         for (var i = 0; i < UnaryCallsBefore + UnaryCalls; i++)
         {
-            var record = BenchmarkFleet.Finding(_next++);
+            var record = BenchmarkFleet.Finding(next++);
             var start = Stopwatch.GetTimestamp();
             await intake.PushRecordAsync(new PushRecordRequest { Record = record });
             if (i >= UnaryCallsBefore)
@@ -105,50 +105,50 @@ internal sealed class IntakeBenchmark
         }
 
         var name = $"PushRecord, one after another, median of {UnaryCalls:N0}";
-        _run.Figures.Print(name, Figures.Median(milliseconds), "ms");
-        _run.Figures.Print("PushRecord, p99", Figures.Quantile(milliseconds, 0.99), "ms");
+        run.Figures.Print(name, Figures.Median(milliseconds), "ms");
+        run.Figures.Print("PushRecord, p99", Figures.Quantile(milliseconds, 0.99), "ms");
     }
 
     private async Task PrintMemoryAsync()
     {
         var samples = new List<double>();
-        var count = (int)Math.Min(LongestStream, _run.Settings.MostStored);
-        var records = PlainCopy.Numbers(_next, count).Select(BenchmarkFleet.Finding);
-        _next += count;
-        await StreamClient.PushAsync(_channel, records, acknowledged =>
+        var count = (int)Math.Min(LongestStream, run.Settings.MostStored);
+        var records = PlainCopy.Numbers(next, count).Select(BenchmarkFleet.Finding);
+        next += count;
+        await StreamClient.PushAsync(openChannel, records, acknowledged =>
         {
             if (acknowledged % (count / Samples) == 0)
-                samples.Add(_server.ResidentMegabytes);
+                samples.Add(api.ResidentMegabytes);
         });
-        _run.Figures.Print($"resident memory after a fifth of a stream of {count:N0}", samples[1], "MB");
-        _run.Figures.AtMost("memory at its end against that", samples[^1] / samples[1], "x", MostMemoryGrowth);
+        run.Figures.Print($"resident memory after a fifth of a stream of {count:N0}", samples[1], "MB");
+        run.Figures.AtMost("memory at its end against that", samples[^1] / samples[1], "x", MostMemoryGrowth);
     }
 
     private async Task<double> StreamAsync(int count)
     {
-        var records = PlainCopy.Numbers(_next, count).Select(BenchmarkFleet.Finding).ToList();
-        _next += count;
-        return await StreamClient.PushAsync(_channel, records);
+        var records = PlainCopy.Numbers(next, count).Select(BenchmarkFleet.Finding).ToList();
+        next += count;
+        return await StreamClient.PushAsync(openChannel, records);
     }
 
     private async Task<double> CopyAsync()
     {
-        var seconds = await _copy.RunAsync(_next, _batch);
-        _next += _batch;
+        var seconds = await copy.RunAsync(next, batch);
+        next += batch;
         return seconds;
     }
 
     private async Task FillToAsync(long size)
     {
         const int Step = 500_000;
-        while (_next <= size)
+        while (next <= size)
         {
-            var count = Math.Min(Step, size - _next + 1);
-            await BenchmarkFleet.FillAsync(_database.DataSource, _next, count);
-            _next += count;
+            var count = Math.Min(Step, size - next + 1);
+            await BenchmarkFleet.FillAsync(filledDatabase.DataSource, next, count);
+            next += count;
         }
 
-        await _database.ExecuteAsync("analyze records");
-        await _database.ExecuteAsync("analyze findings");
+        await filledDatabase.ExecuteAsync("analyze records");
+        await filledDatabase.ExecuteAsync("analyze findings");
     }
 }

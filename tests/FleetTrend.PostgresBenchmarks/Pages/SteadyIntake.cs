@@ -11,16 +11,16 @@ internal sealed class SteadyIntake : IAsyncDisposable
     private const int PerCall = 10;
     private static readonly TimeSpan Interval = TimeSpan.FromMilliseconds(100);
 
-    private readonly IntakeService.IntakeServiceClient _intake;
-    private readonly IReadOnlyList<string> _registrations;
-    private readonly CancellationTokenSource _stop = new();
-    private readonly Task _pushing;
+    private readonly IntakeService.IntakeServiceClient intake;
+    private readonly IReadOnlyList<string> registrations;
+    private readonly CancellationTokenSource stop = new();
+    private readonly Task pushing;
 
     public SteadyIntake(GrpcChannel channel, IReadOnlyList<string> registrations)
     {
-        _intake = new IntakeService.IntakeServiceClient(channel);
-        _registrations = registrations;
-        _pushing = PushAsync(_stop.Token);
+        intake = new IntakeService.IntakeServiceClient(channel);
+        this.registrations = registrations;
+        pushing = PushAsync(stop.Token);
     }
 
     /// <summary>Records accepted so far.</summary>
@@ -28,9 +28,9 @@ internal sealed class SteadyIntake : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        await _stop.CancelAsync();
-        await _pushing;
-        _stop.Dispose();
+        await stop.CancelAsync();
+        await pushing;
+        stop.Dispose();
     }
 
     private async Task PushAsync(CancellationToken ct)
@@ -40,7 +40,7 @@ internal sealed class SteadyIntake : IAsyncDisposable
         {
             var request = new PushRecordsRequest();
             request.Records.AddRange(Enumerable.Range(Accepted, PerCall).Select(Reading));
-            var response = await _intake.PushRecordsAsync(request, cancellationToken: CancellationToken.None);
+            var response = await intake.PushRecordsAsync(request, cancellationToken: CancellationToken.None);
             if (response.Outcomes.FirstOrDefault(o => o.State != RecordState.Accepted) is { } other)
                 throw new InvalidOperationException($"Not accepted: {other}");
             Accepted += PerCall;
@@ -68,7 +68,7 @@ internal sealed class SteadyIntake : IAsyncDisposable
             },
             MeterReading = new MeterReading
             {
-                Registration = _registrations[number % _registrations.Count],
+                Registration = registrations[number % registrations.Count],
                 ReadingDate = new Date { Year = today.Year, Month = today.Month, Day = today.Day },
                 MeterHours = 20_000 + (number / 10.0),
             },

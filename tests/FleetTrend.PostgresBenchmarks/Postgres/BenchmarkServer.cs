@@ -10,14 +10,14 @@ internal sealed class BenchmarkServer : IAsyncDisposable
 {
     private const int FirstWithStrategy = 15; // before, the files were copied without a word
 
-    private readonly LocalPostgresServer? _local;
-    private readonly string _connectionString;
-    private int _databases;
+    private readonly LocalPostgresServer? localServer;
+    private readonly string connectionString;
+    private int databases;
 
     private BenchmarkServer(LocalPostgresServer? local, string connectionString)
     {
-        _local = local;
-        _connectionString = connectionString;
+        localServer = local;
+        this.connectionString = connectionString;
     }
 
     public static async Task<BenchmarkServer> OpenAsync(string? given, string folder)
@@ -32,11 +32,11 @@ internal sealed class BenchmarkServer : IAsyncDisposable
     /// <summary>An empty database, or a copy of one to which nobody is connected.</summary>
     public async Task<BenchmarkDatabase> CreateAsync(string template = "template0")
     {
-        var name = $"fleettrend_bench_{Environment.ProcessId}_{++_databases}";
+        var name = $"fleettrend_bench_{Environment.ProcessId}_{++databases}";
         await using var connection = await ConnectAsync();
         var strategy = connection.PostgreSqlVersion.Major >= FirstWithStrategy ? "strategy file_copy" : "";
         await ExecuteAsync(connection, $"create database {name} template {template} {strategy}");
-        var target = new NpgsqlConnectionStringBuilder(_connectionString) { Database = name };
+        var target = new NpgsqlConnectionStringBuilder(connectionString) { Database = name };
         return new BenchmarkDatabase(this, name, target.ConnectionString);
     }
 
@@ -56,13 +56,13 @@ internal sealed class BenchmarkServer : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        if (_local is not null)
-            await _local.DisposeAsync();
+        if (localServer is not null)
+            await localServer.DisposeAsync();
     }
 
     private async Task<NpgsqlConnection> ConnectAsync()
     {
-        var target = new NpgsqlConnectionStringBuilder(_connectionString) { Pooling = false };
+        var target = new NpgsqlConnectionStringBuilder(connectionString) { Pooling = false };
         var connection = new NpgsqlConnection(target.ConnectionString);
         await connection.OpenAsync();
         return connection;

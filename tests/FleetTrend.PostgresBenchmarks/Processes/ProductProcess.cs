@@ -14,12 +14,12 @@ internal sealed class ProductProcess : IAsyncDisposable
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(100);
 
-    private readonly Process _process;
-    private readonly ConcurrentQueue<string> _lastLines = new();
+    private readonly Process running;
+    private readonly ConcurrentQueue<string> lastLines = new();
 
     private ProductProcess(Process process, Uri grpcUrl, Uri httpUrl)
     {
-        _process = process;
+        running = process;
         GrpcUrl = grpcUrl;
         HttpUrl = httpUrl;
     }
@@ -35,8 +35,8 @@ internal sealed class ProductProcess : IAsyncDisposable
     {
         get
         {
-            _process.Refresh();
-            return _process.TotalProcessorTime;
+            running.Refresh();
+            return running.TotalProcessorTime;
         }
     }
 
@@ -55,10 +55,10 @@ internal sealed class ProductProcess : IAsyncDisposable
     /// <summary>Ends it as an operating system would: at once.</summary>
     public async ValueTask DisposeAsync()
     {
-        if (!_process.HasExited)
-            _process.Kill();
-        await _process.WaitForExitAsync();
-        _process.Dispose();
+        if (!running.HasExited)
+            running.Kill();
+        await running.WaitForExitAsync();
+        running.Dispose();
     }
 
     private static async Task<ProductProcess> StartAsync(string project, string connectionString, string folder)
@@ -86,11 +86,11 @@ internal sealed class ProductProcess : IAsyncDisposable
         };
         var product = new ProductProcess(
             new Process { StartInfo = start }, new Uri($"http://{grpc}"), new Uri($"http://{http}"));
-        product._process.OutputDataReceived += product.Keep;
-        product._process.ErrorDataReceived += product.Keep;
-        product._process.Start();
-        product._process.BeginOutputReadLine();
-        product._process.BeginErrorReadLine();
+        product.running.OutputDataReceived += product.Keep;
+        product.running.ErrorDataReceived += product.Keep;
+        product.running.Start();
+        product.running.BeginOutputReadLine();
+        product.running.BeginErrorReadLine();
         await product.UntilReadyAsync(project);
         return product;
     }
@@ -100,8 +100,8 @@ internal sealed class ProductProcess : IAsyncDisposable
         using var http = new HttpClient { BaseAddress = HttpUrl };
         for (var clock = Stopwatch.StartNew(); !await AnswersAsync(http); await Task.Delay(BetweenLooks))
         {
-            if (_process.HasExited || clock.Elapsed > Patience)
-                throw new InvalidOperationException($"{project} does not become ready.\n{string.Join('\n', _lastLines)}");
+            if (running.HasExited || clock.Elapsed > Patience)
+                throw new InvalidOperationException($"{project} does not become ready.\n{string.Join('\n', lastLines)}");
         }
     }
 
@@ -120,7 +120,7 @@ internal sealed class ProductProcess : IAsyncDisposable
 
     private double Status(string name)
     {
-        var lines = File.ReadLines($"/proc/{_process.Id}/status");
+        var lines = File.ReadLines($"/proc/{running.Id}/status");
         var words = lines.First(l => l.StartsWith(name, StringComparison.Ordinal))
             .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
         return double.Parse(words[1], CultureInfo.InvariantCulture) * 1_024 / 1e6;
@@ -130,9 +130,9 @@ internal sealed class ProductProcess : IAsyncDisposable
     {
         if (line.Data is null)
             return;
-        _lastLines.Enqueue(line.Data);
-        if (_lastLines.Count > KeptLines)
-            _lastLines.TryDequeue(out _);
+        lastLines.Enqueue(line.Data);
+        if (lastLines.Count > KeptLines)
+            lastLines.TryDequeue(out _);
     }
 
     /// <summary>A port that was free a moment ago.</summary>

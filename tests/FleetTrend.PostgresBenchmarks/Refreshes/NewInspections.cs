@@ -11,13 +11,13 @@ internal sealed class NewInspections(FilledFleet fleet) : IAsyncDisposable
     private const int Step = 7;
     private const double HoursFlown = 0.5;
 
-    private readonly DirectIntake _intake = new(fleet.Database);
-    private int _count;
+    private readonly DirectIntake intake = new(fleet.Database);
+    private int count;
 
     /// <summary>Adds the next one, of today.</summary>
     public async Task AddAsync()
     {
-        var registration = fleet.Operator.Registrations[_count * Step % fleet.Operator.Registrations.Count];
+        var registration = fleet.Operator.Registrations[count * Step % fleet.Operator.Registrations.Count];
         var hours = await fleet.Database.ReadAsync<decimal>(
             """
             select coalesce(max(inspections.time_in_service_hours), 0) from inspections
@@ -40,21 +40,21 @@ internal sealed class NewInspections(FilledFleet fleet) : IAsyncDisposable
             State = LookState.Examined,
             Method = LookMethod.Visual,
         }));
-        await _intake.PushAsync(
+        await intake.PushAsync(
         [
             new Record
             {
                 Key = new RecordKey
                 {
                     Source = SyntheticOperator.SourceName,
-                    SourceRecordId = $"new-inspection-{_count}",
+                    SourceRecordId = $"new-inspection-{count}",
                     Revision = 1,
                 },
                 Inspection = inspection,
             },
         ]);
-        _count++;
+        count++;
     }
 
-    public ValueTask DisposeAsync() => _intake.DisposeAsync();
+    public ValueTask DisposeAsync() => intake.DisposeAsync();
 }

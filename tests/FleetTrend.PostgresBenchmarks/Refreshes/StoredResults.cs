@@ -6,13 +6,13 @@ namespace FleetTrend.PostgresBenchmarks.Refreshes;
 /// whatever the product stores, without knowing it.</summary>
 internal sealed class StoredResults
 {
-    private readonly BenchmarkDatabase _database;
-    private readonly IReadOnlyList<string> _tables;
+    private readonly BenchmarkDatabase database;
+    private readonly IReadOnlyList<string> tableNames;
 
     private StoredResults(BenchmarkDatabase database, IReadOnlyList<string> tables)
     {
-        _database = database;
-        _tables = tables;
+        this.database = database;
+        tableNames = tables;
     }
 
     /// <summary>Comes after the worker's start, which may add tables, and before the first refresh.</summary>
@@ -34,24 +34,24 @@ internal sealed class StoredResults
     }
 
     /// <summary>Removes all of it: the next refresh is a full one.</summary>
-    public Task EmptyAsync() => _database.ExecuteAsync($"truncate {string.Join(", ", _tables)}");
+    public Task EmptyAsync() => database.ExecuteAsync($"truncate {string.Join(", ", tableNames)}");
 
     /// <summary>Megabytes that it takes on the disk, indexes included, without the room of rows that are gone.</summary>
     public async Task<double> MegabytesAsync()
     {
-        await _database.ExecuteAsync($"vacuum full {string.Join(", ", _tables)}");
-        var bytes = await _database.ReadAsync<long>(
+        await database.ExecuteAsync($"vacuum full {string.Join(", ", tableNames)}");
+        var bytes = await database.ReadAsync<long>(
             "select coalesce(sum(pg_total_relation_size(name::regclass)), 0)::bigint from unnest($1) as name",
-            (object)_tables.ToArray());
+            (object)tableNames.ToArray());
         return bytes / 1e6;
     }
 
     /// <summary>Makes all of it a day older.</summary>
     public async Task AgeByOneDayAsync()
     {
-        foreach (var table in _tables)
+        foreach (var table in tableNames)
         {
-            var columns = await _database.ListAsync<string>(
+            var columns = await database.ListAsync<string>(
                 """
                 select quote_ident(attname) from pg_attribute
                 where attrelid = $1::regclass and atttypid = 'timestamptz'::regtype and attnum > 0 and not attisdropped
@@ -59,7 +59,7 @@ internal sealed class StoredResults
                 table);
             var older = columns.Select(c => $"{c} = {c} - interval '1 day'");
             if (columns.Count > 0)
-                await _database.ExecuteAsync($"update {table} set {string.Join(", ", older)}");
+                await database.ExecuteAsync($"update {table} set {string.Join(", ", older)}");
         }
     }
 }

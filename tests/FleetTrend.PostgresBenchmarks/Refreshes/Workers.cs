@@ -2,7 +2,6 @@ using System.Diagnostics;
 using System.Linq.Expressions;
 using FleetTrend.PostgresBenchmarks.Postgres;
 using FleetTrend.PostgresBenchmarks.Processes;
-using FleetTrend.Store;
 using FleetTrend.Store.Requests;
 using FleetTrend.Worker.Jobs;
 using Hangfire;
@@ -22,16 +21,16 @@ internal sealed class Workers : IAsyncDisposable
     private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(10);
     private static readonly string[] EndedBadly = [FailedState.StateName, DeletedState.StateName];
 
-    private readonly BenchmarkDatabase _database;
-    private readonly string _folder;
-    private readonly List<ProductProcess> _processes = [];
-    private readonly PostgreSqlStorage _storage;
-    private readonly BackgroundJobClient _jobs;
+    private readonly BenchmarkDatabase database;
+    private readonly string folder;
+    private readonly List<ProductProcess> processes = [];
+    private readonly PostgreSqlStorage storage;
+    private readonly BackgroundJobClient jobs;
 
     private Workers(BenchmarkDatabase database, string folder)
     {
-        _database = database;
-        _folder = folder;
+        this.database = database;
+        this.folder = folder;
 
         // Jobs are written as the worker reads them.
         GlobalConfiguration.Configuration
@@ -39,12 +38,12 @@ internal sealed class Workers : IAsyncDisposable
             .UseSimpleAssemblyNameTypeSerializer()
             .UseRecommendedSerializerSettings();
         var options = new PostgreSqlStorageOptions { PrepareSchemaIfNecessary = false };
-        _storage = new PostgreSqlStorage(new NpgsqlConnectionFactory(database.ConnectionString, options), options);
-        _jobs = new BackgroundJobClient(_storage);
+        storage = new PostgreSqlStorage(new NpgsqlConnectionFactory(database.ConnectionString, options), options);
+        jobs = new BackgroundJobClient(storage);
     }
 
     /// <summary>The processes, in the order in which they were started.</summary>
-    public IReadOnlyList<ProductProcess> Processes => _processes;
+    public IReadOnlyList<ProductProcess> Processes => processes;
 
     /// <summary>Starts one worker.</summary>
     public static async Task<Workers> StartAsync(BenchmarkDatabase database, string folder)
@@ -57,9 +56,9 @@ internal sealed class Workers : IAsyncDisposable
     /// <summary>Starts another one.</summary>
     public async Task AddAsync()
     {
-        _processes.Add(await ProductProcess.StartWorkerAsync(_database.ConnectionString, _folder));
-        using var connection = _storage.GetConnection();
-        var schedule = new RecurringJobManager(_storage);
+        processes.Add(await ProductProcess.StartWorkerAsync(database.ConnectionString, folder));
+        using var connection = storage.GetConnection();
+        var schedule = new RecurringJobManager(storage);
         foreach (var job in connection.GetRecurringJobs())
             schedule.RemoveIfExists(job.Id);
     }
@@ -67,28 +66,28 @@ internal sealed class Workers : IAsyncDisposable
     /// <summary>Asks for a refresh as the API does, and waits until the worker holds it for done.</summary>
     public async Task<RefreshCost> RefreshAsync()
     {
-        var before = _processes.Select(p => p.ProcessorTime).ToList();
-        var asked = await new RefreshRequests(_database.DataSource).RequestAsync(write: true, default);
-        var jobId = _jobs.Enqueue<RefreshTrendsJob>(job => job.RunWhenDueAsync(CancellationToken.None));
-        await UntilAsync(jobId, async () => !await _database.ReadAsync<bool>(
+        var before = processes.Select(p => p.ProcessorTime).ToList();
+        var asked = await new RefreshRequests(database.DataSource).RequestAsync(write: true, default);
+        var jobId = jobs.Enqueue<RefreshTrendsJob>(job => job.RunWhenDueAsync(CancellationToken.None));
+        await UntilAsync(jobId, async () => !await database.ReadAsync<bool>(
             "select exists(select from refresh_requests where request_time <= $1)", asked.RequestTime.UtcDateTime));
         var end = TimeProvider.System.GetUtcNow().UtcDateTime;
         var start = History(jobId).Where(h => h.StateName == ProcessingState.StateName).Min(h => h.CreatedAt);
         return new RefreshCost(
             (end - start.ToUniversalTime()).TotalSeconds,
-            [.. _processes.Zip(before, (process, used) => (process.ProcessorTime - used).TotalSeconds)]);
+            [.. processes.Zip(before, (process, used) => (process.ProcessorTime - used).TotalSeconds)]);
     }
 
     /// <summary>Runs another job to its end.</summary>
     public async Task RunAsync<T>(Expression<Func<T, Task>> job)
     {
-        var jobId = _jobs.Enqueue(job);
+        var jobId = jobs.Enqueue(job);
         await UntilAsync(jobId, () => Task.FromResult(History(jobId).Any(h => h.StateName == SucceededState.StateName)));
     }
 
     public async ValueTask DisposeAsync()
     {
-        foreach (var process in _processes)
+        foreach (var process in processes)
             await process.DisposeAsync();
     }
 
@@ -108,5 +107,5 @@ internal sealed class Workers : IAsyncDisposable
     }
 
     private IList<StateHistoryDto> History(string jobId) =>
-        _storage.GetMonitoringApi().JobDetails(jobId).History;
+        storage.GetMonitoringApi().JobDetails(jobId).History;
 }

@@ -1,7 +1,7 @@
 using CsCheck;
 using FleetTrend.Statistics.Charts;
-using FleetTrend.Statistics.Norms;
 using FleetTrend.Statistics.Monitoring;
+using FleetTrend.Statistics.Norms;
 
 namespace FleetTrend.Statistics.Tests.Charts;
 

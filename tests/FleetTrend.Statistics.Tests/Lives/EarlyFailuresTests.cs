@@ -25,7 +25,8 @@ public sealed class EarlyFailuresTests
         Assert.Equal(1 - Math.Exp(-100 * 2 / 280.0), early.Chance.Value, 9);
     }
 
-    [Fact] // By hand: constant hazard r to 100 h and none of the distribution's beyond; a failure in (50, 150] is early with chance (1 - e^-50r)/(1 - e^-50r-d).
+    // By hand: constant hazard r to 100 h and none of the distribution's beyond; a failure in (50, 150] is early with chance (1 - e^-50r)/(1 - e^-50r-d).
+    [Fact]
     public void A_failure_across_the_age_counts_by_its_chance_of_being_early()
     {
         Life[][] units = [[Life.FailedBetween(50, 150)], [Life.GoodAt(100)]];

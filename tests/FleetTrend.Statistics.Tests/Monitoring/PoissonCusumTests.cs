@@ -1,5 +1,5 @@
-using FleetTrend.Statistics.Rates;
 using FleetTrend.Statistics.Monitoring;
+using FleetTrend.Statistics.Rates;
 
 namespace FleetTrend.Statistics.Tests.Monitoring;
 

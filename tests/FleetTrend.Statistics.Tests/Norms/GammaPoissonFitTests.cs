@@ -53,7 +53,8 @@ public sealed class GammaPoissonFitTests
         int[] events = [0, 1, 40, 63, 65, 66, 90, 5000, 5010, 200_000];
         var above = new UnitsAbove(events);
         var terms = events.SelectMany(n => Enumerable.Range(0, n)).Select(j => (double)j).ToArray();
-        Near(terms.Sum(j => Math.Abs(j / shape) < 1e-4 ? (j / shape) - (j / shape * (j / shape) / 2) + (Math.Pow(j / shape, 3) / 3) : Math.Log(1 + (j / shape))), above.Logarithms(shape));
+        Near(terms.Sum(j => Math.Abs(j / shape) < 1e-4 ? (j / shape) - (j / shape * (j / shape) / 2) + (Math.Pow(j / shape, 3) / 3)
+            : Math.Log(1 + (j / shape))), above.Logarithms(shape));
         Near(terms.Sum(j => j / (shape * (shape + j))), above.Slopes(shape));
         Near(terms.Sum(j => Math.Pow(shape / (shape + j), 2)), above.Squares(shape));
         static void Near(double expected, double actual) => Assert.Equal(1, actual / expected, 1e-11);

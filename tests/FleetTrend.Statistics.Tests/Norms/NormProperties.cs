@@ -13,7 +13,8 @@ public sealed class NormProperties
          select new CountExposure(events, hours)).List[2, 30];
 
     [Fact]
-    public void Hours_rescale_a_rate_and_leave_ratios_alone() => Gen.Select(Gen.Int[0, 200], Gen.Double[1, 1e5], Gen.Int[0, 200], Gen.Double[1, 1e5]).Sample((a, t, b, u) =>
+    public void Hours_rescale_a_rate_and_leave_ratios_alone() =>
+        Gen.Select(Gen.Int[0, 200], Gen.Double[1, 1e5], Gen.Int[0, 200], Gen.Double[1, 1e5]).Sample((a, t, b, u) =>
     {
         var (rate, scaled) = (RateEstimate.Estimate(a, t).Value, RateEstimate.Estimate(a, 10 * t).Value);
         Assert.Equal(rate.Interval.Upper, 10 * scaled.Interval.Upper, 1e-9 * rate.Interval.Upper);
@@ -28,7 +29,8 @@ public sealed class NormProperties
     });
 
     [Fact] // The interval of a ratio and its one-sided tests are one and the same statement.
-    public void A_ratio_interval_excludes_one_exactly_when_a_tail_is_small() => Gen.Select(Gen.Int[0, 60], Gen.Int[0, 60], Gen.Double[0.2, 5]).Sample((a, b, t) =>
+    public void A_ratio_interval_excludes_one_exactly_when_a_tail_is_small() =>
+        Gen.Select(Gen.Int[0, 60], Gen.Int[0, 60], Gen.Double[0.2, 5]).Sample((a, b, t) =>
     {
         if (a + b == 0)
             return;

@@ -59,7 +59,8 @@ public sealed class RateEstimateTests
     public void Nist_factors_of_one_failure_as_printed()
     {
         var printed = ReferenceCase.Load("nist-8.4.5.1-factor-table").PublishedAll("one_failure");
-        double[] found = [.. new[] { 0.6, 0.8, 0.9, 0.95 }.Select(c => RateEstimate.Estimate(1, 1, c).Value.Interval).SelectMany(i => new[] { 1 / i.Upper, 1 / i.Lower })];
+        double[] found = [.. new[] { 0.6, 0.8, 0.9, 0.95 }.Select(c => RateEstimate.Estimate(1, 1, c).Value.Interval)
+            .SelectMany(i => new[] { 1 / i.Upper, 1 / i.Lower })];
         Assert.All(printed.Zip(found), p => Assert.Equal(p.First, p.Second, 2e-4));
     }
 

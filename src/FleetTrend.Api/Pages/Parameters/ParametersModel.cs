@@ -39,13 +39,13 @@ internal sealed class ParametersModel(ParameterStore parameters, FleetNames name
     public string? NextLink { get; private set; }
 
     /// <summary>How many look intervals the form has room for.</summary>
-    public int Rows => (Posted is null ? Values.LookIntervals.Count : _typedRows.Count) + EmptyRows;
+    public int Rows => (Posted is null ? Values.LookIntervals.Count : typedRows.Count) + EmptyRows;
 
-    private IReadOnlyList<string> _typeGroups = [];
-    private IReadOnlyList<string> _kinds = [];
+    private IReadOnlyList<string> typeGroups = [];
+    private IReadOnlyList<string> kinds = [];
 
     // The rows of the form that were filled in: those that were left empty fall out when it comes back.
-    private readonly List<int> _typedRows = [];
+    private readonly List<int> typedRows = [];
 
     /// <summary>Shows them.</summary>
     public Task<IActionResult> OnGetAsync([FromQuery(Name = "from")] string? page, CancellationToken ct) => ShowAsync(page, ct);
@@ -81,14 +81,14 @@ internal sealed class ParametersModel(ParameterStore parameters, FleetNames name
         var now = Posted is null && row < Values.LookIntervals.Count ? Values.LookIntervals[row] : new LookInterval();
         return
         [
-            One("type_group", "Type group", now.TypeGroup) with { Choices = Choices(_typeGroups), NoChoice = "All type groups" },
-            One("kind", "Kind of location", now.Kind) with { Choices = Choices(_kinds), NoChoice = "All kinds" },
+            One("type_group", "Type group", now.TypeGroup) with { Choices = Choices(typeGroups), NoChoice = "All type groups" },
+            One("kind", "Kind of location", now.Kind) with { Choices = Choices(kinds), NoChoice = "All kinds" },
             One("hours", "Hours", ParameterWords.Plain(now.HasHours ? now.Hours : null)),
         ];
 
         FormField One(string name, string label, string inForce) => Field(Change, RowOf(row) + name, label, isOptional: true) with
         {
-            Value = Posted is null ? inForce : row < _typedRows.Count ? Typed(RowOf(_typedRows[row]) + name) : "",
+            Value = Posted is null ? inForce : row < typedRows.Count ? Typed(RowOf(typedRows[row]) + name) : "",
         };
     }
 
@@ -107,10 +107,10 @@ internal sealed class ParametersModel(ParameterStore parameters, FleetNames name
             var typed = Typed(RowOf(row) + "hours");
             if (typed.Length == 0 && interval is { TypeGroup: "", Kind: "" })
                 continue;
-            if (ReadNumber(RowOf(_typedRows.Count) + "hours", typed, ParameterNumbers.LookInterval, unread) is { } hours)
+            if (ReadNumber(RowOf(typedRows.Count) + "hours", typed, ParameterNumbers.LookInterval, unread) is { } hours)
                 interval.Hours = hours;
             into.LookIntervals.Add(interval);
-            _typedRows.Add(row);
+            typedRows.Add(row);
         }
     }
 
@@ -120,7 +120,10 @@ internal sealed class ParametersModel(ParameterStore parameters, FleetNames name
             return null;
         if (double.TryParse(typed, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value)
             && (number.Decimals > 0 || (value is >= int.MinValue and <= int.MaxValue && value == Math.Floor(value))))
+        {
             return value;
+        }
+
         unread.Add(new Refusal(name, typed, Reasons.PatternMismatch, number.Rule));
         return null;
     }
@@ -129,8 +132,8 @@ internal sealed class ParametersModel(ParameterStore parameters, FleetNames name
     {
         InForce = await parameters.ReadAsync(asOf: null, ct);
         Values = ValuesOf(InForce);
-        _typeGroups = await names.ReadAsync(NameKind.TypeGroup, ct);
-        _kinds = await names.ReadAsync(NameKind.LocationKind, ct);
+        typeGroups = await names.ReadAsync(NameKind.TypeGroup, ct);
+        kinds = await names.ReadAsync(NameKind.LocationKind, ct);
         try
         {
             var listed = await parameters.ListAsync(MostRevisions, page, ct);

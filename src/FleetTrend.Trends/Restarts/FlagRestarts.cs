@@ -3,7 +3,7 @@ using FleetTrend.Observations.Lives;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Flags;
 
-namespace FleetTrend.Trends.Flags;
+namespace FleetTrend.Trends.Restarts;
 
 /// <summary>
 /// From when on events and hours count again towards flags that people have closed. Whether a flag was closed as corrected or as a false
@@ -32,7 +32,8 @@ internal sealed class FlagRestarts
     public static FlagRestarts At(IEnumerable<FlagClosing> closings, string typeGroup, IReadOnlyList<AircraftObservations> aircraft)
     {
         var hours = aircraft.ToDictionary(a => a.Registration, a => a.Hours, StringComparer.Ordinal);
-        return new FlagRestarts(Days(closings.Where(c => ProposedFlag.About(c.Subject) is var about && (about == typeGroup || hours.ContainsKey(about)))), hours);
+        return new FlagRestarts(Days(closings.Where(c => FlagSubjects.About(c.Subject) is var about && (about == typeGroup || hours.ContainsKey(about)))),
+            hours);
     }
 
     /// <summary>Days of the newest closings alone, of the whole fleet.</summary>
@@ -41,13 +42,13 @@ internal sealed class FlagRestarts
         .ToDictionary(g => g.Key, g => DateOnly.FromDateTime(g.Max(c => c.CloseTime).UtcDateTime), StringComparer.Ordinal);
 
     /// <summary>The day on which the newest flag of that subject was closed; null where none was.</summary>
-    public DateOnly? Of(string subject) => closedOn.TryGetValue(subject, out var day) ? day : null;
+    public DateOnly? Find(string subject) => closedOn.TryGetValue(subject, out var day) ? day : null;
 
     /// <summary>The later day of the closings of a place's own flag and of the aircraft's, which names its places; null where neither was closed.</summary>
     public static DateOnly? DayOf(IReadOnlyDictionary<string, DateOnly> closedOn, string registration, string location, Condition condition)
     {
-        var place = closedOn.TryGetValue(RepeatFlag.SubjectOf(registration, location, condition), out var p) ? p : (DateOnly?)null;
-        var aircraft = closedOn.TryGetValue(DriftFlag.SubjectOf(registration, condition), out var a) ? a : (DateOnly?)null;
+        var place = closedOn.TryGetValue(FlagSubjects.Repeat(registration, location, condition), out var p) ? p : (DateOnly?)null;
+        var aircraft = closedOn.TryGetValue(FlagSubjects.Drift(registration, condition), out var a) ? a : (DateOnly?)null;
         return place > aircraft || aircraft is null ? place : aircraft;
     }
 
@@ -55,14 +56,15 @@ internal sealed class FlagRestarts
     /// For a condition at a place of an aircraft, the day and hours after which events and hours count: the later closing of the place's own
     /// flag and of the aircraft's, which names its places. Null where neither was closed.
     /// </summary>
-    public FlagRestart? Of(string registration, string location, Condition condition)
+    public FlagRestart? Find(string registration, string location, Condition condition)
     {
-        return DayOf(closedOn, registration, location, condition) is { } closed && hoursOf[registration].On(closed) is { } hours ? new FlagRestart(closed, hours) : null;
+        return DayOf(closedOn, registration, location, condition) is { } closed
+            && hoursOf[registration].On(closed) is { } hours ? new FlagRestart(closed, hours) : null;
     }
 
     /// <summary>
     /// Whether a life counts towards a flag about its base: where one was closed, a part that went in after that day. What went in before
     /// was fitted as it was done then, whenever it fails.
     /// </summary>
-    public bool Counts(ObservedLife life) => Of(BaseLifeFlag.SubjectOf(life.TypeGroup, life.Base, life.Kind.Name)) is not { } day || life.StartDate > day;
+    public bool Counts(ObservedLife life) => Find(FlagSubjects.BaseLife(life.TypeGroup, life.Base, life.Kind.Name)) is not { } day || life.StartDate > day;
 }

@@ -1,6 +1,6 @@
 using FleetTrend.Records;
 
-namespace FleetTrend.Trends.Flags;
+namespace FleetTrend.Trends.Restarts;
 
 /// <summary>Where counting starts again: what was found on the day itself is before it.</summary>
 /// <param name="Day">The day on which the flag was closed.</param>
