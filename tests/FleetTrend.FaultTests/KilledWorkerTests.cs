@@ -14,7 +14,7 @@ public class KilledWorkerTests(PostgresFixture server)
         await product.StartApiAsync();
         var scopes = await product.PushFleetAsync();
         var worker = await product.StartWorkerAsync();
-        await UntilAsync(product, "SELECT count(*) FROM snapshots", count => count > 0, worker);
+        await UntilAsync(product, "SELECT count(*) FROM trends", count => count > 0, worker);
 
         // A lock on the reports table holds the job between its computing and its writing, and there the worker dies.
         var job = product.EnqueueWeeklyReport();

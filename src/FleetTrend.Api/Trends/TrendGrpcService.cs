@@ -4,6 +4,7 @@ using FleetTrend.Store.Histories;
 using FleetTrend.Store.Requests;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
+using FleetTrend.Trends.Locations;
 using Grpc.Core;
 
 namespace FleetTrend.Api.Trends;
@@ -32,7 +33,7 @@ internal sealed class TrendGrpcService(
             AsOfPageRequest.Read(request),
             Analyses.Rates,
             new ResultFilter { TypeGroup = Asked(request.TypeGroup), Location = Asked(request.Location) },
-            request.Condition == Condition.Unspecified ? null : r => (int)request.Condition == (int)r.Condition,
+            request.Condition == Condition.Unspecified ? null : rates => rates.Where(r => (int)request.Condition == (int)r.Condition),
             context.CancellationToken);
         return new ListRatesResponse
         {
@@ -51,7 +52,7 @@ internal sealed class TrendGrpcService(
             AsOfPageRequest.Read(request),
             Analyses.PartLives,
             new ResultFilter { TypeGroup = Asked(request.TypeGroup), Kind = Asked(request.Kind) },
-            isWanted: null,
+            arrange: null,
             context.CancellationToken);
         return new ListPartLivesResponse
         {
@@ -70,7 +71,7 @@ internal sealed class TrendGrpcService(
             AsOfPageRequest.Read(request),
             Analyses.Recurrences,
             new ResultFilter { TypeGroup = Asked(request.TypeGroup), Location = Asked(request.Location) },
-            isWanted: null,
+            arrange: null,
             context.CancellationToken);
         return new ListRecurrencesResponse
         {
@@ -89,7 +90,7 @@ internal sealed class TrendGrpcService(
             AsOfPageRequest.Read(request),
             Analyses.Airframes,
             new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
-            isWanted: null,
+            arrange: null,
             context.CancellationToken);
         return new ListStandingsResponse
         {
@@ -109,10 +110,8 @@ internal sealed class TrendGrpcService(
             AsOfPageRequest.Read(request),
             Analyses.LocationStandings,
             new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
-            request.Location.Length == 0 && request.Condition == Condition.Unspecified
-                ? null
-                : s => (request.Location.Length == 0 || request.Location == s.Location)
-                    && (request.Condition == Condition.Unspecified || (int)request.Condition == (int)s.Condition),
+            standings => LocationStandings.Order(standings.Where(s => (request.Location.Length == 0 || request.Location == s.Location)
+                && (request.Condition == Condition.Unspecified || (int)request.Condition == (int)s.Condition))),
             context.CancellationToken);
         return new ListLocationStandingsResponse
         {

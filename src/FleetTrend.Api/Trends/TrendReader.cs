@@ -14,16 +14,16 @@ internal sealed class TrendReader(ResultReader results, FreshnessReader freshnes
     /// <param name="page">Which page.</param>
     /// <param name="analysis">The analysis.</param>
     /// <param name="filter">Which rows.</param>
-    /// <param name="isWanted">Which answers of these rows; null takes all.</param>
+    /// <param name="arrange">Chooses and orders the answers of these rows; null takes all in the order of the analysis, and reads no more than the page.</param>
     /// <param name="ct">Cancels.</param>
     public async Task<TrendPage<T>> PageAsync<T>(
-        AsOfPageRequest page, Analysis<T> analysis, ResultFilter filter, Func<T, bool>? isWanted, CancellationToken ct)
+        AsOfPageRequest page, Analysis<T> analysis, ResultFilter filter, Func<IEnumerable<T>, IEnumerable<T>>? arrange, CancellationToken ct)
         where T : notnull
     {
         var trends = await ReadAsync(page.AsOf, ct);
-        var found = isWanted is null
+        var found = arrange is null
             ? await results.ReadAsync(trends, analysis, filter, page.After, page.Size + 1, ct)
-            : [.. (await results.ReadAsync(trends, analysis, filter, ct)).Where(isWanted).Skip((int)page.After).Take(page.Size + 1)];
+            : [.. arrange(await results.ReadAsync(trends, analysis, filter, ct)).Skip((int)page.After).Take(page.Size + 1)];
         var hasMore = found.Count > page.Size;
         return new TrendPage<T>(
             hasMore ? [.. found.Take(page.Size)] : found,

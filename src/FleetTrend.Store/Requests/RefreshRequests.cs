@@ -16,7 +16,7 @@ public sealed class RefreshRequests(NpgsqlDataSource dataSource)
             """
             with others as (
                      select exists (select from refresh_requests where at_once) as wait,
-                            exists (select from started_refreshes where as_of > clock_timestamp() - interval '30 minutes') as is_running),
+                            exists (select from started_refreshes where as_of > clock_timestamp() - interval '5 minutes') as is_running),
                  asked as (insert into refresh_requests (request_time, at_once) values (clock_timestamp(), true) returning request_time)
             select request_time, wait, is_running from asked, others
             """,

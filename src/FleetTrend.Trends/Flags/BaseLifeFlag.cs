@@ -45,7 +45,7 @@ internal static class BaseLifeFlag
             Family = $"all {NumberWords.Count(tests, "test", "tests")} of early failures and of median life, of a base and a kind of part against the other bases, "
                 + "all type groups together (Benjamini and Hochberg 1995)",
             Statement = Statement(trend, contrast, worst),
-            WhatToCheck = Checks.ForBase(kind),
+            WhatToCheck = WhatToCheck.ForBase(kind),
         };
     }
 

@@ -41,7 +41,7 @@ internal static class DriftFlag
             + "(Benjamini and Hochberg 1995)",
             SinceDate = standing.SinceDate,
             Statement = Statement(standing, repeats, run, comparisons),
-            WhatToCheck = Checks.ForDrift(standing, kinds),
+            WhatToCheck = WhatToCheck.ForDrift(standing, kinds),
         };
 
     private static string Statement(

@@ -35,7 +35,7 @@ internal static class RepeatFlag
             + "all type groups together (Benjamini and Hochberg 1995)",
         SinceDate = standing.SinceDate,
         Statement = Statement(standing, run),
-        WhatToCheck = Checks.ForRepeat(standing, kind),
+        WhatToCheck = WhatToCheck.ForRepeat(standing, kind),
     };
 
     /// <summary>p and q in words: <c>If it were like the rest, a count this high would come up about once in 5,000. ...</c>; no full stop.</summary>

@@ -14,8 +14,8 @@ public sealed class RefreshTrendsJob(
     /// <summary>However busy the intake is, trends are not older than this.</summary>
     private static readonly TimeSpan LongestWait = TimeSpan.FromMinutes(15);
 
-    /// <summary>A refresh that is not published by then ended with its processes.</summary>
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(30);
+    /// <summary>A refresh that is not published by then ended with its processes, or is slow: another may start beside it.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
 
     /// <summary>Starts one if somebody asked, or if records came in and none has for the configured delay. The next tick comes in seconds: no retry.</summary>
     [ShortLived]

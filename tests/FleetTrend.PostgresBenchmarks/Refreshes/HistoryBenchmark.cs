@@ -18,6 +18,7 @@ internal static class HistoryBenchmark
         await workers.RefreshAsync();
         var one = await results.MegabytesAsync();
         run.Figures.AtMost("stored by one as-of", one, "MB", MostMegabytesOfOne);
+        run.Figures.Print("observations kept beside it", await results.KeptMegabytesAsync(), "MB");
 
         await using var inspections = new NewInspections(fleet);
         for (var day = 0; day < Days; day++)

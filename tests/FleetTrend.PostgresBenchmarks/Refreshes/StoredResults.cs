@@ -6,6 +6,8 @@ namespace FleetTrend.PostgresBenchmarks.Refreshes;
 /// whatever the product stores, without knowing it.</summary>
 internal sealed class StoredResults
 {
+    private const string KeptObservations = "observed_aircraft";
+
     private readonly BenchmarkDatabase database;
     private readonly IReadOnlyList<string> tableNames;
 
@@ -36,13 +38,18 @@ internal sealed class StoredResults
     /// <summary>Removes all of it: the next refresh is a full one.</summary>
     public Task EmptyAsync() => database.ExecuteAsync($"truncate {string.Join(", ", tableNames)}");
 
-    /// <summary>Megabytes that it takes on the disk, indexes included, without the room of rows that are gone.</summary>
-    public async Task<double> MegabytesAsync()
+    /// <summary>Megabytes that the results take on the disk, indexes included, without the room of rows that are gone.</summary>
+    public Task<double> MegabytesAsync() => MegabytesAsync([.. tableNames.Where(table => table != KeptObservations)]);
+
+    /// <summary>The same of the observations that are kept per aircraft, one row each, whatever the number of refreshes.</summary>
+    public Task<double> KeptMegabytesAsync() => MegabytesAsync([KeptObservations]);
+
+    private async Task<double> MegabytesAsync(string[] tables)
     {
-        await database.ExecuteAsync($"vacuum full {string.Join(", ", tableNames)}");
+        await database.ExecuteAsync($"vacuum full {string.Join(", ", tables)}");
         var bytes = await database.ReadAsync<long>(
             "select coalesce(sum(pg_total_relation_size(name::regclass)), 0)::bigint from unnest($1) as name",
-            (object)tableNames.ToArray());
+            (object)tables);
         return bytes / 1e6;
     }
 

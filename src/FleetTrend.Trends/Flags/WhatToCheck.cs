@@ -7,7 +7,7 @@ using FleetTrend.Trends.Locations;
 namespace FleetTrend.Trends.Flags;
 
 /// <summary>What to check for a pattern: the look-for lines of the places, then what usually lies behind. Common practice, no source.</summary>
-internal static class Checks
+internal static class WhatToCheck
 {
     private const int MostPlaces = 3;
     private const double OnePlaceShare = 0.6;
