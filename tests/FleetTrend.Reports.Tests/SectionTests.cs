@@ -39,6 +39,24 @@ public sealed class SectionTests
         Assert.Contains("1 of 12 aircraft had an inspection in these days", news); // only tail 1: 18 Nov; tail 2 on 15 Nov
     }
 
+    // A hundred aircraft more, of which the last has open findings: it is listed, and so is the flagged one.
+    [Fact]
+    public void Of_a_large_fleet_the_table_lists_those_that_ask_for_something_and_says_so()
+    {
+        var now = Snapshot();
+        var calm = now.Fleet[0] with { OpenEvents = 0, RecentEvents = 0 };
+        now = now with
+        {
+            Fleet = [.. now.Fleet, .. Enumerable.Range(1, 100).Select(n => calm with { Registration = $"ZZ-B{n:000}", OpenEvents = n == 100 ? 9 : 0 })],
+        };
+        var document = Report(now, null, AllFlags(ReportScope.WholeFleet));
+        var tails = document.QuerySelectorAll("section[aria-labelledby=ft-fleet] tbody th").Select(h => h.TextContent).ToList();
+        Assert.Equal(50, tails.Count);
+        Assert.Contains("ZZ-B100", tails);
+        Assert.Contains("ZZ-A07", tails);
+        Assert.Contains("These 50 of 112 aircraft have a flag, or the most open or recent findings.", Section(document, "fleet"));
+    }
+
     [Fact]
     public void A_first_report_says_that_there_is_nothing_to_compare_with() =>
         Assert.Contains("no earlier one to compare with", Section(Report(Snapshot(), null, Inputs(ReportScope.WholeFleet)), "news"));

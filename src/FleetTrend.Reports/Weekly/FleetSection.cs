@@ -8,6 +8,8 @@ namespace FleetTrend.Reports.Weekly;
 /// <summary>The fleet table.</summary>
 public static class FleetSection
 {
+    private const int MostLines = 50;
+
     private static readonly Column[] Columns =
     [
         new("Tail"), new("Base"), new("Type group"), new("Hours", true), new("Since inspection", true), new("Open", true), new("90 days", true), new("Flags"),
@@ -36,6 +38,15 @@ public static class FleetSection
             .GroupBy(f => f.Flag.Registration!, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.First().State, StringComparer.Ordinal);
         var retired = draft.Current.Fleet.Count(l => l.RetiredDate is not null && draft.Scope.Covers(l.Base));
+        // Of a large fleet the aircraft that ask for something; a table of a thousand lines is read by nobody.
+        var shown = draft.Fleet.Count <= MostLines ? draft.Fleet :
+        [
+            .. draft.Fleet
+                .OrderByDescending(l => flags.ContainsKey(l.Registration)).ThenByDescending(l => l.OpenEvents).ThenByDescending(l => l.RecentEvents)
+                .ThenBy(l => l.Registration, StringComparer.Ordinal)
+                .Take(MostLines)
+                .OrderBy(l => l.Registration, StringComparer.Ordinal),
+        ];
         List<Block> blocks =
         [
             new Block.Table(
@@ -43,8 +54,14 @@ public static class FleetSection
                     + "Open: findings that no action has closed and no later look found gone. 90 days: found in the last 90 days. "
                     + "Both with what the first look found",
                 Columns,
-                [.. draft.Fleet.Select(l => Row(l, flags))]),
+                [.. shown.Select(l => Row(l, flags))]),
         ];
+        if (shown.Count < draft.Fleet.Count)
+        {
+            blocks.Add(new Block.Paragraph(
+                $"These {MostLines} of {NumberWords.Count(draft.Fleet.Count)} aircraft have a flag, or the most open or recent findings. The pages list all.", IsAside: true));
+        }
+
         if (retired > 0)
             blocks.Add(new Block.Paragraph($"{NumberWords.Count(retired, "aircraft that left the fleet is", "aircraft that left the fleet are")} not shown; their hours stay in the norms.", IsAside: true));
         return new ReportSection("fleet", "Fleet", blocks);
