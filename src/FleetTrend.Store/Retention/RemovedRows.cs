@@ -1,7 +1,7 @@
 namespace FleetTrend.Store.Retention;
 
 /// <summary>How many rows were removed.</summary>
-/// <param name="Snapshots">Computed trends.</param>
+/// <param name="Snapshots">Rows of trends that are gone, or keep their headline figures alone.</param>
 /// <param name="Mails">Mails that were sent or given up.</param>
 /// <param name="ReportRequests">Requests for reports that were answered.</param>
 /// <param name="HeldRecords">Copies of records that were held and are accepted.</param>

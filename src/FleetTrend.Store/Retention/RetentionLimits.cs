@@ -1,7 +1,7 @@
 namespace FleetTrend.Store.Retention;
 
 /// <summary>How long rows stay that nothing needs any more.</summary>
-/// <param name="Snapshots">Computed trends that no report was made from.</param>
+/// <param name="Snapshots">Headline figures of trends, one moment a week.</param>
 /// <param name="Mails">Mails that were sent or given up.</param>
 /// <param name="Answered">Requests for reports that were answered, and held records that were accepted since.</param>
 public sealed record RetentionLimits(TimeSpan Snapshots, TimeSpan Mails, TimeSpan Answered);

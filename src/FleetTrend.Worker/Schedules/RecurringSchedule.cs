@@ -10,7 +10,7 @@ public static class RecurringSchedule
     /// <summary>Every ten seconds: the first field of this cron form is seconds.</summary>
     private const string EveryTenSeconds = "*/10 * * * * *";
 
-    /// <summary>Old rows go after the nightly refresh, which then is the newest snapshot.</summary>
+    /// <summary>Old rows go after the nightly refresh, whose results then are the newest.</summary>
     private const int MinutesAfterRefresh = 30;
 
     /// <summary>Adds or updates the recurring jobs.</summary>
