@@ -1,41 +1,46 @@
-using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.DataProblems;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.Fleet;
+using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Rates;
+using FleetTrend.Trends.RecurrenceContrasts;
+using FleetTrend.Trends.Recurrences;
+using FleetTrend.Trends.Repeats;
+using FleetTrend.Trends.Standings;
 
 namespace FleetTrend.Trends;
 
-/// <summary>The list of analyses: who adds one edits this list.</summary>
+/// <summary>The list of analyses: who adds one edits this list. Each stands in the folder of its name.</summary>
 public static class Analyses
 {
     /// <summary>The fleet table.</summary>
-    public static FleetLines Fleet { get; } = new();
+    public static FleetAnalysis Fleet { get; } = new();
 
     /// <summary>Rates per location, kind and type group.</summary>
-    public static RateTrends Rates { get; } = new();
+    public static RateAnalysis Rates { get; } = new();
 
     /// <summary>Mean cumulative functions.</summary>
-    public static RecurrenceTrends Recurrences { get; } = new();
+    public static RecurrenceAnalysis Recurrences { get; } = new();
 
     /// <summary>Places where a condition came back.</summary>
-    public static RepeatLocations Repeats { get; } = new();
+    public static RepeatAnalysis Repeats { get; } = new();
 
     /// <summary>One such place per base beside the others.</summary>
-    public static RecurrenceContrasts RecurrenceContrasts { get; } = new();
+    public static RecurrenceContrastAnalysis RecurrenceContrasts { get; } = new();
 
     /// <summary>Places against the same place on the others.</summary>
-    public static LocationStandings LocationStandings { get; } = new();
+    public static LocationStandingAnalysis LocationStandings { get; } = new();
 
     /// <summary>Lives of parts.</summary>
-    public static PartLifeTrends PartLives { get; } = new();
+    public static PartLifeAnalysis PartLives { get; } = new();
 
     /// <summary>Aircraft against their like.</summary>
-    public static AirframeStandings Airframes { get; } = new();
+    public static StandingAnalysis Standings { get; } = new();
 
     /// <summary>What in the records does not add up.</summary>
-    public static ProblemsOfAircraft Problems { get; } = new();
+    public static DataProblemAnalysis DataProblems { get; } = new();
 
     /// <summary>All of them.</summary>
     public static IReadOnlyList<Analysis> All { get; } =
-        [Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Airframes, Problems];
+        [Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Standings, DataProblems];
 }

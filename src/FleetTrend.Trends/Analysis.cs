@@ -4,7 +4,7 @@ namespace FleetTrend.Trends;
 
 /// <summary>
 /// One question about the aircraft of a type group, with its answers by subject. Pure: the same inputs give the same answers. It stands
-/// in a folder of its own with its result; <see cref="Analyses"/> names all of them.
+/// with its result in the folder of its name; <see cref="Analyses"/> names all of them.
 /// </summary>
 public abstract class Analysis
 {

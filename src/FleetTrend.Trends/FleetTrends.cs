@@ -3,7 +3,8 @@ using FleetTrend.Observations.DataProblems;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Trends.DataProblems;
 using FleetTrend.Trends.Flags;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.LocationStandings;
+using FleetTrend.Trends.Repeats;
 
 namespace FleetTrend.Trends;
 
@@ -47,13 +48,13 @@ public static class FleetTrends
             Fleet = [.. Settled(Analyses.Fleet).OrderBy(l => l.Registration, StringComparer.Ordinal)],
             Rates = [.. Settled(Analyses.Rates)],
             Recurrences = [.. Settled(Analyses.Recurrences)],
-            Repeats = [.. RepeatLocations.Order(Settled(Analyses.Repeats))],
+            Repeats = [.. RepeatAnalysis.Order(Settled(Analyses.Repeats))],
             RecurrenceContrasts = [.. Settled(Analyses.RecurrenceContrasts)],
-            LocationStandings = [.. LocationStandings.Order(Settled(Analyses.LocationStandings))],
+            LocationStandings = [.. LocationStandingAnalysis.Order(Settled(Analyses.LocationStandings))],
             PartLives = [.. Settled(Analyses.PartLives)],
-            Airframes = [.. Settled(Analyses.Airframes)],
+            Airframes = [.. Settled(Analyses.Standings)],
             Flags = ProposedFlags.Propose([.. groups.Select(g => g.Candidates)], parameters, kinds, closings),
-            Problems = [.. ProblemsOfAircraft.Order(Settled(Analyses.Problems).Concat(otherProblems))],
+            Problems = [.. DataProblemAnalysis.Order(Settled(Analyses.DataProblems).Concat(otherProblems))],
         };
 
         IEnumerable<T> Settled<T>(Analysis<T> analysis)

@@ -1,8 +1,13 @@
 using FleetTrend.Observations.DataProblems;
-using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Flags;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.Fleet;
+using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Rates;
+using FleetTrend.Trends.RecurrenceContrasts;
+using FleetTrend.Trends.Recurrences;
+using FleetTrend.Trends.Repeats;
+using FleetTrend.Trends.Standings;
 
 namespace FleetTrend.Trends;
 

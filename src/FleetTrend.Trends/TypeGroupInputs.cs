@@ -1,9 +1,10 @@
 using FleetTrend.Observations;
-using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Groups;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Restarts;
+using FleetTrend.Trends.Standings;
 
 namespace FleetTrend.Trends;
 
@@ -39,9 +40,9 @@ public sealed class TypeGroupInputs
 
         bases = Aircraft.ToDictionary(a => a.Registration, a => a.Base, StringComparer.Ordinal);
         observations = new(() => TypeGroupObservations.Sort(typeGroup, Aircraft));
-        repeats = new(() => [.. RepeatLocations.Find(this)]);
-        airframes = new(() => [.. AirframeStandings.Compare(this, FlagRestarts.None)]);
-        partLives = new(() => [.. PartLifeTrends.Fit(this, _ => true)]);
+        repeats = new(() => [.. RepeatAnalysis.Find(this)]);
+        airframes = new(() => [.. StandingAnalysis.Compare(this, FlagRestarts.None)]);
+        partLives = new(() => [.. PartLifeAnalysis.Fit(this, _ => true)]);
         locationTests = new(() => LocationTests.Test(this, FlagRestarts.None));
     }
 

@@ -4,11 +4,17 @@ using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Trends;
-using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Flags;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.Fleet;
+using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Rates;
+using FleetTrend.Trends.RecurrenceContrasts;
+using FleetTrend.Trends.Recurrences;
+using FleetTrend.Trends.Repeats;
+using FleetTrend.Trends.Standings;
+using static FleetTrend.Reports.Tests.InventedFigures;
 
 namespace FleetTrend.Reports.Tests;
 
@@ -24,43 +30,6 @@ internal static class InventedFleet
     public static readonly DateTimeOffset AsOf = new(2026, 11, 22, 5, 30, 0, TimeSpan.Zero);
     public static readonly ReportPeriod Week = new(new DateOnly(2026, 11, 16), new DateOnly(2026, 11, 22));
     public const string FlangeWeld = "exhaust/cyl-3/flange-weld";
-
-    public static Figure Ratio(double value, double lower, double upper, int events, double hours) => new()
-    {
-        Value = value,
-        Lower = lower,
-        Upper = upper,
-        Confidence = 0.95,
-        Unit = "",
-        Events = events,
-        ExposureHours = hours,
-        Method = "observed over expected, leave one out",
-    };
-
-    public static Figure OfLives(double value, double lower, double upper, string unit, int failures, int lives) => new()
-    {
-        Value = value,
-        Lower = lower,
-        Upper = upper,
-        Confidence = 0.95,
-        Unit = unit,
-        Events = failures,
-        Lives = lives,
-        Method = "Weibull maximum likelihood, profile limits",
-    };
-
-    public static Figure Rate(int events, double hours, double? value, double? lower, double upper) => new()
-    {
-        Value = value,
-        Lower = lower,
-        Upper = upper,
-        Confidence = 0.95,
-        Unit = "per 1,000 location-hours",
-        Events = events,
-        ExposureHours = hours,
-        Method = "exact Poisson (Garwood 1936)",
-        NotEnoughData = value is null ? "no event" : null,
-    };
 
     public static TrendSnapshot Snapshot() => new()
     {
@@ -161,18 +130,6 @@ internal static class InventedFleet
                 + 0.1 + (0.05 * i)))],
         OthersWatched = [new(300, 2400), new(3000, 3600)],
         Method = "mean cumulative function (Nelson 1995), robust limits",
-    };
-
-    public static Figure Expected(double value, double lower, double upper, int events, double hours) => new()
-    {
-        Value = value,
-        Lower = lower,
-        Upper = upper,
-        Confidence = 0.95,
-        Unit = "events",
-        Events = events,
-        ExposureHours = hours,
-        Method = "the others' rate times own hours",
     };
 
     public static LocationStanding Place() => new()

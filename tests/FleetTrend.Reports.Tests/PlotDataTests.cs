@@ -1,6 +1,6 @@
 using FleetTrend.Reports.Plots;
-using FleetTrend.Trends.Locations;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Recurrences;
 using ScottPlot;
 using ScottPlot.Plottables;
 using static FleetTrend.Reports.Tests.InventedFleet;

@@ -4,9 +4,10 @@ using FleetTrend.Reports.Weekly;
 using FleetTrend.Reports.Words;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Chances;
-using FleetTrend.Trends.Locations;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Words;
+using static FleetTrend.Reports.Tests.InventedFigures;
 using static FleetTrend.Reports.Tests.InventedFleet;
 
 namespace FleetTrend.Reports.Tests;

@@ -1,8 +1,8 @@
 using FleetTrend.Observations;
 using FleetTrend.Records;
 using FleetTrend.Records.Findings;
-using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Standings;
 
 namespace FleetTrend.Trends.Tests;
 

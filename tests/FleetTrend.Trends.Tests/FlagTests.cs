@@ -1,7 +1,7 @@
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
 using FleetTrend.Trends.Flags;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
 
 namespace FleetTrend.Trends.Tests;

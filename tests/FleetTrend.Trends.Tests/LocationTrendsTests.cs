@@ -1,6 +1,7 @@
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.Recurrences;
+using FleetTrend.Trends.Repeats;
 
 namespace FleetTrend.Trends.Tests;
 

@@ -4,7 +4,7 @@ using FleetTrend.Store.Histories;
 using FleetTrend.Store.Requests;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.LocationStandings;
 using Grpc.Core;
 
 namespace FleetTrend.Api.Trends;
@@ -88,7 +88,7 @@ internal sealed class TrendGrpcService(
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
             AsOfPageRequest.Read(request),
-            Analyses.Airframes,
+            Analyses.Standings,
             new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
             arrange: null,
             context.CancellationToken);
@@ -110,7 +110,7 @@ internal sealed class TrendGrpcService(
             AsOfPageRequest.Read(request),
             Analyses.LocationStandings,
             new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
-            standings => LocationStandings.Order(standings.Where(s => (request.Location.Length == 0 || request.Location == s.Location)
+            standings => LocationStandingAnalysis.Order(standings.Where(s => (request.Location.Length == 0 || request.Location == s.Location)
                 && (request.Condition == Condition.Unspecified || (int)request.Condition == (int)s.Condition))),
             context.CancellationToken);
         return new ListLocationStandingsResponse

@@ -1,6 +1,8 @@
-using FleetTrend.Trends.Airframes;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Rates;
+using FleetTrend.Trends.Recurrences;
+using FleetTrend.Trends.Standings;
 using Wire = FleetTrend.Contracts.V1;
 
 namespace FleetTrend.Api.Trends;

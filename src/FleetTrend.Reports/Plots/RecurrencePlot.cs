@@ -1,4 +1,5 @@
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.RecurrenceContrasts;
+using FleetTrend.Trends.Recurrences;
 using ScottPlot;
 
 namespace FleetTrend.Reports.Plots;

@@ -1,7 +1,7 @@
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Trends;
-using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.Fleet;
 
 namespace FleetTrend.Reports.Weekly;
 

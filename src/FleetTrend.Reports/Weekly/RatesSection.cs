@@ -1,7 +1,7 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;

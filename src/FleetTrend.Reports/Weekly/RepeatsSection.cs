@@ -4,7 +4,10 @@ using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
 using FleetTrend.Reports.Words;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.LocationStandings;
+using FleetTrend.Trends.RecurrenceContrasts;
+using FleetTrend.Trends.Recurrences;
+using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;

@@ -3,7 +3,7 @@ using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
 using FleetTrend.Trends;
-using FleetTrend.Trends.Airframes;
+using FleetTrend.Trends.Fleet;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;

@@ -2,8 +2,8 @@ using FleetTrend.Records.Findings;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
-using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Standings;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;

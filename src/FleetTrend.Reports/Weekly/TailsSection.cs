@@ -2,9 +2,9 @@ using FleetTrend.Records.Texts;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Words;
-using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Flags;
+using FleetTrend.Trends.Standings;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;

@@ -1,5 +1,6 @@
 using FleetTrend.Records.Words;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.LocationStandings;
+using FleetTrend.Trends.Repeats;
 
 namespace FleetTrend.Reports.Words;
 

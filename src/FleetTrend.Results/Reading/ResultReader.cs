@@ -4,7 +4,8 @@ using FleetTrend.Results.Summaries;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
 using FleetTrend.Trends.DataProblems;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.LocationStandings;
+using FleetTrend.Trends.Repeats;
 
 namespace FleetTrend.Results.Reading;
 
@@ -81,13 +82,15 @@ public sealed class ResultReader(ResultStore store)
             Fleet = [.. (await OfAsync(Analyses.Fleet)).OrderBy(l => l.Registration, StringComparer.Ordinal)],
             Rates = await OfAsync(Analyses.Rates),
             Recurrences = await OfAsync(Analyses.Recurrences),
-            Repeats = [.. RepeatLocations.Order(await OfAsync(Analyses.Repeats))],
+            Repeats = [.. RepeatAnalysis.Order(await OfAsync(Analyses.Repeats))],
             RecurrenceContrasts = await OfAsync(Analyses.RecurrenceContrasts),
-            LocationStandings = [.. LocationStandings.Order(await OfAsync(Analyses.LocationStandings))],
+            LocationStandings = [.. LocationStandingAnalysis.Order(await OfAsync(Analyses.LocationStandings))],
             PartLives = await OfAsync(Analyses.PartLives),
-            Airframes = await OfAsync(Analyses.Airframes),
+            Airframes = await OfAsync(Analyses.Standings),
             Flags = fleet.Flags,
-            Problems = wanted.Contains(Analyses.Problems) ? [.. ProblemsOfAircraft.Order((await OfAsync(Analyses.Problems)).Concat(fleet.OtherProblems))] : [],
+            Problems = wanted.Contains(Analyses.DataProblems)
+                ? [.. DataProblemAnalysis.Order((await OfAsync(Analyses.DataProblems)).Concat(fleet.OtherProblems))]
+                : [],
         };
 
         Task<IReadOnlyList<T>> OfAsync<T>(Analysis<T> analysis)

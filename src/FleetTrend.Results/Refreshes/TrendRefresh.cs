@@ -201,8 +201,8 @@ public sealed class TrendRefresh(
     private async Task<IReadOnlyList<DataProblem>> ReadProblemsAsync(DateTimeOffset asOf, CancellationToken ct)
     {
         var published = await results.AtAsync(asOf, ct) ?? throw new InvalidOperationException($"Trends of {asOf:O} are not published.");
-        var ofAircraft = await reader.ReadAsync(published, Analyses.Problems, new ResultFilter(), ct);
-        return [.. ProblemsOfAircraft.Order(ofAircraft.Concat(ResultReader.FleetOf(published).OtherProblems))];
+        var ofAircraft = await reader.ReadAsync(published, Analyses.DataProblems, new ResultFilter(), ct);
+        return [.. DataProblemAnalysis.Order(ofAircraft.Concat(ResultReader.FleetOf(published).OtherProblems))];
     }
 
     private static IEnumerable<NewResult> ToRows(AnalysisResult result) => result.Subjects.Select(s => new NewResult(

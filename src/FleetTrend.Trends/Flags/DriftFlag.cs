@@ -1,9 +1,10 @@
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Words;
-using FleetTrend.Trends.Airframes;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.LocationStandings;
+using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Restarts;
+using FleetTrend.Trends.Standings;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Trends.Flags;
@@ -70,7 +71,7 @@ internal static class DriftFlag
     {
         var where = run.Location == worstLocation ? "there" : $"at {LocationWords.Name(run.Location)}";
         var done = ActionWords.CountDone(run.Events.Select(e => e.ClosedBy).OfType<ActionKind>());
-        return $"; {where} it came back {NumberWords.Times(RepeatLocations.Repeats(run))} with no renewal between"
+        return $"; {where} it came back {NumberWords.Times(RepeatAnalysis.Repeats(run))} with no renewal between"
             + (done.Length > 0 ? $" ({done})" : "");
     }
 }

@@ -1,8 +1,9 @@
 using FleetTrend.Records.Flags;
-using FleetTrend.Trends.Airframes;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Restarts;
+using FleetTrend.Trends.Standings;
 
 namespace FleetTrend.Trends.Flags;
 
@@ -44,9 +45,9 @@ public sealed record FlagCandidates
         ArgumentNullException.ThrowIfNull(inputs);
         var restarts = FlagRestarts.At(closings, inputs.TypeGroup, inputs.Aircraft);
         var level = inputs.Parameters.FalseDiscoveryRate;
-        var airframes = restarts.Any ? [.. AirframeStandings.Compare(inputs, restarts)] : inputs.Airframes;
-        var locations = restarts.Any ? FleetTrend.Trends.Locations.LocationTests.Test(inputs, restarts) : inputs.LocationTests;
-        var lives = restarts.Any ? [.. PartLifeTrends.Fit(inputs, restarts.Counts)] : inputs.PartLives;
+        var airframes = restarts.Any ? [.. StandingAnalysis.Compare(inputs, restarts)] : inputs.Airframes;
+        var locations = restarts.Any ? LocationStandings.LocationTests.Test(inputs, restarts) : inputs.LocationTests;
+        var lives = restarts.Any ? [.. PartLifeAnalysis.Fit(inputs, restarts.Counts)] : inputs.PartLives;
         List<AirframeStanding> drifts = [.. airframes.Where(s => s.PValue.Value <= level && s.Observed > s.Expected)];
         List<LocationStanding> repeats = [.. locations.SeenAgain.Where(s => s.PValue.Value <= level && s.Observed > s.Expected.Value)];
         var named = drifts.Select(d => d.Registration).Concat(repeats.Select(r => r.Registration)).ToHashSet(StringComparer.Ordinal);
@@ -57,7 +58,7 @@ public sealed record FlagCandidates
             Locations = repeats,
             Repeats =
             [
-                .. inputs.Repeats.Where(r => named.Contains(r.Registration)).Select(r => RepeatLocations.After(r, restarts)).OfType<RepeatLocation>(),
+                .. inputs.Repeats.Where(r => named.Contains(r.Registration)).Select(r => RepeatAnalysis.After(r, restarts)).OfType<RepeatLocation>(),
             ],
             PartLives = [.. lives.Where(t => BaseContrasts.Tests(t.Contrast).Any(test => test.PValue <= level))],
             AirframeTests = TestCounts.Count(airframes.Select(s => s.PValue.Value)),

@@ -1,7 +1,7 @@
 using FleetTrend.Records.Findings;
-using FleetTrend.Trends.Airframes;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Standings;
 
 namespace FleetTrend.Trends.Flags;
 

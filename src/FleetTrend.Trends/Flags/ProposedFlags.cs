@@ -1,10 +1,11 @@
 using FleetTrend.Records.Flags;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Words;
-using FleetTrend.Trends.Airframes;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Restarts;
+using FleetTrend.Trends.Standings;
 
 namespace FleetTrend.Trends.Flags;
 
@@ -31,11 +32,11 @@ public static class ProposedFlags
         var locationTests = new TestFamily(candidates.Select(c => c.LocationTests));
         var baseTests = new TestFamily(candidates.Select(c => c.BaseTests));
         // What has left the fleet or its type group can no longer be looked at as such.
-        List<LocationStanding> repeats = [.. LocationStandings.Order(candidates
+        List<LocationStanding> repeats = [.. LocationStandingAnalysis.Order(candidates
             .SelectMany(c => c.Locations.Where(s => c.Flying.Contains(s.Registration, StringComparer.Ordinal)))
             .Select(s => s with { QValue = locationTests.QValue(s.PValue.Value), Comparisons = locationTests.Count })
             .Where(s => IsRepeat(s, parameters)))];
-        List<RepeatLocation> runs = [.. RepeatLocations.Order(candidates.SelectMany(c => c.Repeats))];
+        List<RepeatLocation> runs = [.. RepeatAnalysis.Order(candidates.SelectMany(c => c.Repeats))];
         var runAt = runs.ToDictionary(r => (r.Registration, r.TypeGroup, r.Location, r.Condition));
         var drifts = candidates
             .SelectMany(c => c.Airframes.Where(s => c.Flying.Contains(s.Registration, StringComparer.Ordinal)))
@@ -104,7 +105,7 @@ public static class ProposedFlags
         r.Registration == standing.Registration
         && r.TypeGroup == standing.TypeGroup
         && r.Condition == standing.Condition
-        && RepeatLocations.Repeats(r) >= parameters.RepeatsForFlag
+        && RepeatAnalysis.Repeats(r) >= parameters.RepeatsForFlag
         && standing.Drivers.Any(d => d.Location == r.Location));
 
     private static bool IsPartOf(LocationStanding repeat, AirframeStanding standing) =>

@@ -1,7 +1,8 @@
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Words;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.LocationStandings;
+using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Restarts;
 using FleetTrend.Trends.Words;
 
@@ -55,7 +56,7 @@ internal static class RepeatFlag
         if (run is null)
             return "";
         var done = ActionWords.CountDone(run.Events.Select(e => e.ClosedBy).OfType<ActionKind>());
-        var text = $"; since {NumberWords.Day(run.Events[0].FoundDate)} it came back {NumberWords.Times(RepeatLocations.Repeats(run))} "
+        var text = $"; since {NumberWords.Day(run.Events[0].FoundDate)} it came back {NumberWords.Times(RepeatAnalysis.Repeats(run))} "
             + $"with no renewal between{(done.Length > 0 ? $" ({done})" : "")}";
         return run.Events[^1].HoursSinceAction is > 0 and { } hours
             ? $"{text}, the latest {NumberWords.Hours(hours)} after the action before it"

@@ -1,8 +1,8 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Words;
-using FleetTrend.Trends.Airframes;
-using FleetTrend.Trends.Locations;
+using FleetTrend.Trends.LocationStandings;
+using FleetTrend.Trends.Standings;
 
 namespace FleetTrend.Trends.Flags;
 

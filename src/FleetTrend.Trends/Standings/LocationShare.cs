@@ -1,4 +1,4 @@
-namespace FleetTrend.Trends.Airframes;
+namespace FleetTrend.Trends.Standings;
 
 /// <summary>What one location adds to an aircraft's standing.</summary>
 /// <param name="Location">Path of the location.</param>

@@ -1,10 +1,10 @@
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.LocationStandings;
 
 /// <summary>Each place of each aircraft against the same place on the others, where a condition was seen more than once.</summary>
-public sealed class LocationStandings : Analysis<LocationStanding>
+public sealed class LocationStandingAnalysis : Analysis<LocationStanding>
 {
     /// <summary>Makes the analysis.</summary>
-    public LocationStandings()
+    public LocationStandingAnalysis()
         : base("location-standings")
     {
     }

@@ -1,14 +1,14 @@
 using FleetTrend.Observations;
 
-namespace FleetTrend.Trends.Airframes;
+namespace FleetTrend.Trends.Fleet;
 
 /// <summary>The fleet table: a line per aircraft, in its present type group.</summary>
-public sealed class FleetLines : Analysis<FleetLine>
+public sealed class FleetAnalysis : Analysis<FleetLine>
 {
     private const int RecentDays = 90;
 
     /// <summary>Makes the analysis.</summary>
-    public FleetLines()
+    public FleetAnalysis()
         : base("fleet-lines")
     {
     }

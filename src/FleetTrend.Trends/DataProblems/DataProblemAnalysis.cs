@@ -3,10 +3,10 @@ using FleetTrend.Observations.DataProblems;
 namespace FleetTrend.Trends.DataProblems;
 
 /// <summary>What in the records of each aircraft does not add up, with its present type group.</summary>
-public sealed class ProblemsOfAircraft : Analysis<DataProblem>
+public sealed class DataProblemAnalysis : Analysis<DataProblem>
 {
     /// <summary>Makes the analysis.</summary>
-    public ProblemsOfAircraft()
+    public DataProblemAnalysis()
         : base("data-problems")
     {
     }

@@ -2,10 +2,10 @@ using FleetTrend.Records.Findings;
 using FleetTrend.Statistics.Recurrences;
 using FleetTrend.Trends.Groups;
 
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.Recurrences;
 
 /// <summary>Mean cumulative functions of a type group: what a kind is watched for, other cracks once seen, the rest once seen twice.</summary>
-public sealed class RecurrenceTrends : Analysis<RecurrenceTrend>
+public sealed class RecurrenceAnalysis : Analysis<RecurrenceTrend>
 {
     private const string Method =
         "mean cumulative function over aircraft by time in service, events at the hours found (Nelson 1995); "
@@ -16,7 +16,7 @@ public sealed class RecurrenceTrends : Analysis<RecurrenceTrend>
         + "standard error from the count alone, as if events were a Poisson process, limits on the logarithm";
 
     /// <summary>Makes the analysis.</summary>
-    public RecurrenceTrends()
+    public RecurrenceAnalysis()
         : base("recurrences")
     {
     }

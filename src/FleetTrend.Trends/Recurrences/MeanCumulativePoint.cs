@@ -1,4 +1,4 @@
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.Recurrences;
 
 /// <summary>A point of a mean cumulative function.</summary>
 /// <param name="Hours">Time in service at which events were found.</param>

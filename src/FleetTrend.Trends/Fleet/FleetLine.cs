@@ -1,4 +1,4 @@
-namespace FleetTrend.Trends.Airframes;
+namespace FleetTrend.Trends.Fleet;
 
 /// <summary>One aircraft in the fleet table.</summary>
 public sealed record FleetLine

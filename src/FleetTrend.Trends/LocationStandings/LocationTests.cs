@@ -6,7 +6,7 @@ using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Groups;
 using FleetTrend.Trends.Restarts;
 
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.LocationStandings;
 
 /// <summary>
 /// Each place of each aircraft against the same place on the others. By location and not by kind: one bad weld among the sound

@@ -1,6 +1,6 @@
 using FleetTrend.Records.Findings;
 
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.Rates;
 
 /// <summary>How often a condition arises per 1,000 hours at a location, at all locations of a kind, or in a whole type group.</summary>
 public sealed record RateTrend

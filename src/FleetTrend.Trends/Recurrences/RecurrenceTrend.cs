@@ -1,6 +1,6 @@
 using FleetTrend.Records.Findings;
 
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.Recurrences;
 
 /// <summary>Mean cumulative number of events at one location of a type group, by time in service (Nelson 1995).</summary>
 public sealed record RecurrenceTrend

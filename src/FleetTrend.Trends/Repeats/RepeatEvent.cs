@@ -1,6 +1,6 @@
 using FleetTrend.Records.Actions;
 
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.Repeats;
 
 /// <summary>One event of a location that repeats.</summary>
 /// <param name="FoundDate">The day it was found.</param>

@@ -2,13 +2,13 @@ using FleetTrend.Records.Findings;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Trends.Groups;
 
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.Rates;
 
 /// <summary>Rates per location, per kind and per type group.</summary>
-public sealed class RateTrends : Analysis<RateTrend>
+public sealed class RateAnalysis : Analysis<RateTrend>
 {
     /// <summary>Makes the analysis.</summary>
-    public RateTrends()
+    public RateAnalysis()
         : base("rates")
     {
     }

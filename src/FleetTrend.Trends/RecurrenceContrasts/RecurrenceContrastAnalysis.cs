@@ -1,15 +1,17 @@
 using FleetTrend.Trends.Groups;
+using FleetTrend.Trends.Recurrences;
+using FleetTrend.Trends.Repeats;
 
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.RecurrenceContrasts;
 
 /// <summary>
 /// Of each base, the place that stands out most among those where a condition came back, beside the mean of the other aircraft of the
 /// type group there: the one that a report of that base shows.
 /// </summary>
-public sealed class RecurrenceContrasts : Analysis<RecurrenceContrast>
+public sealed class RecurrenceContrastAnalysis : Analysis<RecurrenceContrast>
 {
     /// <summary>Makes the analysis.</summary>
-    public RecurrenceContrasts()
+    public RecurrenceContrastAnalysis()
         : base("recurrence-contrasts")
     {
     }
@@ -39,7 +41,7 @@ public sealed class RecurrenceContrasts : Analysis<RecurrenceContrast>
         if (own.ExposureTenths == 0)
             return null;
         var others = location.Aircraft.Where(a => a != own && a.ExposureTenths > 0).ToList();
-        var (mean, method) = RecurrenceTrends.Mean(others, repeat.Condition, confidence);
+        var (mean, method) = RecurrenceAnalysis.Mean(others, repeat.Condition, confidence);
         return new RecurrenceContrast
         {
             Registration = repeat.Registration,
@@ -50,8 +52,8 @@ public sealed class RecurrenceContrasts : Analysis<RecurrenceContrast>
             Watched = [.. own.Windows.Select(w => new WatchedSpan(w.From.Value, w.To.Value))],
             OthersCount = others.Count,
             OthersEvents = others.Sum(a => a.Count(repeat.Condition)),
-            Others = mean is null ? [] : RecurrenceTrends.Points(mean),
-            OthersWatched = mean is null ? [] : RecurrenceTrends.Watched(mean),
+            Others = mean is null ? [] : RecurrenceAnalysis.Points(mean),
+            OthersWatched = mean is null ? [] : RecurrenceAnalysis.Watched(mean),
             Method = method,
         };
     }

@@ -1,6 +1,7 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Trends.Recurrences;
 
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.RecurrenceContrasts;
 
 /// <summary>
 /// One aircraft beside the others at a place where a condition came back: its own count by time in service, and the mean of the others

@@ -1,4 +1,4 @@
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.Repeats;
 
 /// <summary>Whether an event counts in the rate of its place, and if not, why.</summary>
 public enum EventCounting

@@ -1,7 +1,7 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Trends.Chances;
 
-namespace FleetTrend.Trends.Airframes;
+namespace FleetTrend.Trends.Standings;
 
 /// <summary>One aircraft against the others of its type group, for one condition: observed against expected.</summary>
 public sealed record AirframeStanding

@@ -3,13 +3,13 @@ using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
 using FleetTrend.Trends.Restarts;
 
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.Repeats;
 
 /// <summary>Places of one aircraft where a condition came back with no renewal between.</summary>
-public sealed class RepeatLocations : Analysis<RepeatLocation>
+public sealed class RepeatAnalysis : Analysis<RepeatLocation>
 {
     /// <summary>Makes the analysis.</summary>
-    public RepeatLocations()
+    public RepeatAnalysis()
         : base("repeats")
     {
     }

@@ -1,7 +1,8 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
+using FleetTrend.Trends.LocationStandings;
 
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.Repeats;
 
 /// <summary>
 /// One location of one aircraft where a condition came back after an action that had closed it, since the last renewal. A fact and

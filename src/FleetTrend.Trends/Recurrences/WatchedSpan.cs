@@ -1,4 +1,4 @@
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.Recurrences;
 
 /// <summary>A span of time in service that was watched: (FromHours, ToHours].</summary>
 /// <param name="FromHours">Start, hours; what is found there is not in it.</param>

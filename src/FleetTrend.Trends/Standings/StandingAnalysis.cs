@@ -5,17 +5,17 @@ using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Groups;
 using FleetTrend.Trends.Restarts;
 
-namespace FleetTrend.Trends.Airframes;
+namespace FleetTrend.Trends.Standings;
 
 /// <summary>Each aircraft against the others of its type group, for every condition that the group has had.</summary>
-public sealed class AirframeStandings : Analysis<AirframeStanding>
+public sealed class StandingAnalysis : Analysis<AirframeStanding>
 {
     private const string Method =
         "observed over expected at the rate of the other aircraft of the type group, location by location; exact conditional limits "
         + "(Przyborowski and Wilenski 1940; Breslow and Day 1987)";
 
     /// <summary>Makes the analysis.</summary>
-    public AirframeStandings()
+    public StandingAnalysis()
         : base("airframe-standings")
     {
     }

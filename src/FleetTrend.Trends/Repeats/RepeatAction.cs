@@ -1,6 +1,6 @@
 using FleetTrend.Records.Actions;
 
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.Repeats;
 
 /// <summary>An action taken on an event of a location that repeats.</summary>
 /// <param name="Kind">What was done.</param>

@@ -2,7 +2,7 @@ using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
 using FleetTrend.Trends.Chances;
 
-namespace FleetTrend.Trends.Locations;
+namespace FleetTrend.Trends.LocationStandings;
 
 /// <summary>
 /// One condition at one location of one aircraft against the same location on the other aircraft of the type group: observed

@@ -6,7 +6,7 @@ using FleetTrend.Statistics.Lives;
 namespace FleetTrend.Trends.PartLives;
 
 /// <summary>Life distributions per part kind: for the type group as a whole, and for each base in it.</summary>
-public sealed class PartLifeTrends : Analysis<PartLifeTrend>
+public sealed class PartLifeAnalysis : Analysis<PartLifeTrend>
 {
     private const string BasesDiffer = "the bases differ, so that no figure for all of them describes any";
 
@@ -16,7 +16,7 @@ public sealed class PartLifeTrends : Analysis<PartLifeTrend>
     private const int MostLivesToTheTenth = 2000;
 
     /// <summary>Makes the analysis.</summary>
-    public PartLifeTrends()
+    public PartLifeAnalysis()
         : base("part-lives")
     {
     }
