@@ -8,7 +8,7 @@ public sealed class ParsedRecords
 {
     internal ParsedRecords(
         IReadOnlyList<Wire.Record> records,
-        IReadOnlyList<(int Place, NewRecord Record)> good,
+        IReadOnlyList<(int Index, NewRecord Record)> good,
         IReadOnlyDictionary<int, IReadOnlyList<Refusal>> waiting,
         Wire.RecordOutcome[] outcomes)
     {
@@ -22,7 +22,7 @@ public sealed class ParsedRecords
     internal IReadOnlyList<Wire.Record> Records { get; }
 
     /// <summary>Those that are to be stored or held, with their place among the sent ones.</summary>
-    internal IReadOnlyList<(int Place, NewRecord Record)> Good { get; }
+    internal IReadOnlyList<(int Index, NewRecord Record)> Good { get; }
 
     /// <summary>By place: what those wait for that are to be held.</summary>
     internal IReadOnlyDictionary<int, IReadOnlyList<Refusal>> Waiting { get; }

@@ -130,12 +130,12 @@ public sealed class RecordIntake(
     }
 
     private static (
-        List<(int Place, NewRecord Record)> Good,
-        List<(int Place, ParsedRecord Record)> Refused,
+        List<(int Index, NewRecord Record)> Good,
+        List<(int Index, ParsedRecord Record)> Refused,
         Dictionary<int, ParsedRecord> Waiting) Parse(IReadOnlyList<Wire.Record> records, PushTerms terms, ReferenceData known)
     {
-        var good = new List<(int Place, NewRecord Record)>(records.Count);
-        var refused = new List<(int Place, ParsedRecord Record)>();
+        var good = new List<(int Index, NewRecord Record)>(records.Count);
+        var refused = new List<(int Index, ParsedRecord Record)>();
         var waiting = new Dictionary<int, ParsedRecord>();
         for (var i = 0; i < records.Count; i++)
         {
@@ -162,11 +162,11 @@ public sealed class RecordIntake(
     }
 
     private async Task SuggestAsync(
-        List<(int Place, ParsedRecord Record)> refused, Dictionary<int, ParsedRecord> waiting, CancellationToken ct)
+        List<(int Index, ParsedRecord Record)> refused, Dictionary<int, ParsedRecord> waiting, CancellationToken ct)
     {
         var suggestions = new Suggestions(names, codes);
         for (var i = 0; i < refused.Count; i++)
-            refused[i] = (refused[i].Place, await suggestions.AddAsync(refused[i].Record, ct));
+            refused[i] = (refused[i].Index, await suggestions.AddAsync(refused[i].Record, ct));
         foreach (var (place, record) in waiting.ToList())
             waiting[place] = await suggestions.AddAsync(record, ct);
     }
@@ -183,13 +183,13 @@ public sealed class RecordIntake(
     /// <summary>Refuses, unless the very same record was accepted or held while the aircraft was still described in another way: then it
     /// answers as it did the first time.</summary>
     private async Task RefuseAsync(
-        IReadOnlyList<Wire.Record> records, List<(int Place, ParsedRecord Record)> refused, Wire.RecordOutcome[] outcomes, CancellationToken ct)
+        IReadOnlyList<Wire.Record> records, List<(int Index, ParsedRecord Record)> refused, Wire.RecordOutcome[] outcomes, CancellationToken ct)
     {
         // What breaks no rule of its own, and only does not fit what is stored now, may have fitted, or waited, before.
         var perhaps = refused.Where(r => r.Record.Refusals.All(x => DependsOnOthers(x.Reason))).ToList();
         var before = perhaps.Count == 0
             ? []
-            : await accepted.FindAsync([.. perhaps.Select(r => (r.Record.Key, ContentHash.Compute(records[r.Place])))], ct);
+            : await accepted.FindAsync([.. perhaps.Select(r => (r.Record.Key, ContentHash.Compute(records[r.Index])))], ct);
         foreach (var ((place, record), result) in perhaps.Zip(before))
         {
             if (result is not null)

@@ -1,10 +1,7 @@
 using FleetTrend.Observations;
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Records.Layouts;
-using FleetTrend.Trends.DataProblems;
 using FleetTrend.Trends.Flags;
-using FleetTrend.Trends.LocationStandings;
-using FleetTrend.Trends.Repeats;
 
 namespace FleetTrend.Trends;
 
@@ -45,23 +42,23 @@ public static class FleetTrends
             AsOf = asOf.ToUniversalTime(),
             Parameters = parameters,
             CodeVersion = codeVersion,
-            Fleet = [.. Settled(Analyses.Fleet).OrderBy(l => l.Registration, StringComparer.Ordinal)],
+            Fleet = [.. Settled(Analyses.Fleet)],
             Rates = [.. Settled(Analyses.Rates)],
             Recurrences = [.. Settled(Analyses.Recurrences)],
-            Repeats = [.. RepeatAnalysis.Order(Settled(Analyses.Repeats))],
+            Repeats = [.. Settled(Analyses.Repeats)],
             RecurrenceContrasts = [.. Settled(Analyses.RecurrenceContrasts)],
-            LocationStandings = [.. LocationStandingAnalysis.Order(Settled(Analyses.LocationStandings))],
+            LocationStandings = [.. Settled(Analyses.LocationStandings)],
             PartLives = [.. Settled(Analyses.PartLives)],
-            Airframes = [.. Settled(Analyses.Standings)],
+            Standings = [.. Settled(Analyses.Standings)],
             Flags = ProposedFlags.Propose([.. groups.Select(g => g.Candidates)], parameters, kinds, closings),
-            Problems = [.. DataProblemAnalysis.Order(Settled(Analyses.DataProblems).Concat(otherProblems))],
+            DataProblems = [.. Analyses.DataProblems.Order(Settled(Analyses.DataProblems).Concat(otherProblems))],
         };
 
         IEnumerable<T> Settled<T>(Analysis<T> analysis)
             where T : notnull
         {
             var tests = new TestFamily(groups.Select(g => g.Results.First(r => r.Analysis == analysis).Tests));
-            return groups.SelectMany(g => g.Find(analysis)).SelectMany(items => analysis.Settle(items, tests, parameters));
+            return analysis.Order(groups.SelectMany(g => g.Find(analysis)).SelectMany(items => analysis.Settle(items, tests, parameters)));
         }
     }
 

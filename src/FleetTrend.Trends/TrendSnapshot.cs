@@ -48,11 +48,11 @@ public sealed record TrendSnapshot
     public required IReadOnlyList<PartLifeTrend> PartLives { get; init; }
 
     /// <summary>Each aircraft against the others of its type group, per condition.</summary>
-    public required IReadOnlyList<AirframeStanding> Airframes { get; init; }
+    public required IReadOnlyList<AirframeStanding> Standings { get; init; }
 
     /// <summary>What deserves attention by these numbers; the store decides which are new.</summary>
     public required IReadOnlyList<ProposedFlag> Flags { get; init; }
 
     /// <summary>What in the records does not add up.</summary>
-    public required IReadOnlyList<DataProblem> Problems { get; init; }
+    public required IReadOnlyList<DataProblem> DataProblems { get; init; }
 }

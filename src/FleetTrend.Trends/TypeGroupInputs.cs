@@ -15,7 +15,7 @@ public sealed class TypeGroupInputs
     private readonly Lazy<TypeGroupObservations> observations;
     private readonly Lazy<IReadOnlyList<RepeatLocation>> repeats;
     private readonly Lazy<LocationTests> locationTests;
-    private readonly Lazy<IReadOnlyList<AirframeStanding>> airframes;
+    private readonly Lazy<IReadOnlyList<AirframeStanding>> standings;
     private readonly Lazy<IReadOnlyList<PartLifeTrend>> partLives;
 
     /// <summary>Makes it.</summary>
@@ -41,7 +41,7 @@ public sealed class TypeGroupInputs
         bases = Aircraft.ToDictionary(a => a.Registration, a => a.Base, StringComparer.Ordinal);
         observations = new(() => TypeGroupObservations.Sort(typeGroup, Aircraft));
         repeats = new(() => [.. RepeatAnalysis.Find(this)]);
-        airframes = new(() => [.. StandingAnalysis.Compare(this, FlagRestarts.None)]);
+        standings = new(() => [.. StandingAnalysis.Compare(this, FlagRestarts.None)]);
         partLives = new(() => [.. PartLifeAnalysis.Fit(this, _ => true)]);
         locationTests = new(() => LocationTests.Test(this, FlagRestarts.None));
     }
@@ -74,7 +74,7 @@ public sealed class TypeGroupInputs
     internal LocationTests LocationTests => locationTests.Value;
 
     /// <summary>Aircraft against their like, to be settled.</summary>
-    internal IReadOnlyList<AirframeStanding> Airframes => airframes.Value;
+    internal IReadOnlyList<AirframeStanding> Standings => standings.Value;
 
     /// <summary>Lives of parts, to be settled.</summary>
     internal IReadOnlyList<PartLifeTrend> PartLives => partLives.Value;

@@ -43,9 +43,9 @@ internal static class InventedFleet
         RecurrenceContrasts = [Contrast()],
         LocationStandings = [Place()],
         PartLives = PartLives(),
-        Airframes = [.. Enumerable.Range(1, 12).SelectMany(i => new[] { Standing(i, Condition.Crack), Standing(i, Condition.LeakTrace) })],
+        Standings = [.. Enumerable.Range(1, 12).SelectMany(i => new[] { Standing(i, Condition.Crack), Standing(i, Condition.LeakTrace) })],
         Flags = [DriftFlag(), RepeatFlag(), BaseFlag()],
-        Problems = [
+        DataProblems = [
             new(DataProblemKind.HoursBackwards, Tail(4), new DateOnly(2026, 11, 18), "Meter read 1,204.0 h after 1,240.0 h.", [new RecordKey("shop-cards", "r-881", 1)]),
             new(DataProblemKind.ActionNotRecorded, Tail(9), new DateOnly(2026, 10, 2), "Crack found 12 Sep, seen good 2 Oct.", [new RecordKey("shop-cards", "f-120", 2)]),
         ],
@@ -242,8 +242,8 @@ internal static class InventedFleet
         return now with
         {
             AsOf = AsOf.AddDays(-7),
-            Airframes = [.. now.Airframes.Select(a => a.Registration == Tail(7) && a.Condition == Condition.Crack ? a with { Observed = 7 } : a)],
-            Problems = [now.Problems[1]],
+            Standings = [.. now.Standings.Select(a => a.Registration == Tail(7) && a.Condition == Condition.Crack ? a with { Observed = 7 } : a)],
+            DataProblems = [now.DataProblems[1]],
         };
     }
 

@@ -134,8 +134,8 @@ public sealed class RenderingTests
         now = now with
         {
             Fleet = [.. now.Fleet, Line(13) with { Registration = Hostile, Base = Hostile, TypeGroup = Hostile }],
-            Airframes = [.. now.Airframes, Standing(13, Records.Findings.Condition.Crack) with { Registration = Hostile, TypeGroup = Hostile }],
-            Problems = [new DataProblem(DataProblemKind.InTheFuture, Hostile, new DateOnly(2026, 11, 19), Hostile, [new(Hostile, Hostile, 1)])],
+            Standings = [.. now.Standings, Standing(13, Records.Findings.Condition.Crack) with { Registration = Hostile, TypeGroup = Hostile }],
+            DataProblems = [new DataProblem(DataProblemKind.InTheFuture, Hostile, new DateOnly(2026, 11, 19), Hostile, [new(Hostile, Hostile, 1)])],
             Flags = [flag],
         };
         var line = Raised(flag, FlagLineState.Acknowledged) with { Note = Hostile, AcknowledgedBy = Hostile };
@@ -159,7 +159,7 @@ public sealed class RenderingTests
         var key = new Records.Sources.RecordKey("shop-cards", "card 7", 2);
         var now = Snapshot() with
         {
-            Problems = [new DataProblem(DataProblemKind.RetractionWithoutRecord, "", new DateOnly(2026, 11, 19), $"shop-cards took back card 7, which it never sent: {Foreign}", [key])],
+            DataProblems = [new DataProblem(DataProblemKind.RetractionWithoutRecord, "", new DateOnly(2026, 11, 19), $"shop-cards took back card 7, which it never sent: {Foreign}", [key])],
         };
         var line = Raised(DriftFlag(), FlagLineState.Acknowledged) with { Note = Foreign, AcknowledgedBy = "lead\nRELEASED TO SERVICE" };
         var report = WeeklyReport.Compose(now, null, Inputs(ReportScope.WholeFleet, line)).Render();

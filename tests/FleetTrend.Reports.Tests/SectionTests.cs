@@ -27,7 +27,7 @@ public sealed class SectionTests
         var order = Report(Snapshot(), WeekBefore(), AllFlags(ReportScope.WholeFleet))
             .QuerySelectorAll("section").Select(s => s.GetAttribute("aria-labelledby")!).ToList();
         Assert.Equal(
-            ["ft-news", "ft-tails", "ft-repeats", "ft-part-lives", "ft-rates", "ft-fleet", "ft-problems", "ft-too-little", "ft-reading", "ft-cautions"],
+            ["ft-news", "ft-tails", "ft-repeats", "ft-part-lives", "ft-rates", "ft-fleet", "ft-data-problems", "ft-too-little", "ft-reading", "ft-cautions"],
             order);
     }
 
@@ -317,7 +317,7 @@ public sealed class SectionTests
     [Fact]
     public void Problems_are_counted_by_kind_with_their_records()
     {
-        var text = Section(Report(Snapshot(), WeekBefore(), Inputs(ReportScope.WholeFleet)), "problems");
+        var text = Section(Report(Snapshot(), WeekBefore(), Inputs(ReportScope.WholeFleet)), "data-problems");
         Assert.Contains("Hours go backwards without a meter change", text);
         Assert.Contains("shop-cards r-881", text);
         Assert.DoesNotContain("held", text);
@@ -326,25 +326,25 @@ public sealed class SectionTests
     [Fact] // Two problems, one closed: one open of which one is new, and the closed one is counted and not listed.
     public void A_problem_that_somebody_closed_is_counted_apart_and_no_news()
     {
-        var problems = Snapshot().Problems;
+        var problems = Snapshot().DataProblems;
         var inputs = Inputs(ReportScope.WholeFleet) with
         {
-            Checks =
+            DataProblems =
             [
                 new DataProblemLine { Identity = problems[0].Identity, SinceDate = new DateOnly(2026, 11, 19) },
                 new DataProblemLine { Identity = problems[1].Identity, SinceDate = new DateOnly(2026, 10, 3), ClosedBy = "lead mechanic" },
             ],
         };
         var report = Report(Snapshot(), WeekBefore(), inputs);
-        var text = Section(report, "problems");
+        var text = Section(report, "data-problems");
         Assert.Contains("Known since 19 Nov 2026", text);
         Assert.DoesNotContain("f-120", text);
-        var rows = report.QuerySelectorAll("section[aria-labelledby=ft-problems] tbody tr").Select(r => string.Join('|', r.QuerySelectorAll("td").Take(3).Select(c => c.TextContent)));
+        var rows = report.QuerySelectorAll("section[aria-labelledby=ft-data-problems] tbody tr").Select(r => string.Join('|', r.QuerySelectorAll("td").Take(3).Select(c => c.TextContent)));
         Assert.Equal(["1|1|0", "0|0|1"], rows);
 
         var allClosed = inputs with
         {
-            Checks = [.. problems.Select(
+            DataProblems = [.. problems.Select(
             p => new DataProblemLine { Identity = p.Identity, SinceDate = new DateOnly(2026, 11, 1), ClosedBy = "lead" })]
         };
         Assert.DoesNotContain("new data problem", Section(Report(Snapshot(), WeekBefore(), allClosed), "news"));
@@ -354,17 +354,17 @@ public sealed class SectionTests
     public void Held_records_are_counted_for_the_fleet_and_for_the_base_that_has_the_aircraft()
     {
         var held = new HeldLine { ByRegistration = new Dictionary<string, int> { ["ZZ-Q99"] = 12, ["ZZ-A01"] = 2 }, UnmappedCodes = 3 };
-        var fleet = Section(Report(Snapshot() with { Problems = [] }, null, Inputs(ReportScope.WholeFleet) with { Held = held }), "problems");
+        var fleet = Section(Report(Snapshot() with { DataProblems = [] }, null, Inputs(ReportScope.WholeFleet) with { Held = held }), "data-problems");
         Assert.Contains("14 records are held, about 2 registration marks, as of 22 Nov 2026 05:30 UTC", fleet);
         Assert.Contains("3 codes of sources have no meaning yet", fleet);
-        Assert.Contains("2 records are held, about 1 registration mark", Section(Report(Snapshot(), null, Inputs(new ReportScope(Home)) with { Held = held }), "problems"));
-        Assert.DoesNotContain("held", Section(Report(Snapshot(), null, Inputs(new ReportScope(Away)) with { Held = held }), "problems"));
+        Assert.Contains("2 records are held, about 1 registration mark", Section(Report(Snapshot(), null, Inputs(new ReportScope(Home)) with { Held = held }), "data-problems"));
+        Assert.DoesNotContain("held", Section(Report(Snapshot(), null, Inputs(new ReportScope(Away)) with { Held = held }), "data-problems"));
     }
 
     [Fact]
     public void An_empty_fleet_gives_a_report_that_says_so()
     {
-        var empty = Snapshot() with { Fleet = [], Problems = [], Airframes = [], Repeats = [], PartLives = [], Rates = [], Recurrences = [], Flags = [] };
+        var empty = Snapshot() with { Fleet = [], DataProblems = [], Standings = [], Repeats = [], PartLives = [], Rates = [], Recurrences = [], Flags = [] };
         var document = Report(empty, null, Inputs(ReportScope.WholeFleet));
         Assert.Contains("No aircraft on record here.", Section(document, "fleet"));
         Assert.Contains("That is no sign that all is well", Section(document, "tails"));

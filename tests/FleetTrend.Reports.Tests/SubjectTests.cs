@@ -9,7 +9,7 @@ public sealed class SubjectTests
     private static string Subject(ReportInputs inputs, bool withProblems = true)
     {
         var now = Snapshot();
-        if (!withProblems) now = now with { Problems = [] };
+        if (!withProblems) now = now with { DataProblems = [] };
         return WeeklyReport.Compose(now, WeekBefore(), inputs).Subject;
     }
 
@@ -58,7 +58,7 @@ public sealed class SubjectTests
     [Fact]
     public void No_aircraft_is_no_quiet_week()
     {
-        var empty = Snapshot() with { Fleet = [], Problems = [], Airframes = [], Repeats = [], PartLives = [], Rates = [], Recurrences = [], Flags = [] };
+        var empty = Snapshot() with { Fleet = [], DataProblems = [], Standings = [], Repeats = [], PartLives = [], Rates = [], Recurrences = [], Flags = [] };
         Assert.Equal("No aircraft on record, whole fleet", WeeklyReport.Compose(empty, null, Inputs(ReportScope.WholeFleet)).Subject);
     }
 

@@ -80,7 +80,7 @@ public sealed class AirframeTests
         var four = Enumerable.Range(0, 4).Select(i => Cracked($"ZZ-4{i}", 1).Build());
         var six = Enumerable.Range(0, 4).Select(i => Cracked($"ZZ-6{i}", 8, "six").Build());
         var snapshot = FleetBuilder.Compute([.. four, .. six], new TrendParameters(), FleetBuilder.AsOf, "test");
-        Assert.All(snapshot.Airframes, s => Assert.Equal(1, s.Ratio.Value!.Value, 12));
+        Assert.All(snapshot.Standings, s => Assert.Equal(1, s.Ratio.Value!.Value, 12));
         Assert.DoesNotContain(snapshot.Flags, f => f.Kind == FlagKind.AirframeDrift);
     }
 
@@ -101,7 +101,7 @@ public sealed class AirframeTests
         FleetBuilder.Compute([Cracked("ZZ-A", 1).Build(), Cracked("ZZ-A", 1).Build()], new TrendParameters(), FleetBuilder.AsOf, "test"));
 
     private static AirframeStanding Standing(TrendSnapshot snapshot, string registration) =>
-        snapshot.Airframes.Single(s => s.Registration == registration && s.Condition == Condition.Crack);
+        snapshot.Standings.Single(s => s.Registration == registration && s.Condition == Condition.Crack);
 
     private static FleetBuilder Cracked(string registration, int cracks, string group = "four", int at = 100)
     {

@@ -41,7 +41,7 @@ public sealed class FlagClosingTests
         Assert.Equal(Day(600), flag.SinceDate);
         Assert.Contains("Counted is what came after 15 May 2025, when the flag before was closed.", flag.Statement, StringComparison.Ordinal);
         // The standing is the level, year in, year out: it keeps the whole past.
-        Assert.Equal(9, snapshot.Airframes.Single(s => s.Registration == "ZZ-00").Observed);
+        Assert.Equal(9, snapshot.Standings.Single(s => s.Registration == "ZZ-00").Observed);
     }
 
     [Fact] // On the day of 600 h the crack at 600 h is settled with it; the day before it is not.

@@ -224,7 +224,7 @@ public sealed class FlagTests
         var fleet = Drifting().Select((f, i) => f.Build(retired: i == 0 ? new DateOnly(2025, 6, 1) : null)).ToList();
         var snapshot = FleetBuilder.Compute(fleet, new TrendParameters(), FleetBuilder.AsOf, "test");
         Assert.Empty(snapshot.Flags);
-        Assert.Equal(9, snapshot.Airframes.Single(s => s.Registration == "ZZ-00").Observed);
+        Assert.Equal(9, snapshot.Standings.Single(s => s.Registration == "ZZ-00").Observed);
     }
 
     [Fact] // Nine cracks with the exhaust it had then; with another since, there is nothing of it to look at.

@@ -123,7 +123,7 @@ public sealed class LocationTrendsTests
             [EventCounting.PresentAtEntry, EventCounting.Counted, EventCounting.Counted, EventCounting.Counted], repeat.Events.Select(e => e.Counting));
         var standing = snapshot.LocationStandings.Single(s => s.Registration == "ZZ-1");
         Assert.Equal((3, 1, 0), (standing.Observed, standing.PresentAtEntry, standing.NotWatched));
-        var aircraft = snapshot.Airframes.Single(a => a.Registration == "ZZ-1");
+        var aircraft = snapshot.Standings.Single(a => a.Registration == "ZZ-1");
         Assert.Equal((3, 1, 0), (aircraft.Observed, aircraft.PresentAtEntry, aircraft.NotWatched));
         var rate = snapshot.Rates.Single(r => r.Location == Weld);
         Assert.Equal((4, 1, 0), (rate.Rate.Events, rate.PresentAtEntryCount, rate.NotWatchedCount)); // with the one of ZZ-2
@@ -191,7 +191,7 @@ public sealed class LocationTrendsTests
         Assert.Equal("not enough data: 0 events in no watched hours", rate.Rate.NotEnoughData);
         Assert.Equal(1, rate.NotWatchedCount);
         Assert.Empty(snapshot.Recurrences);
-        Assert.Empty(snapshot.Airframes);
+        Assert.Empty(snapshot.Standings);
     }
 
     [Fact] // By hand: 300 h watched once, though two sources cut it differently; the event at its start is in none of them.

@@ -14,7 +14,7 @@ public sealed class SnapshotJsonTests
         var snapshot = Compute(Fleet());
         Assert.All<object>(
             [snapshot.Rates, snapshot.Recurrences, snapshot.Repeats, snapshot.LocationStandings,
-                snapshot.PartLives, snapshot.Airframes, snapshot.Flags, snapshot.Problems],
+                snapshot.PartLives, snapshot.Standings, snapshot.Flags, snapshot.DataProblems],
             part => Assert.NotEmpty((System.Collections.IEnumerable)part));
         var json = JsonSerializer.Serialize(snapshot, TrendJson.Options);
         var back = JsonSerializer.Deserialize<TrendSnapshot>(json, TrendJson.Options)!;
@@ -68,7 +68,7 @@ public sealed class SnapshotJsonTests
     {
         var stored = JsonNode.Parse(JsonSerializer.Serialize(Compute(Fleet()), TrendJson.Options))!.AsObject();
         stored.Remove("locationStandings");
-        foreach (var standing in stored["airframes"]!.AsArray())
+        foreach (var standing in stored["standings"]!.AsArray())
         {
             standing!.AsObject().Remove("expectation");
             foreach (var driver in standing["drivers"]!.AsArray())
@@ -82,8 +82,8 @@ public sealed class SnapshotJsonTests
         var read = JsonSerializer.Deserialize<TrendSnapshot>(stored.ToJsonString(), TrendJson.Options)!;
         Assert.Empty(read.LocationStandings);
         Assert.NotEmpty(read.Repeats);
-        Assert.All(read.Airframes, s => Assert.Null(s.Expectation));
-        Assert.Contains(read.Airframes, s => s.Expected > 0 && s.Drivers.Any(d => d.ExpectedUpper is null));
+        Assert.All(read.Standings, s => Assert.Null(s.Expectation));
+        Assert.Contains(read.Standings, s => s.Expected > 0 && s.Drivers.Any(d => d.ExpectedUpper is null));
     }
 
     [Fact]

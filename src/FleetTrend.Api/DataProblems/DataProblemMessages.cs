@@ -18,7 +18,7 @@ internal static class DataProblemMessages
         OtherRegistration = problem.Found.OtherRegistration ?? "",
         ProblemDate = problem.Found.ProblemDate.ToWire(),
         Rule = problem.Found.Rule,
-        Description = ProblemWords.Description(
+        Description = DataProblemWords.Description(
             Enum.Parse<DataProblemKind>(problem.Found.Kind), problem.Found.Evidence, problem.Found.Description),
         RecordKeys =
         {

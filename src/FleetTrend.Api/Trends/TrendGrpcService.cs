@@ -4,7 +4,6 @@ using FleetTrend.Store.Histories;
 using FleetTrend.Store.Requests;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
-using FleetTrend.Trends.LocationStandings;
 using Grpc.Core;
 
 namespace FleetTrend.Api.Trends;
@@ -110,7 +109,7 @@ internal sealed class TrendGrpcService(
             AsOfPageRequest.Read(request),
             Analyses.LocationStandings,
             new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
-            standings => LocationStandingAnalysis.Order(standings.Where(s => (request.Location.Length == 0 || request.Location == s.Location)
+            standings => Analyses.LocationStandings.Order(standings.Where(s => (request.Location.Length == 0 || request.Location == s.Location)
                 && (request.Condition == Condition.Unspecified || (int)request.Condition == (int)s.Condition))),
             context.CancellationToken);
         return new ListLocationStandingsResponse

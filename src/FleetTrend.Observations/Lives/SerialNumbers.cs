@@ -58,7 +58,7 @@ internal sealed class SerialNumbers
 
     private void TakeOut(Move move)
     {
-        inPlace.Remove(move.Place, out var part);
+        inPlace.Remove(move.At, out var part);
         var serial = move.Serial ?? part?.Serial;
         if (serial is null)
             return;
@@ -71,21 +71,21 @@ internal sealed class SerialNumbers
 
     private void Install(Move move)
     {
-        if (inPlace.TryGetValue(move.Place, out var before) && before.Serial is not null && before.Serial != move.Serial)
+        if (inPlace.TryGetValue(move.At, out var before) && before.Serial is not null && before.Serial != move.Serial)
             TakeOut(move with { Serial = null });
         var age = move.PartHours;
         if (move.Serial is { } serial)
         {
             age = AgeOf(move, (move.Kind, serial));
-            whereabouts[(move.Kind, serial)] = move.Place;
+            whereabouts[(move.Kind, serial)] = move.At;
         }
 
-        inPlace[move.Place] = new Part(move.Serial, age, move.Hours);
+        inPlace[move.At] = new Part(move.Serial, age, move.Hours);
     }
 
     private Hours? AgeOf(Move move, (string Kind, string Serial) part)
     {
-        if (whereabouts.TryGetValue(part, out var elsewhere) && elsewhere != move.Place)
+        if (whereabouts.TryGetValue(part, out var elsewhere) && elsewhere != move.At)
         {
             Conflict(move, $"is still recorded at {elsewhere.Registration} {elsewhere.Location}", [move.Key], elsewhere.Registration);
             return move.PartHours;
@@ -131,7 +131,7 @@ internal sealed class SerialNumbers
     private sealed record Move(
         AircraftRecords Records, Step Step, DateOnly Date, string Location, Hours Hours, string? Serial, Hours? PartHours, RecordKey Key)
     {
-        public (string Registration, string Location) Place => (Records.Description.Registration, Location);
+        public (string Registration, string Location) At => (Records.Description.Registration, Location);
 
         public string Kind => Records.Description.Kind(Location, Date)!.Name;
     }

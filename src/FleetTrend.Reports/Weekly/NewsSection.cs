@@ -11,7 +11,7 @@ internal static class NewsSection
     private const int MostFlags = 6;
     private const int MostTails = 6;
 
-    public static ReportSection Compose(ReportDraft draft, ProblemsSection problems)
+    public static ReportSection Compose(ReportDraft draft, DataProblemsSection problems)
     {
         List<Line> items = [.. FlagItems(draft)];
         items.AddRange(EventItems(draft));
@@ -50,7 +50,7 @@ internal static class NewsSection
     {
         if (draft.Previous is not { } previous) yield break;
         var before = Observed(previous);
-        var changes = draft.Current.Airframes
+        var changes = draft.Current.Standings
             .Where(a => draft.Scope.Covers(a.Base))
             .Select(a => (a.Registration, a.Condition, More: a.Observed - before.GetValueOrDefault((a.Registration, a.TypeGroup, a.Condition))))
             .Where(c => c.More > 0)
@@ -72,7 +72,7 @@ internal static class NewsSection
     }
 
     private static Dictionary<(string, string, Condition), int> Observed(TrendSnapshot snapshot) =>
-        snapshot.Airframes.ToDictionary(a => (a.Registration, a.TypeGroup, a.Condition), a => a.Observed);
+        snapshot.Standings.ToDictionary(a => (a.Registration, a.TypeGroup, a.Condition), a => a.Observed);
 
     private static Line? InspectionItem(ReportDraft draft)
     {

@@ -19,7 +19,7 @@ public sealed record ReportInputs
     public required IReadOnlyList<FlagLine> Flags { get; init; }
 
     /// <summary>Data checks of the problems in the snapshot.</summary>
-    public IReadOnlyList<DataProblemLine> Checks { get; init; } = [];
+    public IReadOnlyList<DataProblemLine> DataProblems { get; init; } = [];
 
     /// <summary>Records that wait; null where none does.</summary>
     public HeldLine? Held { get; init; }

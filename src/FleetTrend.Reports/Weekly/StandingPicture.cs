@@ -17,7 +17,7 @@ internal static class StandingPicture
     {
         var condition = draft.Flags.FirstOrDefault(f => f.Flag.Kind == FlagKind.AirframeDrift)?.Flag.Condition ?? Condition.Crack;
         var flying = draft.Fleet.ToDictionary(l => l.Registration, l => l.TypeGroup, StringComparer.Ordinal);
-        var standings = draft.Current.Airframes
+        var standings = draft.Current.Standings
             .Where(a => a.Condition == condition && flying.TryGetValue(a.Registration, out var group) && group == a.TypeGroup && a.Ratio.Value is not null)
             .OrderByDescending(a => a.Ratio.Value).ThenBy(a => a.Registration, StringComparer.Ordinal)
             .ToList();

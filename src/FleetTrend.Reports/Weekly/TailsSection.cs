@@ -143,7 +143,7 @@ internal static class TailsSection
         if (flag.CountedAfterDate is not null) return null;
         if (flag.Kind == FlagKind.AirframeDrift)
         {
-            return draft.Current.Airframes.FirstOrDefault(a =>
+            return draft.Current.Standings.FirstOrDefault(a =>
                 a.Registration == flag.Registration && a.TypeGroup == flag.TypeGroup && a.Condition == flag.Condition) is { } aircraft
                 ? HistoryWords.NotCounted(aircraft.PresentAtEntry, aircraft.NotWatched)
                 : null;
@@ -158,7 +158,7 @@ internal static class TailsSection
     private static Line? Drivers(ReportDraft draft, ProposedFlag flag)
     {
         if (flag.Kind != FlagKind.AirframeDrift || flag.Condition is not { } condition) return null;
-        var standing = draft.Current.Airframes.FirstOrDefault(a =>
+        var standing = draft.Current.Standings.FirstOrDefault(a =>
             a.Registration == flag.Registration && a.Condition == condition && a.TypeGroup == flag.TypeGroup);
         var drivers = flag.Drivers ?? standing?.Drivers;
         if (standing is null || drivers is not { Count: > 0 }) return null;

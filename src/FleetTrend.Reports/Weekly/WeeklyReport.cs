@@ -27,7 +27,7 @@ public sealed record WeeklyReport
         ArgumentNullException.ThrowIfNull(current);
         ArgumentNullException.ThrowIfNull(inputs);
         var draft = new ReportDraft(current, previous, inputs);
-        var problems = new ProblemsSection(draft);
+        var problems = new DataProblemsSection(draft);
         // The order is that of reading; sections that have nothing to say are absent.
         ReportSection?[] sections =
         [

@@ -3,9 +3,6 @@ using System.Text.Json;
 using FleetTrend.Results.Summaries;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
-using FleetTrend.Trends.DataProblems;
-using FleetTrend.Trends.LocationStandings;
-using FleetTrend.Trends.Repeats;
 
 namespace FleetTrend.Results.Reading;
 
@@ -79,22 +76,22 @@ public sealed class ResultReader(ResultStore store)
             AsOf = trends.AsOf.ToUniversalTime(),
             Parameters = ParametersOf(trends),
             CodeVersion = trends.CodeVersion,
-            Fleet = [.. (await OfAsync(Analyses.Fleet)).OrderBy(l => l.Registration, StringComparer.Ordinal)],
-            Rates = await OfAsync(Analyses.Rates),
-            Recurrences = await OfAsync(Analyses.Recurrences),
-            Repeats = [.. RepeatAnalysis.Order(await OfAsync(Analyses.Repeats))],
-            RecurrenceContrasts = await OfAsync(Analyses.RecurrenceContrasts),
-            LocationStandings = [.. LocationStandingAnalysis.Order(await OfAsync(Analyses.LocationStandings))],
-            PartLives = await OfAsync(Analyses.PartLives),
-            Airframes = await OfAsync(Analyses.Standings),
+            Fleet = await AllAsync(Analyses.Fleet),
+            Rates = await AllAsync(Analyses.Rates),
+            Recurrences = await AllAsync(Analyses.Recurrences),
+            Repeats = await AllAsync(Analyses.Repeats),
+            RecurrenceContrasts = await AllAsync(Analyses.RecurrenceContrasts),
+            LocationStandings = await AllAsync(Analyses.LocationStandings),
+            PartLives = await AllAsync(Analyses.PartLives),
+            Standings = await AllAsync(Analyses.Standings),
             Flags = fleet.Flags,
-            Problems = wanted.Contains(Analyses.DataProblems)
-                ? [.. DataProblemAnalysis.Order((await OfAsync(Analyses.DataProblems)).Concat(fleet.OtherProblems))]
+            DataProblems = wanted.Contains(Analyses.DataProblems)
+                ? [.. Analyses.DataProblems.Order((await AllAsync(Analyses.DataProblems)).Concat(fleet.OtherProblems))]
                 : [],
         };
 
-        Task<IReadOnlyList<T>> OfAsync<T>(Analysis<T> analysis)
-            where T : notnull => wanted.Contains(analysis) ? ReadAsync(trends, analysis, filter, ct) : Task.FromResult<IReadOnlyList<T>>([]);
+        async Task<IReadOnlyList<T>> AllAsync<T>(Analysis<T> analysis)
+            where T : notnull => wanted.Contains(analysis) ? [.. analysis.Order(await ReadAsync(trends, analysis, filter, ct))] : [];
     }
 
     internal static FleetSummary FleetOf(PublishedTrends trends) =>

@@ -14,7 +14,6 @@ using FleetTrend.Store.Parameters;
 using FleetTrend.Store.Requests;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
-using FleetTrend.Trends.DataProblems;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Restarts;
 using Microsoft.Extensions.Logging;
@@ -202,7 +201,7 @@ public sealed class TrendRefresh(
     {
         var published = await results.AtAsync(asOf, ct) ?? throw new InvalidOperationException($"Trends of {asOf:O} are not published.");
         var ofAircraft = await reader.ReadAsync(published, Analyses.DataProblems, new ResultFilter(), ct);
-        return [.. DataProblemAnalysis.Order(ofAircraft.Concat(ResultReader.FleetOf(published).OtherProblems))];
+        return [.. Analyses.DataProblems.Order(ofAircraft.Concat(ResultReader.FleetOf(published).OtherProblems))];
     }
 
     private static IEnumerable<NewResult> ToRows(AnalysisResult result) => result.Subjects.Select(s => new NewResult(

@@ -2,7 +2,7 @@ namespace FleetTrend.Statistics.Charts;
 
 /// <summary>
 /// Two one-sided cumulative sums on measured values: above the target by more than an allowance, and below it. It signals
-/// when either exceeds the limit. For counts of events use the sums in Watch.
+/// when either exceeds the limit. For counts of events use the sums in Monitoring.
 /// </summary>
 public sealed record TabularCusum
 {

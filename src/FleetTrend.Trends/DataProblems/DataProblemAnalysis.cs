@@ -12,7 +12,7 @@ public sealed class DataProblemAnalysis : Analysis<DataProblem>
     }
 
     /// <summary>By aircraft, then day; the same order for the same problems.</summary>
-    public static IEnumerable<DataProblem> Order(IEnumerable<DataProblem> problems) => problems
+    public override IEnumerable<DataProblem> Order(IEnumerable<DataProblem> items) => items
         .OrderBy(p => p.Registration, StringComparer.Ordinal)
         .ThenBy(p => p.Date)
         .ThenBy(p => p.Kind)

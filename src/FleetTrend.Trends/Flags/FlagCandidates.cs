@@ -45,7 +45,7 @@ public sealed record FlagCandidates
         ArgumentNullException.ThrowIfNull(inputs);
         var restarts = FlagRestarts.At(closings, inputs.TypeGroup, inputs.Aircraft);
         var level = inputs.Parameters.FalseDiscoveryRate;
-        var airframes = restarts.Any ? [.. StandingAnalysis.Compare(inputs, restarts)] : inputs.Airframes;
+        var airframes = restarts.Any ? [.. StandingAnalysis.Compare(inputs, restarts)] : inputs.Standings;
         var locations = restarts.Any ? LocationStandings.LocationTests.Test(inputs, restarts) : inputs.LocationTests;
         var lives = restarts.Any ? [.. PartLifeAnalysis.Fit(inputs, restarts.Counts)] : inputs.PartLives;
         List<AirframeStanding> drifts = [.. airframes.Where(s => s.PValue.Value <= level && s.Observed > s.Expected)];

@@ -32,11 +32,11 @@ public static class ProposedFlags
         var locationTests = new TestFamily(candidates.Select(c => c.LocationTests));
         var baseTests = new TestFamily(candidates.Select(c => c.BaseTests));
         // What has left the fleet or its type group can no longer be looked at as such.
-        List<LocationStanding> repeats = [.. LocationStandingAnalysis.Order(candidates
+        List<LocationStanding> repeats = [.. Analyses.LocationStandings.Order(candidates
             .SelectMany(c => c.Locations.Where(s => c.Flying.Contains(s.Registration, StringComparer.Ordinal)))
             .Select(s => s with { QValue = locationTests.QValue(s.PValue.Value), Comparisons = locationTests.Count })
             .Where(s => IsRepeat(s, parameters)))];
-        List<RepeatLocation> runs = [.. RepeatAnalysis.Order(candidates.SelectMany(c => c.Repeats))];
+        List<RepeatLocation> runs = [.. Analyses.Repeats.Order(candidates.SelectMany(c => c.Repeats))];
         var runAt = runs.ToDictionary(r => (r.Registration, r.TypeGroup, r.Location, r.Condition));
         var drifts = candidates
             .SelectMany(c => c.Airframes.Where(s => c.Flying.Contains(s.Registration, StringComparer.Ordinal)))

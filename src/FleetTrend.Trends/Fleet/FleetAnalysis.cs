@@ -16,6 +16,9 @@ public sealed class FleetAnalysis : Analysis<FleetLine>
     /// <inheritdoc/>
     public override Subject SubjectOf(FleetLine item) => new(Registration: item.Registration, Base: item.Base);
 
+    /// <summary>By registration.</summary>
+    public override IEnumerable<FleetLine> Order(IEnumerable<FleetLine> items) => items.OrderBy(l => l.Registration, StringComparer.Ordinal);
+
     /// <inheritdoc/>
     protected override IEnumerable<FleetLine> Find(TypeGroupInputs inputs, ICollection<double> tests) =>
         inputs.Present.Select(o => Line(o, inputs.AsOfDate));

@@ -10,7 +10,7 @@ public sealed class LocationStandingAnalysis : Analysis<LocationStanding>
     }
 
     /// <summary>Strongest departure first; the same order for the same places.</summary>
-    public static IEnumerable<LocationStanding> Order(IEnumerable<LocationStanding> standings) => standings
+    public override IEnumerable<LocationStanding> Order(IEnumerable<LocationStanding> items) => items
         .OrderBy(s => s.QValue).ThenBy(s => s.PValue.Value)
         .ThenBy(s => s.Registration, StringComparer.Ordinal)
         .ThenBy(s => s.TypeGroup, StringComparer.Ordinal)

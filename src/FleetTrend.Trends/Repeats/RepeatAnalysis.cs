@@ -22,7 +22,7 @@ public sealed class RepeatAnalysis : Analysis<RepeatLocation>
         inputs.Repeats.OrderBy(r => r.Registration, StringComparer.Ordinal);
 
     /// <summary>Most repeats first; the same order for the same places.</summary>
-    public static IEnumerable<RepeatLocation> Order(IEnumerable<RepeatLocation> repeats) => repeats
+    public override IEnumerable<RepeatLocation> Order(IEnumerable<RepeatLocation> items) => items
         .OrderByDescending(Repeats)
         .ThenBy(r => r.ExposureHours)
         .ThenBy(r => r.Registration, StringComparer.Ordinal)
@@ -30,7 +30,7 @@ public sealed class RepeatAnalysis : Analysis<RepeatLocation>
         .ThenBy(r => r.Condition);
 
     /// <summary>All such places of a type group, most repeats first.</summary>
-    internal static IEnumerable<RepeatLocation> Find(TypeGroupInputs inputs) => Order(inputs.Aircraft.SelectMany(RepeatsOf)
+    internal static IEnumerable<RepeatLocation> Find(TypeGroupInputs inputs) => Analyses.Repeats.Order(inputs.Aircraft.SelectMany(RepeatsOf)
         .Where(r => r.TypeGroup == inputs.TypeGroup));
 
     private static IEnumerable<RepeatLocation> RepeatsOf(AircraftObservations aircraft)

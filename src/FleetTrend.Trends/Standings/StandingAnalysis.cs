@@ -33,7 +33,7 @@ public sealed class StandingAnalysis : Analysis<AirframeStanding>
     /// <inheritdoc/>
     protected override IEnumerable<AirframeStanding> Find(TypeGroupInputs inputs, ICollection<double> tests)
     {
-        foreach (var standing in inputs.Airframes.OrderBy(s => s.Registration, StringComparer.Ordinal).ThenBy(s => s.Condition))
+        foreach (var standing in inputs.Standings.OrderBy(s => s.Registration, StringComparer.Ordinal).ThenBy(s => s.Condition))
         {
             tests.Add(standing.PValue.Value);
             yield return standing;

@@ -67,7 +67,7 @@ public sealed class ReportWriter(
             Period = period,
             PreviousAsOf = before?.AsOf,
             Flags = [.. open.Select(f => Line(f, before?.AsOf))],
-            Checks = records.Checks,
+            DataProblems = records.Checks,
             Held = records.Held,
             PagesUrl = new Uri(settings.PublicUrl),
             Notice = settings.Notice,

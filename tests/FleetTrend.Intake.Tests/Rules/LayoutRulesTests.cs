@@ -50,16 +50,16 @@ public sealed class LayoutRulesTests
     [Fact]
     public void Every_broken_rule_of_a_layout_is_told()
     {
-        Assert.Equal([("layout.name", "FIELD_REQUIRED"), ("layout.locations", "FIELD_REQUIRED")], Of(null));
-        Assert.Equal([("layout.name", "PATTERN_MISMATCH")], Of(l => l.Name = "Wheels"));
-        Assert.Equal([("layout.title", "TEXT_TOO_LONG")], Of(l => l.Title = new string('t', 121)));
-        Assert.Equal([("layout.locations[0].path", "PATTERN_MISMATCH")], Of(l => l.Locations[0].Path = "wheel"));
-        Assert.Equal([("layout.locations[0].kind", "FIELD_REQUIRED")], Of(l => l.Locations[0].Kind = ""));
-        Assert.Equal([("layout.locations[0].kind", "LOCATION_KIND_UNKNOWN")], Of(l => l.Locations[0].Kind = "wheel"));
-        Assert.Equal([("layout.locations[0].look_for", "TEXT_NOT_PRINTABLE")], Of(l => l.Locations[0].LookFor = "a\nb"));
-        Assert.Equal([("layout.locations[0].jasc_code", "PATTERN_MISMATCH")], Of(l => l.Locations[0].JascCode = "78"));
-        Assert.Equal([("layout.locations[1].path", "DUPLICATE_LINE")], Of(l => l.Locations.Add(l.Locations[0].Clone())));
-        Assert.Equal([("layout.locations", "TOO_MANY_ITEMS")], Of(l => l.Locations.AddRange(Enumerable.Repeat(new Location(), 500))));
+        Assert.Equal([("layout.name", "FIELD_REQUIRED"), ("layout.locations", "FIELD_REQUIRED")], Check(null));
+        Assert.Equal([("layout.name", "PATTERN_MISMATCH")], Check(l => l.Name = "Wheels"));
+        Assert.Equal([("layout.title", "TEXT_TOO_LONG")], Check(l => l.Title = new string('t', 121)));
+        Assert.Equal([("layout.locations[0].path", "PATTERN_MISMATCH")], Check(l => l.Locations[0].Path = "wheel"));
+        Assert.Equal([("layout.locations[0].kind", "FIELD_REQUIRED")], Check(l => l.Locations[0].Kind = ""));
+        Assert.Equal([("layout.locations[0].kind", "LOCATION_KIND_UNKNOWN")], Check(l => l.Locations[0].Kind = "wheel"));
+        Assert.Equal([("layout.locations[0].look_for", "TEXT_NOT_PRINTABLE")], Check(l => l.Locations[0].LookFor = "a\nb"));
+        Assert.Equal([("layout.locations[0].jasc_code", "PATTERN_MISMATCH")], Check(l => l.Locations[0].JascCode = "78"));
+        Assert.Equal([("layout.locations[1].path", "DUPLICATE_LINE")], Check(l => l.Locations.Add(l.Locations[0].Clone())));
+        Assert.Equal([("layout.locations", "TOO_MANY_ITEMS")], Check(l => l.Locations.AddRange(Enumerable.Repeat(new Location(), 500))));
     }
 
     [Fact]
@@ -129,7 +129,7 @@ public sealed class LayoutRulesTests
         Locations = { new Location { Path = "exhaust/wheel", Kind = "part", JascCode = "7810" } },
     };
 
-    private static IEnumerable<(string Field, string Reason)> Of(Action<Layout>? change)
+    private static IEnumerable<(string Field, string Reason)> Check(Action<Layout>? change)
     {
         var layout = change is null ? null : Layout();
         change?.Invoke(layout!);

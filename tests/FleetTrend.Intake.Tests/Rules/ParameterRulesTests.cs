@@ -39,14 +39,14 @@ public sealed class ParameterRulesTests
     [InlineData("look_interval_hours", 50.25, "TOO_MANY_DECIMALS")]
     [InlineData("look_interval_hours", double.NegativeInfinity, "NUMBER_NOT_FINITE")]
     public void A_number_is_finite_and_can_be_printed(string field, double value, string reason) =>
-        Assert.Equal(($"parameters.{field}", reason), Of(Assert.Single(Check(r => Set(r, field, value)))));
+        Assert.Equal(($"parameters.{field}", reason), Reason(Assert.Single(Check(r => Set(r, field, value)))));
 
     [Fact]
     public void A_look_interval_names_what_is_there_once()
     {
         Assert.Empty(Check(r => r.Parameters.LookIntervals.Add(
             [On("six", "", 25), On("", "gasket", 50.5), On("six", "gasket", 1), On("trainer-four", "gasket", 5000)])));
-        (string Field, string Reason)[] Broken(params LookInterval[] some) => [.. Check(r => r.Parameters.LookIntervals.Add(some)).Select(Of)];
+        (string Field, string Reason)[] Broken(params LookInterval[] some) => [.. Check(r => r.Parameters.LookIntervals.Add(some)).Select(Reason)];
         Assert.Equal([("parameters.look_intervals[0].type_group", "TYPE_GROUP_NOT_REGISTERED")], Broken(On("trainer-for", "", 25)));
         Assert.Equal([("parameters.look_intervals[0].kind", "LOCATION_KIND_UNKNOWN")], Broken(On("six", "gaskets", 25)));
         Assert.Equal([("parameters.look_intervals[0].type_group", "FIELD_REQUIRED")], Broken(On("", "", 25)));
@@ -62,17 +62,17 @@ public sealed class ParameterRulesTests
     public void A_change_says_what_it_replaces_and_why()
     {
         Assert.Empty(Check(r => r.Revision = 7));
-        Assert.Equal(("revision", "FIELD_REQUIRED"), Of(Assert.Single(Check(r => r.ClearRevision()))));
-        Assert.Equal(("revision", "NUMBER_OUT_OF_RANGE"), Of(Assert.Single(Check(r => r.Revision = -1))));
-        Assert.Equal(("note", "FIELD_REQUIRED"), Of(Assert.Single(Check(r => r.Note = ""))));
-        Assert.Equal(("note", "TEXT_TOO_LONG"), Of(Assert.Single(Check(r => r.Note = new string('x', 2_001)))));
-        Assert.Equal(("parameters", "FIELD_REQUIRED"), Of(Assert.Single(Check(r => r.Parameters = null))));
+        Assert.Equal(("revision", "FIELD_REQUIRED"), Reason(Assert.Single(Check(r => r.ClearRevision()))));
+        Assert.Equal(("revision", "NUMBER_OUT_OF_RANGE"), Reason(Assert.Single(Check(r => r.Revision = -1))));
+        Assert.Equal(("note", "FIELD_REQUIRED"), Reason(Assert.Single(Check(r => r.Note = ""))));
+        Assert.Equal(("note", "TEXT_TOO_LONG"), Reason(Assert.Single(Check(r => r.Note = new string('x', 2_001)))));
+        Assert.Equal(("parameters", "FIELD_REQUIRED"), Reason(Assert.Single(Check(r => r.Parameters = null))));
         Assert.Equal(8, ParameterRules.Check(new ChangeParametersRequest { Parameters = new() }, TypeGroups, Kinds).Count); // all told at once
     }
 
     private static LookInterval On(string typeGroup, string kind, double hours) => new() { TypeGroup = typeGroup, Kind = kind, Hours = hours };
 
-    private static (string Field, string Reason) Of(Refusal refusal) => (refusal.Field, refusal.Reason.Name);
+    private static (string Field, string Reason) Reason(Refusal refusal) => (refusal.Field, refusal.Reason.Name);
 
     private static void Set(ChangeParametersRequest request, string field, double? value) =>
         ParameterNumbers.All.Single(n => n.Field == field).Set(request.Parameters, value);

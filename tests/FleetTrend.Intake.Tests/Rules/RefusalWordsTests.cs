@@ -49,14 +49,14 @@ public sealed partial class RefusalWordsTests
     {
         List<Refusal> refusals =
         [
-            .. Of(() => { LayoutRules.Parse(
+            .. Refuse(() => { LayoutRules.Parse(
                 new LocationKind { Conditions = { "CONDITION_CRAK" }, HasLife = true, Checks = { new ConditionChecks() } }, out var r); return r; }),
-            .. Of(() => { LayoutRules.Parse(
+            .. Refuse(() => { LayoutRules.Parse(
                 new Layout { Locations = { new Location { Path = "x", Kind = "flange-wled", JascCode = "1" } } }, Valid.Kinds, out var r); return r; }),
-            .. Of(() => { LayoutRules.Parse(new TypeGroup(), out var r); return r; }),
-            .. Of(() => { CodeRules.Parse(new SourceCode { Condition = (Condition)99 }, out var r); return r; }),
-            .. Of(() => { CodeRules.Parse(new SourceCode(), out var r); return r; }),
-            .. Of(() => { CodeRules.Parse(new DeleteCodeRequest { Kind = (CodeKind)9 }, out var r); return r; }),
+            .. Refuse(() => { LayoutRules.Parse(new TypeGroup(), out var r); return r; }),
+            .. Refuse(() => { CodeRules.Parse(new SourceCode { Condition = (Condition)99 }, out var r); return r; }),
+            .. Refuse(() => { CodeRules.Parse(new SourceCode(), out var r); return r; }),
+            .. Refuse(() => { CodeRules.Parse(new DeleteCodeRequest { Kind = (CodeKind)9 }, out var r); return r; }),
             .. SourceRules.Check(new Source { Name = "A" }),
             .. KeyRules.Check(new CreateKeyRequest { Scopes = { Scope.RecordsWrite, Scope.RecordsWrite, (Scope)9 } }),
             .. KeyRules.Check(new CreateKeyRequest()),
@@ -104,7 +104,7 @@ public sealed partial class RefusalWordsTests
 
     private static FindingName Name(string source, string id) => new() { Source = source, SourceRecordId = id };
 
-    private static IReadOnlyList<Refusal> Of(Func<IReadOnlyList<Refusal>> refusals) => refusals();
+    private static IReadOnlyList<Refusal> Refuse(Func<IReadOnlyList<Refusal>> refusals) => refusals();
 
     private static void AssertWords(Refusal refusal)
     {

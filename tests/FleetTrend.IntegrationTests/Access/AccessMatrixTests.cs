@@ -196,11 +196,11 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         try
         {
             var answer = await Contract.CallAsync(channel, call, request);
-            return answer is null || Contract.StatusIn(answer) is not { } status ? new Answer("", StatusCode.OK) : Of(status);
+            return answer is null || Contract.StatusIn(answer) is not { } status ? new Answer("", StatusCode.OK) : Read(status);
         }
         catch (RpcException refusal)
         {
-            return refusal.GetRpcStatus() is { } status ? Of(status) : new Answer("", refusal.StatusCode);
+            return refusal.GetRpcStatus() is { } status ? Read(status) : new Answer("", refusal.StatusCode);
         }
     }
 
@@ -223,7 +223,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
     private static IMessage BodyOf(IMessage request, string? body) =>
         body is null or "*" ? request : (IMessage)request.Descriptor.FindFieldByName(body).Accessor.GetValue(request);
 
-    private static Answer Of(Google.Rpc.Status status) => new(status.GetDetail<ErrorInfo>()?.Reason ?? "", (StatusCode)status.Code);
+    private static Answer Read(Google.Rpc.Status status) => new(status.GetDetail<ErrorInfo>()?.Reason ?? "", (StatusCode)status.Code);
 
     private sealed record Answer(string Reason, StatusCode Code);
 }

@@ -176,9 +176,9 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
         request.Headers.TE.Add(new TransferCodingWithQualityHeaderValue("trailers"));
         using var answer = await client.SendAsync(request);
         await answer.Content.ReadAsByteArrayAsync();
-        string Of(string name) =>
+        string Trailer(string name) =>
             answer.Headers.TryGetValues(name, out var values) || answer.TrailingHeaders.TryGetValues(name, out values) ? values.Single() : "";
-        return (Of("grpc-status"), Uri.UnescapeDataString(Of("grpc-message")));
+        return (Trailer("grpc-status"), Uri.UnescapeDataString(Trailer("grpc-message")));
     }
 
     private static HttpRequestMessage Grpc(string call, HttpContent body, string? key)

@@ -10,21 +10,21 @@ internal sealed class CsvFolder : IDisposable
     {
         var folder = new CsvFolder();
         foreach (var file in Directory.EnumerateFiles(System.IO.Path.Combine(AppContext.BaseDirectory, "guide", "csv")))
-            File.Copy(file, folder.Of(System.IO.Path.GetFileName(file)));
+            File.Copy(file, folder.PathTo(System.IO.Path.GetFileName(file)));
         return folder;
     }
 
     public string Path => temporary;
 
-    public string Of(string name) => System.IO.Path.Combine(temporary, name);
+    public string PathTo(string name) => System.IO.Path.Combine(temporary, name);
 
-    public void Write(string name, params string[] lines) => File.WriteAllText(Of(name), string.Concat(lines.Select(l => l + "\n")));
+    public void Write(string name, params string[] lines) => File.WriteAllText(PathTo(name), string.Concat(lines.Select(l => l + "\n")));
 
     public void Replace(string name, string from, string to)
     {
-        var text = File.ReadAllText(Of(name));
+        var text = File.ReadAllText(PathTo(name));
         Assert.Contains(from, text, StringComparison.Ordinal);
-        File.WriteAllText(Of(name), text.Replace(from, to, StringComparison.Ordinal));
+        File.WriteAllText(PathTo(name), text.Replace(from, to, StringComparison.Ordinal));
     }
 
     public void Dispose() => Directory.Delete(temporary, recursive: true);

@@ -52,7 +52,7 @@ public sealed class ExportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     public async Task An_export_as_of_a_moment_holds_what_was_known_then()
     {
         using var example = CsvFolder.Example();
-        File.Delete(example.Of("retractions.csv"));
+        File.Delete(example.PathTo("retractions.csv"));
         Assert.Equal(0, (await ImportRunner.ImportAsync(server, example.Path, new Given(server.Key))).Code);
         var moment = await server.Services.GetRequiredService<Knowledge>().FixAsOfAsync(default);
         example.Write("retractions.csv", "source_record_id,revision,reason", "card 16/2,2,entered twice");

@@ -49,13 +49,13 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         folder.Replace("readings.csv", "2026-01-31,806.2", "31.01.2026,806.2");
         folder.Replace("findings.csv", "812.4,crack", "-812.4,crack");
         folder.Replace("looks.csv", "card 17,exhaust/cyl-3/gasket,", "card 17,exhaust/cyl-33/gasket,");
-        File.AppendAllText(folder.Of("looks.csv"), "card 99,exhaust/cyl-3/gasket,examined,\n");
+        File.AppendAllText(folder.PathTo("looks.csv"), "card 99,exhaust/cyl-3/gasket,examined,\n");
 
         var (code, summary, error) = await ImportAsync(folder.Path);
 
         Assert.Equal((1, ""), (code, error));
         Assert.Equal((12, 3, 1), (Total(summary, "accepted"), Total(summary, "refused"), summary.GetProperty("linesWithoutOwner").GetInt32()));
-        var rejects = folder.Of("rejects");
+        var rejects = folder.PathTo("rejects");
         Assert.Equal(["findings.csv", "inspections.csv", "looks.csv", "readings.csv"], Directory.EnumerateFiles(rejects).Select(Path.GetFileName).Order());
         Assert.EndsWith(
             ",2,CELL_NOT_READABLE,reading_date,\"must be a date such as 2026-02-03; got \"\"31.01.2026\"\"\"",
@@ -84,7 +84,7 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         var (code, summary, error) = await ImportAsync(folder.Path);
 
         Assert.Equal((1, "", 14, 1), (code, error, Total(summary, "accepted"), Total(summary, "refused")));
-        Assert.Contains(",ROW_TOO_LARGE,,", File.ReadAllText(Path.Combine(folder.Of("rejects"), "findings.csv")), StringComparison.Ordinal);
+        Assert.Contains(",ROW_TOO_LARGE,,", File.ReadAllText(Path.Combine(folder.PathTo("rejects"), "findings.csv")), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -104,7 +104,7 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     [Fact]
     public async Task A_misspelt_file_ends_with_2()
     {
-        File.Move(folder.Of("findings.csv"), folder.Of("finding.csv"));
+        File.Move(folder.PathTo("findings.csv"), folder.PathTo("finding.csv"));
         var (code, _, error) = await ImportAsync(folder.Path);
         Assert.Equal(2, code);
         Assert.Contains("column (file): must be one of the files ", error, StringComparison.Ordinal);
@@ -126,16 +126,16 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     public async Task Held_records_are_accepted_on_their_own_once_the_aircraft_is_there()
     {
         using var first = CsvFolder.Example();
-        File.Delete(first.Of("aircraft.csv"));
-        File.Delete(first.Of("assignments.csv"));
+        File.Delete(first.PathTo("aircraft.csv"));
+        File.Delete(first.PathTo("assignments.csv"));
         first.Replace("inspections.csv", "hundred-hour,all", "hundred-hour,");
 
         var (code, held, _) = await ImportAsync(first.Path, s => s with { Hold = true });
         Assert.Equal((0, 11, 2), (code, Total(held, "held"), Total(held, "accepted")));
 
         using var later = new CsvFolder();
-        File.Copy(folder.Of("aircraft.csv"), later.Of("aircraft.csv"));
-        File.Copy(folder.Of("assignments.csv"), later.Of("assignments.csv"));
+        File.Copy(folder.PathTo("aircraft.csv"), later.PathTo("aircraft.csv"));
+        File.Copy(folder.PathTo("assignments.csv"), later.PathTo("assignments.csv"));
         Assert.Equal(0, (await ImportAsync(later.Path)).Code);
         var (_, again, _) = await ImportAsync(first.Path, s => s with { Hold = true });
 
@@ -148,12 +148,12 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     {
         foreach (var (key, words) in new[] { (await server.CreateKeyAsync(null, KeyScope.TrendsRead), "SCOPE_REQUIRED"), ("ftk_aaaaaaaaaaaa_b", "KEY_UNKNOWN") })
         {
-            File.Delete(folder.Of("type_groups.csv"));
+            File.Delete(folder.PathTo("type_groups.csv"));
             var (code, _, error) = await ImportAsync(folder.Path, s => s with { Key = key, Source = ShopCards.Source });
             Assert.Equal(4, code);
             Assert.Contains(words, error, StringComparison.Ordinal);
             Assert.DoesNotContain(key, error, StringComparison.Ordinal);
-            Assert.False(Directory.Exists(folder.Of("rejects")));
+            Assert.False(Directory.Exists(folder.PathTo("rejects")));
         }
     }
 
@@ -162,7 +162,7 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     {
         folder.Replace("findings.csv", "812.4,crack", ",crack");
         await ImportAsync(folder.Path);
-        Assert.Contains("CELL_NOT_READABLE,time_in_service_hours", File.ReadAllText(Path.Combine(folder.Of("rejects"), "findings.csv")), StringComparison.Ordinal);
+        Assert.Contains("CELL_NOT_READABLE,time_in_service_hours", File.ReadAllText(Path.Combine(folder.PathTo("rejects"), "findings.csv")), StringComparison.Ordinal);
     }
 
     [Fact] // What the server and the command say of a row is in the words of the files: neither a name of the code nor of the contract.
@@ -175,7 +175,7 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         folder.Replace("removals.csv", "access,true", "failed,true");
         await ImportAsync(folder.Path);
 
-        var rejects = folder.Of("rejects");
+        var rejects = folder.PathTo("rejects");
         var findings = File.ReadAllText(Path.Combine(rejects, "findings.csv"));
         Assert.Contains("must be absent where the condition is not leak-trace; got blue", findings, StringComparison.Ordinal);
         Assert.Contains("must be a condition of a location of kind 'gasket': leak-trace, ", findings, StringComparison.Ordinal);
@@ -194,7 +194,7 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
     private async Task ImportTypeGroupAsync()
     {
         using var only = new CsvFolder();
-        File.Copy(folder.Of("type_groups.csv"), only.Of("type_groups.csv"));
+        File.Copy(folder.PathTo("type_groups.csv"), only.PathTo("type_groups.csv"));
         Assert.Equal(0, (await ImportAsync(only.Path)).Code);
     }
 

@@ -121,14 +121,14 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
         request.CertificateExtensions.Add(new X509BasicConstraintsExtension(true, false, 0, true));
         using var made = request.CreateSelfSigned(DateTimeOffset.UtcNow.AddDays(-1), DateTimeOffset.UtcNow.AddDays(7));
         using var certificate = X509CertificateLoader.LoadPkcs12(made.Export(X509ContentType.Pfx), null);
-        File.WriteAllText(folder.Of("root.pem"), certificate.ExportCertificatePem());
+        File.WriteAllText(folder.PathTo("root.pem"), certificate.ExportCertificatePem());
         using var listener = new TcpListener(IPAddress.Loopback, 0);
         listener.Start();
         var serving = ServeTlsAsync(listener, certificate);
         var address = new Uri($"https://{listener.LocalEndpoint}");
 
         await AssertFailsAsync(address, server.Key, 3, "TLS", "RemoteCertificateChainErrors");
-        var (_, checks) = await TestAsync(address, server.Key, root: folder.Of("root.pem"));
+        var (_, checks) = await TestAsync(address, server.Key, root: folder.PathTo("root.pem"));
         Assert.Equal("warned", checks.Single(c => c.Check == "TLS").Verdict); // it ends within 30 days
         listener.Stop();
         await serving;
@@ -138,7 +138,7 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
     public async Task A_file_that_cannot_be_read_ends_with_2()
     {
         using var error = new StringWriter();
-        var settings = new SendTestCommand.Settings { Address = "http://127.0.0.1:1", KeyFile = folder.Of("missing") };
+        var settings = new SendTestCommand.Settings { Address = "http://127.0.0.1:1", KeyFile = folder.PathTo("missing") };
         Assert.Equal(2, await SendTestCommand.RunAsync(settings, TextWriter.Null, error));
         Assert.Contains("missing", error.ToString(), StringComparison.Ordinal);
     }
@@ -147,8 +147,8 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
     public async Task For_people_it_says_what_to_do_and_never_shows_the_key()
     {
         using var output = new StringWriter();
-        File.WriteAllText(folder.Of("key"), "ftk_aaaaaaaaaaaa_secretpart");
-        var settings = new SendTestCommand.Settings { Address = server.GrpcAddress.ToString(), KeyFile = folder.Of("key") };
+        File.WriteAllText(folder.PathTo("key"), "ftk_aaaaaaaaaaaa_secretpart");
+        var settings = new SendTestCommand.Settings { Address = server.GrpcAddress.ToString(), KeyFile = folder.PathTo("key") };
         await SendTestCommand.RunAsync(settings, output, TextWriter.Null);
         Assert.Contains("FAILED key", output.ToString(), StringComparison.Ordinal);
         Assert.Contains("fleettrend keys create", output.ToString().ReplaceLineEndings(" "), StringComparison.Ordinal);
@@ -204,11 +204,11 @@ public sealed class SendTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
     private async Task<(int Code, IReadOnlyList<Line> Checks)> TestAsync(Uri address, string key, string source = "", string? root = null)
     {
         using var output = new StringWriter();
-        File.WriteAllText(folder.Of("key"), key);
+        File.WriteAllText(folder.PathTo("key"), key);
         var settings = new SendTestCommand.Settings
         {
             Address = address.ToString(),
-            KeyFile = key.Length > 0 ? folder.Of("key") : null,
+            KeyFile = key.Length > 0 ? folder.PathTo("key") : null,
             Source = source,
             RootCertificate = root,
             Json = true,

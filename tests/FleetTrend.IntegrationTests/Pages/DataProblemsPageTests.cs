@@ -53,7 +53,7 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
 
         var open = await PageAsync("/data-problems");
         Assert.Equal("Data problems", open.QuerySelector("h1")!.TextContent);
-        var row = Assert.Single(open.QuerySelectorAll("section[aria-labelledby=ft-problems] tbody tr"));
+        var row = Assert.Single(open.QuerySelectorAll("section[aria-labelledby=ft-data-problems] tbody tr"));
         Assert.Contains("Record dated in the future", row.TextContent);
         Assert.Contains("Rule: A record tells what has happened", row.TextContent);
         Assert.Contains("shop-cards ahead", row.TextContent);
@@ -62,7 +62,7 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
         Assert.NotNull((await PageAsync("/")).QuerySelector("nav a[href='/data-problems']"));
 
         var closed = await PageAsync("/data-problems?state=closed&registration=zz-ao1");
-        var answered = Assert.Single(closed.QuerySelectorAll("section[aria-labelledby=ft-problems] tbody tr")).TextContent;
+        var answered = Assert.Single(closed.QuerySelectorAll("section[aria-labelledby=ft-data-problems] tbody tr")).TextContent;
         Assert.Contains("director <b>", answered);
         Assert.Contains("\u201cboth are ours\u201d (The records still say so.)", answered);
         Assert.Contains("None.", (await PageAsync("/data-problems?state=gone")).QuerySelector("main")!.TextContent);
@@ -109,7 +109,7 @@ public sealed class DataProblemsPageTests(PostgresFixture postgres) : IAsyncLife
             Records = { ShopCards.Finding("waits", "ZZ-Q99"), TakenBack("waits"), TakenBack("never <sent>") },
         });
         await ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services).RunAsync(default);
-        var row = Assert.Single((await PageAsync("/data-problems")).QuerySelectorAll("section[aria-labelledby=ft-problems] tbody tr"));
+        var row = Assert.Single((await PageAsync("/data-problems")).QuerySelectorAll("section[aria-labelledby=ft-data-problems] tbody tr"));
         Assert.Contains("shop-cards took back \u201cnever <sent>\u201d, which it never sent. The reason that shop-cards gave: \u201ca stain\u201d.", row.TextContent);
 
         static Record TakenBack(string id) => new() { Key = ShopCards.Key(id, 2), Retraction = new Retraction { Reason = "a stain" } };

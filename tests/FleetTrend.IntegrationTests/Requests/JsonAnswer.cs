@@ -11,7 +11,7 @@ namespace FleetTrend.IntegrationTests.Requests;
 /// <param name="Broken">Every broken rule: field, reason.</param>
 internal sealed record JsonAnswer(HttpStatusCode Status, JsonNode? Body, string Reason, string Message, IReadOnlyList<(string Field, string Reason)> Broken)
 {
-    public static JsonAnswer Of(HttpStatusCode status, JsonNode? body)
+    public static JsonAnswer Read(HttpStatusCode status, JsonNode? body)
     {
         var error = status == HttpStatusCode.OK ? body?["outcomes"]?[0]?["error"] : body;
         var details = error?["details"]?.AsArray();

@@ -76,7 +76,7 @@ internal sealed class JsonCase
         if ((body ?? Body) is { } sent)
             message.Content = new StringContent(sent.ToJsonString(), Encoding.UTF8, "application/json");
         using var response = await http.SendAsync(message);
-        return JsonAnswer.Of(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
+        return JsonAnswer.Read(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
     }
 
     private static IEnumerable<Place> PlacesIn(

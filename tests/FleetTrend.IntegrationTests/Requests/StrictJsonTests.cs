@@ -202,7 +202,7 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
             Content = JsonContent.Create(new { validateOnly = true }),
         };
         using var response = await server.Http.SendAsync(delete);
-        var answer = JsonAnswer.Of(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
+        var answer = JsonAnswer.Read(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
         Assert.Equal([("body", "FIELD_NOT_ALLOWED")], answer.Broken);
         Assert.Equal(1, await server.CountAsync("source_codes"));
     }
@@ -223,7 +223,7 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
         using var content = new ByteArrayContent("{}"u8.ToArray());
         content.Headers.TryAddWithoutValidation("Content-Type", type);
         using var response = await server.Http.PostAsync("v1/trends:refresh", content);
-        var answer = JsonAnswer.Of(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
+        var answer = JsonAnswer.Read(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
         Assert.Equal((HttpStatusCode.BadRequest, "MESSAGE_MALFORMED"), (answer.Status, answer.Reason));
     }
 
@@ -235,7 +235,7 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
         {
             using var content = new StringContent(json, Encoding.UTF8, "application/json");
             using var response = await nobody.PostAsync(path, content);
-            var answer = JsonAnswer.Of(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
+            var answer = JsonAnswer.Read(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
             Assert.Equal((HttpStatusCode.Unauthorized, "KEY_REQUIRED"), (answer.Status, answer.Reason));
         }
     }
@@ -256,12 +256,12 @@ public sealed class StrictJsonTests(PostgresFixture postgres) : IAsyncLifetime
     {
         using var content = new StringContent(json, Encoding.UTF8, "application/json");
         using var response = await server.Http.PostAsync(path, content);
-        return JsonAnswer.Of(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
+        return JsonAnswer.Read(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
     }
 
     private async Task<JsonAnswer> GetAsync(string path)
     {
         using var response = await server.Http.GetAsync(path);
-        return JsonAnswer.Of(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
+        return JsonAnswer.Read(response.StatusCode, await response.Content.ReadFromJsonAsync<JsonNode>());
     }
 }

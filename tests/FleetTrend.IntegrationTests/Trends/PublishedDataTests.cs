@@ -226,7 +226,7 @@ public sealed class PublishedDataTests(PostgresFixture postgres) : IAsyncLifetim
     private async Task RefreshAsync()
     {
         var snapshot = await server.Services.RefreshAsync();
-        Assert.Empty(snapshot.Problems);
+        Assert.Empty(snapshot.DataProblems);
     }
 
     private static LifeFit Fit(PartLife life, string distribution) => life.Fits.Single(f => f.Distribution == distribution);

@@ -30,7 +30,7 @@ internal static class Refreshed
         {
             Tests = new Dictionary<string, TestCounts>
             {
-                [Analyses.Standings.Name] = TestCounts.Count(trends.Airframes.Select(a => a.PValue.Value)),
+                [Analyses.Standings.Name] = TestCounts.Count(trends.Standings.Select(a => a.PValue.Value)),
                 [Analyses.LocationStandings.Name] = TestCounts.Count(trends.LocationStandings.Select(a => a.PValue.Value)),
                 [Analyses.PartLives.Name] = TestCounts.Count(trends.PartLives
                     .SelectMany(l => new[] { l.Contrast?.MedianTest, l.Contrast?.EarlyTest }).Where(t => t is not null).Select(t => t!.PValue)),
@@ -51,7 +51,7 @@ internal static class Refreshed
         var rows = Rows(Analyses.Fleet, trends.Fleet).Concat(Rows(Analyses.Rates, trends.Rates)).Concat(Rows(Analyses.Recurrences, trends.Recurrences))
             .Concat(Rows(Analyses.Repeats, trends.Repeats)).Concat(Rows(Analyses.RecurrenceContrasts, trends.RecurrenceContrasts))
             .Concat(Rows(Analyses.LocationStandings, trends.LocationStandings)).Concat(Rows(Analyses.PartLives, trends.PartLives))
-            .Concat(Rows(Analyses.Standings, trends.Airframes)).Concat(Rows(Analyses.DataProblems, trends.Problems));
+            .Concat(Rows(Analyses.Standings, trends.Standings)).Concat(Rows(Analyses.DataProblems, trends.DataProblems));
         var setId = await store.AddSetAsync(trends.AsOf, "made-up", JsonSerializer.Serialize(summary, TrendJson.Options), rows, default);
         await store.PublishAsync(
             new PublishedTrends

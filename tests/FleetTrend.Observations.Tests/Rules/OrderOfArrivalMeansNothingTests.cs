@@ -14,10 +14,10 @@ namespace FleetTrend.Observations.Tests.Rules;
 public sealed class OrderOfArrivalMeansNothingTests
 {
     private const int Repeats = 500;
-    private static readonly string[] Places = [Weld, Gasket, OtherGasket];
+    private static readonly string[] Locations = [Weld, Gasket, OtherGasket];
 
     /// <summary>What happened: a kind of record, days and tenths of hours since the one before, a place, and a choice within the kind.</summary>
-    private static readonly Gen<List<(int What, int Days, int Tenths, int Place, int Choice)>> Happenings =
+    private static readonly Gen<List<(int What, int Days, int Tenths, int Location, int Choice)>> Happenings =
         Gen.Select(Gen.Int[0, 7], Gen.Int[0, 9], Gen.Int[0, 90], Gen.Int[0, 2], Gen.Int[1, 9]).List[0, 40];
 
     private static readonly Gen<int> WatchFrom = Gen.Int[-20, 40];
@@ -131,7 +131,7 @@ public sealed class OrderOfArrivalMeansNothingTests
             .Select(i => (i.Content.InspectionDate, i.Content.TimeInService))
             .Concat(history.Findings.Where(f => f.Content.Location == location).Select(f => (f.Content.FoundDate, f.Content.TimeInService)));
 
-    private static InventedAircraft Write(List<(int What, int Days, int Tenths, int Place, int Choice)> happenings, int watchFrom)
+    private static InventedAircraft Write(List<(int What, int Days, int Tenths, int Location, int Choice)> happenings, int watchFrom)
     {
         var aircraft = new InventedAircraft(watchFrom: watchFrom);
         var day = -10;
@@ -141,7 +141,7 @@ public sealed class OrderOfArrivalMeansNothingTests
             day += days;
             tenths += days == 0 ? 0 : more;
             var hours = tenths / 10.0;
-            var location = Places[place];
+            var location = Locations[place];
             _ = what switch
             {
                 0 or 1 => aircraft.Good(day, hours, location),

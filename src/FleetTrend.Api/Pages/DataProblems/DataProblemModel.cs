@@ -38,7 +38,7 @@ internal sealed class DataProblemModel(DataProblemStore problems, FindingMergeSt
     public IReadOnlyList<RecordKey> Offered { get; private set; } = [];
 
     /// <summary>The merge of the two that holds now; null where none does.</summary>
-    public StoredMerge? Holding { get; private set; }
+    public StoredMerge? Merged { get; private set; }
 
     /// <summary>A record as people and forms name it.</summary>
     public static string Name(RecordKey key)
@@ -114,18 +114,18 @@ internal sealed class DataProblemModel(DataProblemStore problems, FindingMergeSt
         if (Problem is null)
             return;
         var known = Enum.TryParse<DataProblemKind>(Problem.Found.Kind, out var kind);
-        Kind = known ? ProblemWords.Name(kind) : Problem.Found.Kind;
-        Description = ProblemWords.Description(
+        Kind = known ? DataProblemWords.Name(kind) : Problem.Found.Kind;
+        Description = DataProblemWords.Description(
             kind, Problem.Found.Evidence, Problem.Found.Description);
-        Matters = known ? ProblemWords.Matters(kind) : "";
-        Holding = null;
+        Matters = known ? DataProblemWords.Matters(kind) : "";
+        Merged = null;
         if (kind != DataProblemKind.PossibleDuplicate || Problem.Found.Evidence is not { Count: 2 } two)
             return;
         Offered = two;
         foreach (var key in two)
         {
             if (await merges.LatestAsync(new(key.Source, key.SourceRecordId), ct) is { IsMerged: true } latest)
-                Holding = latest;
+                Merged = latest;
         }
     }
 }

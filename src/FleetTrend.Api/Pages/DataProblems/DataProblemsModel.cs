@@ -112,7 +112,7 @@ internal sealed class DataProblemsModel(
         }
 
         Counts = await problems.CountAsync(ct);
-        ProblemsHtml = ReportHtml.Render(ProblemsSection(listed.Items));
+        ProblemsHtml = ReportHtml.Render(DataProblemsSection(listed.Items));
         NextLink = listed.NextPageToken is { } next ? Address(State, Registration, next) : null;
         await ReadWaitingAsync(ct);
         var mails = await outbox.ListAsync(MailState.GivenUp, MostMails, pageToken: null, ct);
@@ -133,12 +133,12 @@ internal sealed class DataProblemsModel(
             WaitingHtml = ReportHtml.Render(WaitingSection(waiting, unmapped.Items));
     }
 
-    private ReportSection ProblemsSection(IReadOnlyList<StoredDataProblem> listed)
+    private ReportSection DataProblemsSection(IReadOnlyList<StoredDataProblem> listed)
     {
         if (listed.Count == 0)
         {
             var none = Freshness.AsOf is null ? "No refresh has run yet, so nothing has been checked." : "None.";
-            return new ReportSection("problems", Words(State), [new Block.Paragraph(none)]);
+            return new ReportSection("data-problems", Words(State), [new Block.Paragraph(none)]);
         }
 
         Column[] columns = State switch
@@ -147,13 +147,13 @@ internal sealed class DataProblemsModel(
             DataProblemState.Closed => [new("No."), new("Aircraft"), new("Problem"), new("Records"), new("Since"), new("Closed")],
             _ => [new("No."), new("Aircraft"), new("Problem"), new("Records"), new("Since"), new("Gone")],
         };
-        return new ReportSection("problems", Words(State), [new Block.Table($"Data problems, newest first: {Words(State).ToLowerInvariant()}", columns, [.. listed.Select(Row)])]);
+        return new ReportSection("data-problems", Words(State), [new Block.Table($"Data problems, newest first: {Words(State).ToLowerInvariant()}", columns, [.. listed.Select(Row)])]);
     }
 
     private IReadOnlyList<Line> Row(StoredDataProblem stored)
     {
         var problem = stored.Found;
-        var kind = Enum.TryParse<DataProblemKind>(problem.Kind, out var known) ? ProblemWords.Name(known) : problem.Kind;
+        var kind = Enum.TryParse<DataProblemKind>(problem.Kind, out var known) ? DataProblemWords.Name(known) : problem.Kind;
         var aircraft = problem.OtherRegistration is { } other ? $"{problem.Registration}, {other}" : problem.Registration ?? "not known";
         List<Line> cells =
         [
@@ -161,7 +161,7 @@ internal sealed class DataProblemsModel(
                 stored.ProblemId.ToString(CultureInfo.InvariantCulture),
                 new Uri(string.Create(CultureInfo.InvariantCulture, $"/data-problems/{stored.ProblemId}"), UriKind.Relative))),
             aircraft,
-            Line.Join(new Run.Strong(kind + ". "), $"{ProblemWords.Description(known, problem.Evidence, problem.Description)} Rule: {problem.Rule}"),
+            Line.Join(new Run.Strong(kind + ". "), $"{DataProblemWords.Description(known, problem.Evidence, problem.Description)} Rule: {problem.Rule}"),
             Keys(problem),
             NumberWords.Moment(stored.SinceTime),
         ];

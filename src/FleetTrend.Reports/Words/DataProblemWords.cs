@@ -4,7 +4,7 @@ using FleetTrend.Records.Sources;
 namespace FleetTrend.Reports.Words;
 
 /// <summary>Kinds of data problem in words, and what they do to the numbers.</summary>
-public static class ProblemWords
+public static class DataProblemWords
 {
     /// <summary>What is wrong.</summary>
     public static string Name(DataProblemKind kind) => kind switch

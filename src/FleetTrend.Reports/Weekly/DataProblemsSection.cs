@@ -7,26 +7,26 @@ using FleetTrend.Reports.Words;
 namespace FleetTrend.Reports.Weekly;
 
 /// <summary>What in the records does not add up: counts by kind, the first few that nobody has closed, and what waits.</summary>
-internal sealed class ProblemsSection
+internal sealed class DataProblemsSection
 {
     private const int MostRows = 8;
     private readonly ReportDraft draft;
-    private readonly Dictionary<string, DataProblemLine> checks;
+    private readonly Dictionary<string, DataProblemLine> lines;
     private readonly List<DataProblem> open;
     private readonly List<DataProblem> closed;
     private readonly HashSet<string> known;
     private readonly HashSet<string> here;
 
-    public ProblemsSection(ReportDraft draft)
+    public DataProblemsSection(ReportDraft draft)
     {
         this.draft = draft;
-        checks = draft.Inputs.Checks.DistinctBy(c => c.Identity, StringComparer.Ordinal).ToDictionary(c => c.Identity, StringComparer.Ordinal);
+        lines = draft.Inputs.DataProblems.DistinctBy(c => c.Identity, StringComparer.Ordinal).ToDictionary(c => c.Identity, StringComparer.Ordinal);
         here = draft.Current.Fleet.Where(l => draft.Scope.Covers(l.Base)).Select(l => l.Registration).ToHashSet(StringComparer.Ordinal);
         // A problem of an aircraft that the fleet table does not know belongs to the whole fleet.
-        var problems = draft.Current.Problems.Where(IsHere).ToLookup(p => checks.GetValueOrDefault(p.Identity)?.ClosedBy is not null);
+        var problems = draft.Current.DataProblems.Where(IsHere).ToLookup(p => lines.GetValueOrDefault(p.Identity)?.ClosedBy is not null);
         open = [.. problems[false]];
         closed = [.. problems[true]];
-        known = draft.Previous is null ? [] : [.. draft.Previous.Problems.Select(p => p.Identity)];
+        known = draft.Previous is null ? [] : [.. draft.Previous.DataProblems.Select(p => p.Identity)];
     }
 
     /// <summary>Open problems that the report before did not have; all of them in a first report.</summary>
@@ -50,7 +50,7 @@ internal sealed class ProblemsSection
         if (blocks.Count == 0) return null;
         if (draft.Inputs.PagesUrl is { } pages)
             blocks.Add(new Block.Paragraph(Line.Join(new Run.Link("All data problems, with who closed which and how", new Uri(pages, "data-problems"))), IsAside: true));
-        return new ReportSection("problems", "Data problems", blocks);
+        return new ReportSection("data-problems", "Data problems", blocks);
     }
 
     private Block.Table Kinds()
@@ -61,8 +61,8 @@ internal sealed class ProblemsSection
             [new("Problem"), new("Open", true), new("New", true), new("Closed", true), new("Why it matters")],
             [.. kinds.Select(g => (IReadOnlyList<Line>)
                 [
-                    ProblemWords.Name(g.Key), NumberWords.Count(g.Count(IsOpen)), NumberWords.Count(g.Count(p => IsOpen(p) && IsNew(p))),
-                    NumberWords.Count(g.Count(p => !IsOpen(p))), ProblemWords.Matters(g.Key),
+                    DataProblemWords.Name(g.Key), NumberWords.Count(g.Count(IsOpen)), NumberWords.Count(g.Count(p => IsOpen(p) && IsNew(p))),
+                    NumberWords.Count(g.Count(p => !IsOpen(p))), DataProblemWords.Matters(g.Key),
                 ])]);
     }
 
@@ -84,7 +84,7 @@ internal sealed class ProblemsSection
     private bool IsHere(DataProblem problem) =>
         draft.Scope.Base is null || here.Contains(problem.Registration) || (problem.OtherRegistration is { } other && here.Contains(other));
 
-    private bool IsOpen(DataProblem problem) => checks.GetValueOrDefault(problem.Identity)?.ClosedBy is null;
+    private bool IsOpen(DataProblem problem) => lines.GetValueOrDefault(problem.Identity)?.ClosedBy is null;
 
     private bool IsNew(DataProblem problem) => !known.Contains(problem.Identity);
 
@@ -92,9 +92,9 @@ internal sealed class ProblemsSection
     {
         var keys = string.Join(", ", problem.Evidence.Take(3).Select(k => $"{k.Source} {ForeignText.Identifier(k.SourceRecordId)}"));
         var records = keys.Length == 0 ? string.Empty : $" Records: {keys}.";
-        var since = checks.TryGetValue(problem.Identity, out var check) ? $" Known since {NumberWords.Day(check.SinceDate)}." : string.Empty;
+        var since = lines.TryGetValue(problem.Identity, out var line) ? $" Known since {NumberWords.Day(line.SinceDate)}." : string.Empty;
         var aircraft = problem.Registration.Length == 0 ? "No aircraft known" : problem.Registration;
-        var said = ProblemWords.Description(problem.Kind, problem.Evidence, problem.Description);
+        var said = DataProblemWords.Description(problem.Kind, problem.Evidence, problem.Description);
         return Line.Join(new Run.Strong(aircraft), $", {NumberWords.Day(problem.Date)}: {said}{since}{records}");
     }
 }
