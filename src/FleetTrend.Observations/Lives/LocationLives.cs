@@ -61,7 +61,7 @@ internal sealed class LocationLives
     {
         if (life.HasFailed)
             return;
-        var failing = look.Defects.FirstOrDefault(d => timeline.Kind.Failures.Contains(d.Content.Condition));
+        var failing = look.IsGood ? null : look.Defects.FirstOrDefault(d => timeline.Kind.Failures.Contains(d.Content.Condition));
         if (failing is not null)
             life.Fail(day, IsWatched(day), failing.Content.Condition, look.Keys);
         else if (IsWatched(day))

@@ -33,7 +33,7 @@ internal sealed class LocationEvents
     {
         this.timeline = timeline;
         this.records = records;
-        same = new SameEvent([.. timeline.Days.SelectMany(d => d.Look?.Defects ?? [])], records.Merges);
+        same = new SameEvent([.. timeline.Days.Where(d => d.Look is { IsGood: false }).SelectMany(d => d.Look!.Defects)], records.Merges);
     }
 
     public static IEnumerable<LocationEvent> Build(LocationTimeline timeline, AircraftRecords records, IReadOnlyList<LocationExposure> exposures)
@@ -151,7 +151,7 @@ internal sealed class LocationEvents
 
     private void CloseUnrecorded(LocationDay day, Look look)
     {
-        if (day.Closes)
+        if (open.Count == 0 || day.Closes)
             return;
         foreach (var e in open.Where(e => !e.IsHeld).ToList())
         {
@@ -170,7 +170,7 @@ internal sealed class LocationEvents
     /// <summary>What is open and not mentioned, neither found again, nor accepted, nor the matter of an action of the day.</summary>
     private void PassOver(LocationDay day, Look look)
     {
-        if (!look.IsExamined || day.Actions.Count > 0 || day.Renews)
+        if (open.Count == 0 || !look.IsExamined || day.Actions.Count > 0 || day.Renews)
             return;
         foreach (var e in open.Where(e => !look.Accepted.Contains(e.Condition)))
             e.PassOver(day, look);
@@ -182,6 +182,8 @@ internal sealed class LocationEvents
     /// </summary>
     private void ListTakenOutGood(LocationDay day)
     {
+        if (day.Removals.Count == 0)
+            return;
         var good = day.Removals.Where(r => r.Content.ExaminedGood).Select(r => r.Key).ToList();
         if (good.Count == 0 || day.Actions.Any(a => ActionEffect.Closes(a.Content.Kind) && !ActionEffect.Renews(a.Content.Kind)))
             return;
@@ -216,6 +218,8 @@ internal sealed class LocationEvents
 
     private void Act(LocationDay day)
     {
+        if (day.Actions.Count == 0)
+            return;
         var keys = day.Actions.Select(a => a.Key).ToList();
         if (day.ClosingAction is { } kind)
         {
@@ -227,7 +231,7 @@ internal sealed class LocationEvents
 
             open.Clear();
         }
-        else if (keys.Count > 0)
+        else
         {
             open.ForEach(e => e.Hold(day));
         }

@@ -67,8 +67,13 @@ internal sealed class AircraftDescription
     /// <summary>Whether the layout of the type group has the location.</summary>
     public bool Has(string typeGroup, string location) => layouts.Kind(typeGroup, location) is not null;
 
-    private static Assignment On(IReadOnlyList<Assignment> assignments, DateOnly date) =>
-        assignments.LastOrDefault(a => a.FromDate <= date) ?? assignments[0];
+    private static Assignment On(IReadOnlyList<Assignment> assignments, DateOnly date)
+    {
+        var last = assignments.Count - 1;
+        while (last > 0 && assignments[last].FromDate > date)
+            last--;
+        return assignments[last];
+    }
 
     private void ListDisagreements(List<Recorded<Airframe>> sources, List<DataProblem> problems)
     {

@@ -58,19 +58,33 @@ internal sealed class AircraftHours
         return after is not null && hours > after.Hours ? after.Hours : hours;
     }
 
-    private static List<HoursPoint> ReadingPoints(AircraftRecords records) =>
-    [
-        .. records.Readings
-            .Select(r => (r.Content.ReadingDate, Hours: r.Content.MeterHours + MeterOffset(records, r.Content.ReadingDate), r.Key))
-            .GroupBy(r => r.ReadingDate)
-            .OrderBy(g => g.Key)
-            .Select(g => new HoursPoint(g.Key, g.Max(r => r.Hours), IsVisit: false, [.. g.Select(r => r.Key)])),
-    ];
+    private static List<HoursPoint> ReadingPoints(AircraftRecords records)
+    {
+        var points = new List<HoursPoint>(records.Readings.Count);
+        foreach (var reading in records.Readings) // they come by date
+        {
+            var date = reading.Content.ReadingDate;
+            var hours = reading.Content.MeterHours + MeterOffset(records, date);
+            if (points.Count > 0 && points[^1] is { } before && before.Date == date)
+                points[^1] = before with { Hours = hours > before.Hours ? hours : before.Hours, Keys = [.. before.Keys, reading.Key] };
+            else
+                points.Add(new HoursPoint(date, hours, IsVisit: false, [reading.Key]));
+        }
 
-    private static Hours MeterOffset(AircraftRecords records, DateOnly date) =>
-        records.MeterChanges
-            .Where(c => c.Content.ChangeDate <= date)
-            .Aggregate(records.Description.MeterOffset, (offset, c) => offset + c.Content.OldMeterHours - c.Content.NewMeterHours);
+        return points;
+    }
+
+    private static Hours MeterOffset(AircraftRecords records, DateOnly date)
+    {
+        var offset = records.Description.MeterOffset;
+        foreach (var change in records.MeterChanges)
+        {
+            if (change.Content.ChangeDate <= date)
+                offset = offset + change.Content.OldMeterHours - change.Content.NewMeterHours;
+        }
+
+        return offset;
+    }
 
     private static List<HoursPoint> VisitPoints(AircraftRecords records)
     {
@@ -141,10 +155,13 @@ internal sealed class AircraftHours
 
     private static void ListDisagreements(AircraftRecords records, List<HoursPoint> visits, List<HoursPoint> readings)
     {
+        var next = 0; // the first reading that is not before the visit; both come by date, and a day has one of each
         foreach (var visit in visits)
         {
-            var before = readings.FindLast(r => r.Date <= visit.Date);
-            var after = readings.Find(r => r.Date >= visit.Date);
+            while (next < readings.Count && readings[next].Date < visit.Date)
+                next++;
+            var after = next < readings.Count ? readings[next] : null;
+            var before = after?.Date == visit.Date ? after : next > 0 ? readings[next - 1] : null;
             var wrong = before is not null && IsOut(before, visit) ? before
                 : after is not null && IsOut(visit, after) ? after
                 : null;

@@ -72,6 +72,9 @@ internal sealed class AircraftRecords
 
     private sealed class Selection(AircraftDescription aircraft, DateOnly asOf, List<DataProblem> problems)
     {
+        /// <summary>Lists of lines that their layout has whole. Alike cards share one list, so that most are looked through once.</summary>
+        private readonly HashSet<(IReadOnlyList<LocationLook> Lines, string TypeGroup)> known = [];
+
         public IReadOnlyList<Recorded<T>> Dated<T>(IReadOnlyList<Recorded<T>> records, string what, Func<T, DateOnly> dateOf) =>
             [.. records.Where(r => InTime(r, what, dateOf(r.Content))).OrderBy(r => dateOf(r.Content)).ThenBy(r => r.Key, RecordKeyOrder.Instance)];
 
@@ -82,12 +85,19 @@ internal sealed class AircraftRecords
         public Recorded<Inspection> KnownLines(Recorded<Inspection> inspection)
         {
             var date = inspection.Content.InspectionDate;
+            var card = (inspection.Content.Looks, aircraft.On(date).TypeGroup);
+            if (known.Contains(card))
+                return inspection;
             var unknown = inspection.Content.Looks.Where(l => aircraft.Kind(l.Location, date) is null).Select(l => l.Location).ToList();
             if (unknown.Count == 0)
+            {
+                known.Add(card);
                 return inspection;
+            }
+
             problems.Add(NotInLayout("An inspection", date, string.Join(", ", unknown.Order(StringComparer.Ordinal)), inspection.Key));
-            var known = inspection.Content.Looks.Where(l => aircraft.Kind(l.Location, date) is not null);
-            return inspection with { Content = inspection.Content with { Looks = [.. known] } };
+            var others = inspection.Content.Looks.Where(l => aircraft.Kind(l.Location, date) is not null);
+            return inspection with { Content = inspection.Content with { Looks = [.. others] } };
         }
 
         private bool InTime<T>(Recorded<T> record, string what, DateOnly date)

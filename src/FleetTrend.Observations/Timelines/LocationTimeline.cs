@@ -22,17 +22,28 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
         var retold = records.Merges
             .GroupBy(m => (m.Merged.Key.Source, m.Merged.Content.Location, m.Merged.Content.FoundDate))
             .ToDictionary(g => g.Key, g => g.First().Kept.Content.FoundDate);
-        // One look up by path for each line of a card: there are millions of them.
-        var places = new Dictionary<string, SortedDictionary<DateOnly, Spot>>(StringComparer.Ordinal);
-        var firstDates = new Dictionary<string, DateOnly>(StringComparer.Ordinal);
+        // There are millions of lines of cards, and all of one card say the same of their places: they share its day.
+        var places = new Dictionary<string, PlaceDays>(StringComparer.Ordinal);
         foreach (var inspection in records.Inspections)
         {
-            foreach (var look in inspection.Content.Looks.Where(l => l.State == LookState.Examined))
+            var date = inspection.Content.InspectionDate;
+            var alone = new LocationDay
             {
-                var date = inspection.Content.InspectionDate;
-                if (retold.Count > 0)
-                    date = retold.GetValueOrDefault((inspection.Key.Source, look.Location, date), date);
-                At(look.Location, date).Examined.Add(inspection.Key);
+                Date = date,
+                Hours = hours.OfVisit(date),
+                Look = LookAt([inspection.Key], []),
+                Actions = [],
+                Removals = [],
+                Renewal = null,
+            };
+            foreach (var look in inspection.Content.Looks)
+            {
+                if (look.State != LookState.Examined)
+                    continue;
+                if (retold.Count > 0 && retold.TryGetValue((inspection.Key.Source, look.Location, date), out var told))
+                    At(look.Location, told).Examined.Add(inspection.Key);
+                else
+                    Days(look.Location).Examine(alone);
             }
         }
 
@@ -48,22 +59,17 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
         [
             .. places
                 .OrderBy(p => p.Key, StringComparer.Ordinal)
-                .Select(p => new LocationTimeline(
-                    p.Key, records.Description.Kind(p.Key, firstDates[p.Key])!, [.. p.Value.Select(d => Day(d.Key, d.Value))])),
+                .Select(p => new LocationTimeline(p.Key, records.Description.Kind(p.Key, p.Value.FirstTold)!, p.Value.Build(Day))),
         ];
 
-        Spot At(string location, DateOnly date)
+        PlaceDays Days(string location)
         {
             if (!places.TryGetValue(location, out var days))
-            {
-                places.Add(location, days = []);
-                firstDates.Add(location, date);
-            }
-
-            if (!days.TryGetValue(date, out var spot))
-                days.Add(date, spot = new Spot());
-            return spot;
+                places.Add(location, days = new PlaceDays());
+            return days;
         }
+
+        Spot At(string location, DateOnly date) => Days(location).At(date);
 
         LocationDay Day(DateOnly date, Spot spot) => new()
         {
@@ -76,7 +82,7 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
         };
     }
 
-    private static Look? LookAt(List<RecordKey> examined, List<Recorded<Finding>> findings) =>
+    private static Look? LookAt(IReadOnlyList<RecordKey> examined, IReadOnlyList<Recorded<Finding>> findings) =>
         findings.Count == 0
             ? examined.Count == 0 ? null : new Look([], examined) { IsExamined = true, Accepted = NothingAccepted }
             : new Look([.. findings.Where(f => f.Content.Grade == FindingGrade.Defect)], [.. examined, .. findings.Select(f => f.Key)])
@@ -104,36 +110,5 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
             told.Content.PartHours ?? carriedHours?.Hours,
             told.Content.SerialNumber ?? installations.Find(i => i.Content.SerialNumber is not null)?.Content.SerialNumber,
             [.. installations.Select(i => i.Key), .. replaced.Select(r => r.Key), .. carriedHours is null ? [] : new[] { carriedHours.From }]);
-    }
-
-    /// <summary>What is recorded of one location on one day. Most days have a look and nothing else.</summary>
-    private sealed class Spot
-    {
-        private static readonly List<Recorded<Finding>> NoFindings = [];
-        private static readonly List<Recorded<CorrectiveAction>> NoActions = [];
-        private static readonly List<Recorded<Removal>> NoRemovals = [];
-        private static readonly List<Recorded<Installation>> NoInstallations = [];
-        private List<Recorded<Finding>>? findings;
-        private List<Recorded<CorrectiveAction>>? actions;
-        private List<Recorded<Removal>>? removals;
-        private List<Recorded<Installation>>? installations;
-
-        public List<RecordKey> Examined { get; } = new(1);
-
-        public List<Recorded<Finding>> Findings => findings ??= [];
-
-        public List<Recorded<CorrectiveAction>> Actions => actions ??= [];
-
-        public List<Recorded<Removal>> Removals => removals ??= [];
-
-        public List<Recorded<Installation>> Installations => installations ??= [];
-
-        public List<Recorded<Finding>> FindingsOrNone => findings ?? NoFindings;
-
-        public List<Recorded<CorrectiveAction>> ActionsOrNone => actions ?? NoActions;
-
-        public List<Recorded<Removal>> RemovalsOrNone => removals ?? NoRemovals;
-
-        public List<Recorded<Installation>> InstallationsOrNone => installations ?? NoInstallations;
     }
 }

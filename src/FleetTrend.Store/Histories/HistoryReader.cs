@@ -47,6 +47,8 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource, LayoutStore layou
         int[]? ids = aircraftIds is null ? null : [.. aircraftIds];
         await using var connection = await dataSource.OpenConnectionAsync(ct);
         await using var transaction = await connection.BeginTransactionAsync(IsolationLevel.RepeatableRead, ct);
+        if (ids is not null)
+            await ByIndexAsync(connection, ct);
         var names = await ReadNamesAsync(connection, "select id, registration from aircraft", ct);
         var sources = await ReadNamesAsync(connection, "select id, name from sources", ct);
         var assignments = await AssignmentRows.ReadOfAircraftAsync(connection, ids, ct);
@@ -82,6 +84,16 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource, LayoutStore layou
                     .OrderBy(history => history.Registration, StringComparer.Ordinal),
             ],
         };
+    }
+
+    /// <summary>
+    /// Some aircraft cost what they hold, not what the fleet holds: left to itself the planner reads whole tables again for every few aircraft.
+    /// </summary>
+    private static async Task ByIndexAsync(NpgsqlConnection connection, CancellationToken ct)
+    {
+        await using var command = new NpgsqlCommand(
+            "set local enable_seqscan = off; set local max_parallel_workers_per_gather = 0; set local jit = off", connection);
+        await command.ExecuteNonQueryAsync(ct);
     }
 
     /// <summary>Retractions known at a moment whose record never came, ordered by source and source record identifier.</summary>
