@@ -1,0 +1,64 @@
+namespace FleetTrend.Statistics.Changes;
+
+/// <summary>What was looked at on a unit (aircraft, base, part number, type group) and what was found, period by period.</summary>
+public sealed class WatchedUnit
+{
+    private readonly double[] cumulative;
+    private readonly bool[] isWatched;
+    private readonly int locations;
+
+    /// <summary>Makes it.</summary>
+    /// <param name="name">Name of the unit.</param>
+    /// <param name="firstPeriod">The first period in which it was watched; exposure of earlier ones is zero.</param>
+    /// <param name="exposure">
+    /// Exposure that looks of a period closed, by period from the first, then by location: hours, or the rise of the cumulative hazard; zero or more.
+    /// </param>
+    /// <param name="findings">Findings, in any order.</param>
+    /// <exception cref="ArgumentException">A period has another number of locations, or a finding lies outside.</exception>
+    public WatchedUnit(string name, int firstPeriod, IReadOnlyList<IReadOnlyList<double>> exposure, IEnumerable<UnitFinding> findings)
+    {
+        Name = name;
+        FirstPeriod = firstPeriod;
+        LastPeriod = firstPeriod + exposure.Count - 1;
+        locations = exposure.Count == 0 ? 0 : exposure[0].Count;
+        cumulative = new double[(exposure.Count + 1) * locations];
+        isWatched = [.. exposure.Select(p => p.Any(e => e > 0))];
+        for (var p = 0; p < exposure.Count; p++)
+        {
+            if (exposure[p].Count != locations)
+                throw new ArgumentException("Every period must have the same locations.", nameof(exposure));
+            for (var l = 0; l < locations; l++)
+            {
+                var value = exposure[p][l];
+                if (!(value >= 0) || double.IsInfinity(value))
+                    throw new ArgumentException($"Exposure must be finite, zero or more; got {value}.", nameof(exposure));
+                cumulative[(p + 1) * locations + l] = cumulative[p * locations + l] + value;
+            }
+        }
+
+        Findings = [.. findings.OrderBy(f => f.Period).ThenBy(f => f.Location)];
+        if (Findings.Any(f => f.Period < FirstPeriod || f.Period > LastPeriod || f.Location < 0 || f.Location >= locations))
+            throw new ArgumentException("A finding must lie in a watched period and location.", nameof(findings));
+    }
+
+    /// <summary>Name of the unit.</summary>
+    public string Name { get; }
+
+    /// <summary>The first period in which it was watched.</summary>
+    public int FirstPeriod { get; }
+
+    /// <summary>The last period in which it was watched.</summary>
+    public int LastPeriod { get; }
+
+    /// <summary>Findings by period.</summary>
+    public IReadOnlyList<UnitFinding> Findings { get; }
+
+    internal int Locations => locations;
+
+    /// <summary>Whether anything was looked at in a period.</summary>
+    internal bool IsWatched(int period) => period >= FirstPeriod && period <= LastPeriod && isWatched[period - FirstPeriod];
+
+    /// <summary>Exposure by location up to the end of a period.</summary>
+    internal ReadOnlySpan<double> Until(int period) =>
+        cumulative.AsSpan((Math.Clamp(period, FirstPeriod - 1, LastPeriod) - FirstPeriod + 1) * locations, locations);
+}
