@@ -54,7 +54,7 @@ public sealed class TrendRefresh(
     /// <summary>A whole refresh in this process: its moment.</summary>
     public async Task<DateTimeOffset> RunAsync(CancellationToken ct)
     {
-        var (asOf, typeGroups) = await StartAsync(ct);
+        var (asOf, typeGroups) = await StartAsync(isHandedOut: true, ct);
         await Parallel.ForEachAsync(
             typeGroups, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = ct },
             async (typeGroup, stop) => await ComputeAsync(asOf, typeGroup, stop));
@@ -63,7 +63,9 @@ public sealed class TrendRefresh(
     }
 
     /// <summary>Fixes a moment, and names the type groups that are to be computed. Where there is none, it can be published.</summary>
-    public async Task<(DateTimeOffset AsOf, IReadOnlyList<string> TypeGroups)> StartAsync(CancellationToken ct)
+    public Task<(DateTimeOffset AsOf, IReadOnlyList<string> TypeGroups)> StartAsync(CancellationToken ct) => StartAsync(isHandedOut: false, ct);
+
+    private async Task<(DateTimeOffset AsOf, IReadOnlyList<string> TypeGroups)> StartAsync(bool isHandedOut, CancellationToken ct)
     {
         var asOf = await knowledge.FixAsOfAsync(ct);
         var states = await observer.ReadStatesAsync(asOf, ct);
@@ -73,7 +75,7 @@ public sealed class TrendRefresh(
             .. states.SelectMany(s => s.TypeGroups).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)
                 .Select(g => (g, holding.TryGetValue(g, out var setId) ? setId : (long?)null)),
         ];
-        await started.StartAsync(asOf, groups, ct);
+        await started.StartAsync(asOf, groups, isHandedOut, ct);
         return (asOf, [.. groups.Where(g => g.SetId is null).Select(g => g.TypeGroup)]);
     }
 
@@ -104,6 +106,8 @@ public sealed class TrendRefresh(
     public async Task PublishAsync(DateTimeOffset asOf, CancellationToken ct)
     {
         var state = await started.ReadAsync(asOf, ct);
+        if (state is null && await results.AtAsync(asOf, ct) is not null)
+            return; // by whoever computed the last type group beside us
         if (state is { Missing.Count: > 0 } || (state is null && (await observer.ReadStatesAsync(asOf, ct)).Count > 0))
             throw new InvalidOperationException($"The refresh as of {asOf:O} is not complete, or was given up.");
         var inForce = await ParametersAsync(asOf, ct);

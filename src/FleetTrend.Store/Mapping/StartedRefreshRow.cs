@@ -8,4 +8,7 @@ internal sealed class StartedRefreshRow
     public string TypeGroup { get; set; } = "";
 
     public long? SetId { get; set; }
+
+    /// <summary>Whether somebody computes it: false between the start and the last of its jobs.</summary>
+    public bool IsHandedOut { get; set; }
 }

@@ -1810,6 +1810,10 @@ namespace FleetTrend.Store.Migrations
                         .HasColumnName("type_group")
                         .UseCollation("C");
 
+                    b.Property<bool>("IsHandedOut")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_handed_out");
+
                     b.Property<long?>("SetId")
                         .HasColumnType("bigint")
                         .HasColumnName("set_id");

@@ -26,13 +26,9 @@ public sealed class ResultStore(NpgsqlDataSource dataSource)
         await using var transaction = await connection.BeginTransactionAsync(ct);
         await using var add = new NpgsqlCommand(
             """
-            with added as (
-                insert into result_sets (as_of, type_group, summary_json) values (@as_of, @type_group, @summary::json)
-                on conflict (as_of, type_group) do nothing returning id)
-            select id, true from added
-            union all
-            select id, false from result_sets where as_of = @as_of and type_group = @type_group
-            limit 1
+            insert into result_sets (as_of, type_group, summary_json) values (@as_of, @type_group, @summary::json)
+            on conflict (as_of, type_group) do update set type_group = excluded.type_group -- so that one written beside this is returned too
+            returning id, xmax = 0
             """,
             connection);
         add.Parameters.AddWithValue("as_of", asOf.ToUniversalTime());
