@@ -38,6 +38,8 @@ namespace FleetTrend.Intake;
 /// <item>9 action: 1 mark; 2 location; 3 day; 4 hours; 5 kind; 6 part hours, zero too: of a replacement zero where absent, and else as
 /// sent, none where absent; 7 note; 8 location code; 9 kind code.</item>
 /// <item>10 retraction: 1 reason.</item>
+/// <item>11 practice change: 1 day; 2 base; 3 type group; 4 for each line, ordered by location as its UTF-16 code units order it, form 2 of
+/// 1 location; 5 part number; 6 what; 7 why.</item>
 /// </list>
 /// <para>A field that the contract gains later takes the next number, and is no field where it says nothing.</para>
 /// </remarks>
@@ -59,6 +61,7 @@ internal static class ContentHash
             Wire.Record.ContentOneofCase.Finding => Encode(record.Finding),
             Wire.Record.ContentOneofCase.Action => Encode(record.Action),
             Wire.Record.ContentOneofCase.Retraction => new EncodedFields().Text(1, record.Retraction.Reason),
+            Wire.Record.ContentOneofCase.PracticeChange => Encode(record.PracticeChange),
         };
         var fields = new EncodedFields();
         if (content is not null)
@@ -78,6 +81,7 @@ internal static class ContentHash
         Wire.Record.ContentOneofCase.Finding => 8,
         Wire.Record.ContentOneofCase.Action => 9,
         Wire.Record.ContentOneofCase.Retraction => 10,
+        Wire.Record.ContentOneofCase.PracticeChange => 11,
     };
 
     private static EncodedFields Encode(Wire.Aircraft aircraft)
@@ -145,6 +149,14 @@ internal static class ContentHash
         else if (action.HasPartHours)
             fields.Number(6, action.PartHours); // a code stands in place of the kind, and may come to mean another
         return fields.Text(7, action.Note).Text(8, action.LocationCode).Text(9, action.KindCode);
+    }
+
+    private static EncodedFields Encode(Wire.PracticeChange change)
+    {
+        var fields = new EncodedFields().Day(1, change.ChangeDate).Text(2, change.Base).Text(3, change.TypeGroup);
+        foreach (var line in change.Locations.OrderBy(line => line.Location, StringComparer.Ordinal))
+            fields.Group(4, new EncodedFields().Text(1, line.Location));
+        return fields.Text(5, change.PartNumber).Text(6, change.What).Text(7, change.Why);
     }
 
     private static string Mark(string registration) => registration.ToUpperInvariant();

@@ -90,6 +90,9 @@ public static class Reasons
     /// <summary>A base differs only in case from one that other aircraft have.</summary>
     public static readonly Reason BaseSpelledOtherwise = new("BASE_SPELLED_OTHERWISE", Code.FailedPrecondition, "Write the base as its other aircraft have it. To respell it, push all of its aircraft in one call.");
 
+    /// <summary>No registered aircraft has the base.</summary>
+    public static readonly Reason BaseNotKnown = new("BASE_NOT_KNOWN", Code.FailedPrecondition, "Check the base, or push an aircraft of it first; then send the record again.");
+
     /// <summary>The type group is not registered.</summary>
     public static readonly Reason TypeGroupNotRegistered = new("TYPE_GROUP_NOT_REGISTERED", Code.FailedPrecondition, "Register it with CreateTypeGroup, then send the record again.");
 

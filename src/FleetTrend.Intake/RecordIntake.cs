@@ -140,7 +140,7 @@ public sealed class RecordIntake(
         for (var i = 0; i < records.Count; i++)
         {
             var parsed = RecordRules.Parse(records[i], known);
-            if (parsed.Content is null && Waits(parsed, terms))
+            if (parsed.Content is null && Waits(records[i], parsed, terms))
             {
                 good.Add((i, new NewRecord.ToHold(parsed.Key, Held(records[i]), ContentHash.Compute(records[i]))));
                 waiting.Add(i, parsed);
@@ -171,8 +171,9 @@ public sealed class RecordIntake(
             waiting[place] = await suggestions.AddAsync(record, ct);
     }
 
-    /// <summary>True where nothing is wrong with a record but that something it refers to is not there yet.</summary>
-    private static bool Waits(ParsedRecord record, PushTerms terms) => record.Refusals.All(refusal =>
+    /// <summary>True where nothing is wrong with a record but that something it refers to is not there yet. A practice change waits for
+    /// nothing: what waits is released by its aircraft.</summary>
+    private static bool Waits(Wire.Record sent, ParsedRecord record, PushTerms terms) => sent.PracticeChange is null && record.Refusals.All(refusal =>
         refusal.Reason == Reasons.CodeNotMapped
         || (terms.Missing == MissingPlace.Hold
             && (refusal.Reason == Reasons.AircraftNotRegistered || refusal.Reason == Reasons.LocationNotInLayout)));
@@ -210,7 +211,8 @@ public sealed class RecordIntake(
         if (records.Any(r => r.Key is { } key && !sourceNames.Contains(key.Source)))
             sourceNames = await sources.ReadNamesAsync(ct);
         var groups = records.Where(r => r.Aircraft is not null).SelectMany(r => r.Aircraft.Assignments).Select(a => a.TypeGroup);
-        if (groups.Any(g => !typeGroups.ContainsKey(g)))
+        var hasPractices = records.Any(r => r.PracticeChange is not null); // rare; of a type group that came a moment ago, too
+        if (hasPractices || groups.Any(g => !typeGroups.ContainsKey(g)))
         {
             var read = await layouts.ReadByTypeGroupAsync(ct);
             typeGroups = read.ToDictionary(
@@ -228,7 +230,7 @@ public sealed class RecordIntake(
             Sources = sourceNames,
             TypeGroups = typeGroups,
         };
-        if (records.Any(r => r.Aircraft is not null))
+        if (hasPractices || records.Any(r => r.Aircraft is not null))
         {
             // Without those of the records that are pushed here: all aircraft of a base, pushed together, may respell it.
             foreach (var name in await fleet.ReadBasesAsync(
@@ -259,6 +261,7 @@ public sealed class RecordIntake(
         Wire.Record.ContentOneofCase.Inspection => record.Inspection.Registration,
         Wire.Record.ContentOneofCase.Finding => record.Finding.Registration,
         Wire.Record.ContentOneofCase.Action => record.Action.Registration,
-        Wire.Record.ContentOneofCase.None or Wire.Record.ContentOneofCase.Aircraft or Wire.Record.ContentOneofCase.Retraction => "",
+        Wire.Record.ContentOneofCase.None or Wire.Record.ContentOneofCase.Aircraft
+            or Wire.Record.ContentOneofCase.PracticeChange or Wire.Record.ContentOneofCase.Retraction => "",
     };
 }

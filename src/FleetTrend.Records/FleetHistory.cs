@@ -1,5 +1,6 @@
 using FleetTrend.Records.Flags;
 using FleetTrend.Records.Layouts;
+using FleetTrend.Records.Practices;
 using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Records;
@@ -19,6 +20,9 @@ public sealed record FleetHistory
 
     /// <summary>Retractions whose record never came; no aircraft is known of them.</summary>
     public IReadOnlyList<Recorded<Retraction>> RetractionsAlone { get; init; } = [];
+
+    /// <summary>Practice changes of all bases and type groups, ordered by day, then by key.</summary>
+    public IReadOnlyList<Recorded<PracticeChange>> PracticeChanges { get; init; } = [];
 
     /// <summary>The newest closing of each flag, as decided by that moment.</summary>
     public IReadOnlyList<FlagClosing> FlagClosings { get; init; } = [];

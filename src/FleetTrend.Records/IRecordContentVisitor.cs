@@ -3,6 +3,7 @@ using FleetTrend.Records.Aircraft;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Inspections;
 using FleetTrend.Records.Installations;
+using FleetTrend.Records.Practices;
 using FleetTrend.Records.Readings;
 using FleetTrend.Records.Sources;
 
@@ -35,6 +36,9 @@ public interface IRecordContentVisitor<out T>
 
     /// <summary>Of an action.</summary>
     T Visit(CorrectiveAction action);
+
+    /// <summary>Of a practice change.</summary>
+    T Visit(PracticeChange change);
 
     /// <summary>Of a retraction.</summary>
     T Visit(Retraction retraction);

@@ -29,4 +29,7 @@ public enum RecordKind : short
 
     /// <summary>A retraction.</summary>
     Retraction = 9,
+
+    /// <summary>A practice change.</summary>
+    PracticeChange = 10,
 }

@@ -52,6 +52,7 @@ public static class SyntheticSchool
                 .. flights.Select(f => f[0].Record),
                 .. flights.SelectMany(f => f.Skip(1)).OrderBy(r => r.Date)
                     .ThenBy(r => r.Record.Key.SourceRecordId, StringComparer.Ordinal).Select(r => r.Record),
+                MirrorPractice(lastDate),
             ],
             Planted = planted,
         };
@@ -112,6 +113,24 @@ public static class SyntheticSchool
         planted.Add(new PlantedTrouble(
             $"Torque practice at {SouthBase} makes exhaust gaskets leak at less than half the hours.",
             FlagKind.BasePartLife, string.Empty, SouthBase, string.Empty, "gasket"));
+    }
+
+    /// <summary>A change of practice that changes nothing that is found.</summary>
+    private static Record MirrorPractice(DateOnly lastDate)
+    {
+        var day = lastDate.AddYears(-1);
+        return new Record
+        {
+            Key = new RecordKey { Source = SourceName, SourceRecordId = "practice mirror", Revision = 1 },
+            PracticeChange = new PracticeChange
+            {
+                ChangeDate = new() { Year = day.Year, Month = day.Month, Day = day.Day },
+                Base = NorthBase,
+                TypeGroup = Four.Name,
+                What = "A mirror on a telescopic arm for every look at the exhaust",
+                Why = "Synthetic: an invented change that does nothing to the numbers.",
+            },
+        };
     }
 
     private static string FirstOfKind(Layout layout, string kind) =>

@@ -24,6 +24,7 @@ public sealed class ContentHashFixedTests
     [InlineData("action", "AB230893BD7428CBC69B367B1FFCE440597BD01A9009811C5C16EED5458FE723")]
     [InlineData("action by codes", "6B3F9B17F183E85B77EC9B68064CBA873B473A279DFBAA93E86BA2349638FD4D")]
     [InlineData("retraction", "3A651B8AA1CBEBFC24C9298A1D3A9D212421F035EFC63A863AA039FBFF0D1882")]
+    [InlineData("practice change", "C4BAEE8BB4772DEE0147CEE0842EC4C1E4E8E9F7F209B2CF8FBFA456065B885F")]
     public void The_hash_of_a_content_never_changes(string name, string hash) =>
         Assert.Equal(hash, Convert.ToHexString(ContentHash.Compute(Records()[name])));
 
@@ -112,6 +113,7 @@ public sealed class ContentHashFixedTests
                 KindCode = "RPL",
             },
         },
+        ["practice change"] = Valid.PracticeChange(),
         ["retraction"] = Valid.Retraction(),
     };
 

@@ -4,6 +4,7 @@ using FleetTrend.Records.Aircraft;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Inspections;
 using FleetTrend.Records.Installations;
+using FleetTrend.Records.Practices;
 using FleetTrend.Records.Readings;
 using FleetTrend.Records.Sources;
 using FleetTrend.Store.Histories;
@@ -97,6 +98,17 @@ internal static class RecordMessages
         },
     };
 
+    private static Wire.PracticeChange ToWire(PracticeChange change) => new()
+    {
+        ChangeDate = change.ChangeDate.ToWire(),
+        Base = change.Base ?? "",
+        TypeGroup = change.TypeGroup ?? "",
+        Locations = { change.Locations.Select(location => new Wire.ChangedLocation { Location = location }) },
+        PartNumber = change.PartNumber ?? "",
+        What = change.What,
+        Why = change.Why ?? "",
+    };
+
     private static Wire.Finding ToWire(Finding finding)
     {
         var wire = new Wire.Finding
@@ -150,6 +162,8 @@ internal static class RecordMessages
         public Wire.Record Visit(Finding finding) => new() { Finding = ToWire(finding) };
 
         public Wire.Record Visit(CorrectiveAction action) => new() { Action = ToWire(action) };
+
+        public Wire.Record Visit(PracticeChange change) => new() { PracticeChange = ToWire(change) };
 
         public Wire.Record Visit(Retraction retraction) => new() { Retraction = new() { Reason = retraction.Reason } };
     }

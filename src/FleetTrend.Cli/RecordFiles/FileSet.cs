@@ -37,6 +37,9 @@ internal static class FileSet
     /// <summary>Aircraft.</summary>
     public static readonly FileForm Aircraft = Form("aircraft.csv", "aircraft");
 
+    /// <summary>Practice changes.</summary>
+    public static readonly FileForm PracticeChanges = Form("practice_changes.csv", "practice_change");
+
     /// <summary>Files of records, in the order in which they are pushed: what others refer to comes first.</summary>
     public static readonly IReadOnlyList<FileForm> Records =
     [
@@ -48,6 +51,7 @@ internal static class FileSet
         Inspections,
         Form("findings.csv", "finding"),
         Form("actions.csv", "action"),
+        PracticeChanges,
         Form("retractions.csv", "retraction"),
     ];
 
@@ -64,6 +68,11 @@ internal static class FileSet
         {
             LinesOf = Inspections,
             Field = Inspection.Descriptor.FindFieldByName("looks"),
+        },
+        new("changed_locations.csv", ChangedLocation.Descriptor, RecordKeys)
+        {
+            LinesOf = PracticeChanges,
+            Field = PracticeChange.Descriptor.FindFieldByName("locations"),
         },
     ];
 

@@ -153,7 +153,7 @@ internal sealed class RecordFolder
 
     // The texts in which the contract takes line breaks may end with one; what was exported must come back as it was.
     private static string TextOf(FileRow row, string column) =>
-        column is "note" or "reason" && row.Line.Text(column).Length > 0 ? row.Line.Raw(column) : row.Line.Text(column);
+        column is "note" or "reason" or "why" && row.Line.Text(column).Length > 0 ? row.Line.Raw(column) : row.Line.Text(column);
 
     private static void Set(IMessage message, Column column, FileRow row, string text, List<Fault> faults)
     {

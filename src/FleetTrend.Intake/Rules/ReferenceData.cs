@@ -28,6 +28,9 @@ internal sealed class ReferenceData
     /// <summary>Makes a base known by its spelling.</summary>
     public void AddBase(string spelling) => bases.TryAdd(spelling, spelling);
 
+    /// <summary>Bases of known aircraft.</summary>
+    public IReadOnlyCollection<string> Bases => bases.Values;
+
     /// <summary>How a base is spelled already, whatever its case here; null where it is new.</summary>
     public string? SpellingOf(string atBase) => bases.GetValueOrDefault(atBase);
 

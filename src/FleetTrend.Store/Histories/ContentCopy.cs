@@ -68,6 +68,7 @@ internal static class ContentCopy
     {
         null => copy.WriteNullAsync(ct),
         string text => copy.WriteAsync(text, NpgsqlDbType.Text, ct),
+        string[] texts => copy.WriteAsync(texts, NpgsqlDbType.Array | NpgsqlDbType.Text, ct),
         DateOnly day => copy.WriteAsync(day, NpgsqlDbType.Date, ct),
         decimal number => copy.WriteAsync(number, NpgsqlDbType.Numeric, ct),
         double number => copy.WriteAsync(number, NpgsqlDbType.Double, ct),

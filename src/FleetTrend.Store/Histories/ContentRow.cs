@@ -9,7 +9,7 @@ namespace FleetTrend.Store.Histories;
 /// <param name="reader">Stands at the row.</param>
 /// <param name="first">Index of the first column of the content.</param>
 /// <param name="recordId">The record.</param>
-/// <param name="registration">Its aircraft; empty for a retraction.</param>
+/// <param name="registration">Its aircraft; empty for a retraction and a practice change.</param>
 /// <param name="assignments">Assignments by record, of airframes.</param>
 /// <param name="looks">Lines by record, of inspections.</param>
 internal sealed class ContentRow(
@@ -29,6 +29,8 @@ internal sealed class ContentRow(
     public string Text(int column) => reader.GetString(first + column);
 
     public string? TextOrNull(int column) => IsNull(column) ? null : Text(column);
+
+    public IReadOnlyList<string> Texts(int column) => reader.GetFieldValue<string[]>(first + column);
 
     public DateOnly Day(int column) => reader.GetFieldValue<DateOnly>(first + column);
 

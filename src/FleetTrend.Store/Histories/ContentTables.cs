@@ -4,6 +4,7 @@ using FleetTrend.Records.Aircraft;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Inspections;
 using FleetTrend.Records.Installations;
+using FleetTrend.Records.Practices;
 using FleetTrend.Records.Readings;
 using FleetTrend.Records.Sources;
 
@@ -133,6 +134,22 @@ internal static class ContentTables
         RecordKind.Retraction, "retractions", "content.reason",
         row => new Retraction(row.Text(0)), retraction => [retraction.Reason], _ => default);
 
+    public static readonly ContentColumns<PracticeChange> PracticeChanges = new(
+        RecordKind.PracticeChange, "practice_changes",
+        "content.change_date, content.base, content.type_group, content.locations, content.part_number, content.what, content.why",
+        row => new PracticeChange
+        {
+            ChangeDate = row.Day(0),
+            Base = row.TextOrNull(1),
+            TypeGroup = row.TextOrNull(2),
+            Locations = row.Texts(3),
+            PartNumber = row.TextOrNull(4),
+            What = row.Text(5),
+            Why = row.TextOrNull(6),
+        },
+        item => [item.ChangeDate, item.Base, item.TypeGroup, item.Locations.ToArray(), item.PartNumber, item.What, item.Why],
+        change => change.ChangeDate);
+
     /// <summary>That of a kind.</summary>
     public static ContentColumns Get(RecordKind kind) => kind switch
     {
@@ -145,6 +162,7 @@ internal static class ContentTables
         RecordKind.Finding => Findings,
         RecordKind.Action => Actions,
         RecordKind.Retraction => Retractions,
+        RecordKind.PracticeChange => PracticeChanges,
     };
 
     private static decimal Number(Hours hours) => hours.Tenths / 10m;

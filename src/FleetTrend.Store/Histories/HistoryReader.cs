@@ -31,6 +31,7 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource, LayoutStore layou
             AsOf = asOf.ToUniversalTime(),
             Aircraft = [],
             RetractionsAlone = await ReadRetractionsAloneAsync(connection, asOf, ct),
+            PracticeChanges = await PracticeChangeRows.ReadAsync(connection, asOf, ct),
             FlagClosings = await FlagClosingRows.ReadAsync(connection, asOf, ct),
             // Layouts and type groups never change: what came since changes nothing.
             Layouts = await layouts.ReadByTypeGroupAsync(ct),

@@ -12,11 +12,11 @@ internal sealed class RecordMapping : IEntityTypeConfiguration<RecordRow>
         {
             table.Length("source_record_id", 1, 120);
             table.HasCheckConstraint("ck_records_revision", "revision >= 1");
-            table.Code("kind", (int)RecordKind.Airframe, (int)RecordKind.Retraction);
+            table.Code("kind", (int)RecordKind.Airframe, (int)RecordKind.PracticeChange);
             table.HasCheckConstraint("ck_records_content_hash", "octet_length(content_hash) = 32");
 
-            // A retraction speaks of a record, not of an aircraft, and there is nothing to take back before the first revision.
-            table.HasCheckConstraint("ck_records_aircraft_id", $"(kind = {(int)RecordKind.Retraction}) = (aircraft_id is null)");
+            // A retraction speaks of a record and a practice change of a base or type group, not of an aircraft; there is nothing to take back before the first revision.
+            table.HasCheckConstraint("ck_records_aircraft_id", $"(kind in ({(int)RecordKind.Retraction}, {(int)RecordKind.PracticeChange})) = (aircraft_id is null)");
             table.HasCheckConstraint("ck_records_retraction", $"kind <> {(int)RecordKind.Retraction} or revision >= 2");
         });
         builder.HasIndex(row => new { row.SourceId, row.SourceRecordId, row.Revision }).IsUnique();

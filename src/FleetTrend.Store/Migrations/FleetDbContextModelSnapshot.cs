@@ -1236,6 +1236,68 @@ namespace FleetTrend.Store.Migrations
                         });
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.PracticeChangeRow", b =>
+                {
+                    b.Property<long>("RecordId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("record_id");
+
+                    b.Property<string>("Base")
+                        .HasColumnType("text")
+                        .HasColumnName("base")
+                        .UseCollation("C");
+
+                    b.Property<DateOnly>("ChangeDate")
+                        .HasColumnType("date")
+                        .HasColumnName("change_date");
+
+                    b.PrimitiveCollection<string[]>("Locations")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("locations");
+
+                    b.Property<string>("PartNumber")
+                        .HasColumnType("text")
+                        .HasColumnName("part_number")
+                        .UseCollation("C");
+
+                    b.Property<string>("TypeGroup")
+                        .HasColumnType("text")
+                        .HasColumnName("type_group")
+                        .UseCollation("C");
+
+                    b.Property<string>("What")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("what")
+                        .UseCollation("C");
+
+                    b.Property<string>("Why")
+                        .HasColumnType("text")
+                        .HasColumnName("why")
+                        .UseCollation("C");
+
+                    b.HasKey("RecordId")
+                        .HasName("pk_practice_changes");
+
+                    b.ToTable("practice_changes", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_practice_changes_base", "char_length(base) between 1 and 60");
+
+                            t.HasCheckConstraint("ck_practice_changes_change_date", "change_date between date '1900-01-01' and date '2199-12-31'");
+
+                            t.HasCheckConstraint("ck_practice_changes_locations", "cardinality(locations) <= 500");
+
+                            t.HasCheckConstraint("ck_practice_changes_part_number", "char_length(part_number) between 1 and 120");
+
+                            t.HasCheckConstraint("ck_practice_changes_type_group", "char_length(type_group) between 2 and 60");
+
+                            t.HasCheckConstraint("ck_practice_changes_what", "char_length(what) between 1 and 200");
+
+                            t.HasCheckConstraint("ck_practice_changes_why", "char_length(why) between 1 and 2000");
+                        });
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.RecipientRow", b =>
                 {
                     b.Property<string>("Base")
@@ -1320,11 +1382,11 @@ namespace FleetTrend.Store.Migrations
 
                     b.ToTable("records", null, t =>
                         {
-                            t.HasCheckConstraint("ck_records_aircraft_id", "(kind = 9) = (aircraft_id is null)");
+                            t.HasCheckConstraint("ck_records_aircraft_id", "(kind in (9, 10)) = (aircraft_id is null)");
 
                             t.HasCheckConstraint("ck_records_content_hash", "octet_length(content_hash) = 32");
 
-                            t.HasCheckConstraint("ck_records_kind", "kind between 1 and 9");
+                            t.HasCheckConstraint("ck_records_kind", "kind between 1 and 10");
 
                             t.HasCheckConstraint("ck_records_retraction", "kind <> 9 or revision >= 2");
 
@@ -2137,6 +2199,16 @@ namespace FleetTrend.Store.Migrations
                         .HasConstraintName("fk_page_sessions_api_keys_key_id");
 
                     b.Navigation("Key");
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.PracticeChangeRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.RecordRow", null)
+                        .WithOne()
+                        .HasForeignKey("FleetTrend.Store.Mapping.PracticeChangeRow", "RecordId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_practice_changes_records_record_id");
                 });
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.RecordRow", b =>

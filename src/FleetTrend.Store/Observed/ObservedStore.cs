@@ -5,7 +5,7 @@ namespace FleetTrend.Store.Observed;
 
 /// <summary>
 /// Observations kept per aircraft, one row each. A row holds from the moment it was observed until something about its aircraft changes:
-/// its records, a merge, an aircraft with which it shares a serial number, a day that its records name, or the code.
+/// its records, one that a newer revision takes from it, a merge, an aircraft with which it shares a serial number, a day that its records name, or the code.
 /// </summary>
 public sealed class ObservedStore(NpgsqlDataSource dataSource)
 {
@@ -23,7 +23,7 @@ public sealed class ObservedStore(NpgsqlDataSource dataSource)
             select sent.aircraft_id
             from since cross join records taken
             join records sent on sent.source_id = taken.source_id and sent.source_record_id = taken.source_record_id
-            where taken.kind = 9 and taken.accept_time > since.moment and taken.accept_time <= @as_of
+            where taken.revision > 1 and taken.accept_time > since.moment and taken.accept_time <= @as_of
             union
             select sent.aircraft_id
             from since cross join finding_merges decided

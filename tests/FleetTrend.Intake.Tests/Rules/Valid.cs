@@ -27,6 +27,7 @@ internal static class Valid
             TypeGroups = new Dictionary<string, IReadOnlyDictionary<string, Domain.Location>> { ["trainer-four"] = locations },
         };
         known.Add("ZZ-A01", locations);
+        known.AddBase("North");
         return known;
     }
 
@@ -104,6 +105,18 @@ internal static class Valid
             Kind = ActionKind.Replaced,
         }, change, (r, c) => r.Action = c);
 
+    public static Record PracticeChange(Action<PracticeChange>? change = null) => Make(
+        new PracticeChange
+        {
+            ChangeDate = Day(),
+            Base = "North",
+            TypeGroup = "trainer-four",
+            Locations = { new ChangedLocation { Location = Gasket }, new ChangedLocation { Location = Weld } },
+            PartNumber = "gasket, two layers",
+            What = "torque in two passes",
+            Why = "gaskets leaked early",
+        }, change, (r, c) => r.PracticeChange = c);
+
     public static Record Retraction(Action<Record>? change = null)
     {
         var record = new Record { Key = Key(), Retraction = new Retraction { Reason = "entered for the wrong aircraft" } };
@@ -114,7 +127,7 @@ internal static class Valid
 
     public static IEnumerable<Record> All() =>
     [
-        Aircraft(), Reading(), MeterChange(), Installation(), Removal(), Inspection(), Finding(), Action(), Retraction(),
+        Aircraft(), Reading(), MeterChange(), Installation(), Removal(), Inspection(), Finding(), Action(), Retraction(), PracticeChange(),
     ];
 
     private static Record Make<T>(T content, Action<T>? change, Action<Record, T> put)

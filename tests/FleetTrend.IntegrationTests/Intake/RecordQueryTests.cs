@@ -262,6 +262,25 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
                 Note = "as a set",
             },
         };
+        yield return new Record
+        {
+            Key = ShopCards.Key("practice"),
+            PracticeChange = new PracticeChange
+            {
+                ChangeDate = ShopCards.Day(9),
+                Base = "North",
+                TypeGroup = ShopCards.TypeGroup,
+                Locations = { new ChangedLocation { Location = ShopCards.Weld }, new ChangedLocation { Location = ShopCards.Gasket } },
+                PartNumber = "gasket, three layers",
+                What = "torque in two passes",
+                Why = "leaks\nbelow 300 h",
+            },
+        };
+        yield return new Record
+        {
+            Key = ShopCards.Key("practice of the fleet"),
+            PracticeChange = new PracticeChange { ChangeDate = ShopCards.Day(9), What = "a mirror for every look" },
+        };
     }
 
     private static ListRecordRevisionsRequest Revisions(string id, int size = 0, string token = "") =>

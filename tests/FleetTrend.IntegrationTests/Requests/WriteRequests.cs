@@ -32,6 +32,16 @@ internal static class WriteRequests
         new() { Key = ShopCards.Key("card"), Inspection = AnInspection() },
         new() { Key = ShopCards.Key("finding"), Finding = AFinding() },
         new() { Key = ShopCards.Key("action"), Action = AnAction() },
+        new()
+        {
+            Key = ShopCards.Key("practice"),
+            PracticeChange = new()
+            {
+                ChangeDate = ShopCards.Day(20), Base = "North", TypeGroup = ShopCards.TypeGroup,
+                Locations = { new ChangedLocation { Location = ShopCards.Gasket } }, PartNumber = "gasket, three layers", What = "torque in two passes",
+                Why = "gaskets leaked early",
+            },
+        },
         new() { Key = ShopCards.Key("finding", 2), Retraction = new() { Reason = "entered for the wrong aircraft" } },
     ];
 

@@ -4,6 +4,7 @@ using FleetTrend.Records.Aircraft;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Inspections;
 using FleetTrend.Records.Installations;
+using FleetTrend.Records.Practices;
 using FleetTrend.Records.Readings;
 using FleetTrend.Records.Sources;
 using FleetTrend.Store.Fleet;
@@ -157,6 +158,34 @@ public sealed class HistoryReaderTests(PostgresFixture postgres)
         Assert.Empty(Assert.Single((await reader.ReadAsync(third, default)).Aircraft).Findings);
         Assert.Empty((await reader.ReadAsync(first.AddYears(-1), default)).Aircraft);
     }
+
+    [Fact]
+    public async Task Practice_changes_are_read_beside_the_aircraft_as_known_at_a_moment()
+    {
+        await using var store = await CreateAsync(postgres);
+        var process = store.StartProcess();
+        var (writer, knowledge) = (process.GetRequiredService<RecordWriter>(), process.GetRequiredService<Knowledge>());
+        PracticeChange Torque(int day, string? atBase) => new()
+        {
+            ChangeDate = Day.AddDays(day), Base = atBase, TypeGroup = TypeGroup, Locations = [Gasket, Weld], PartNumber = "gasket, two layers",
+            What = "torque in two passes", Why = "leaks",
+        };
+        var bare = new PracticeChange { ChangeDate = Day, What = "a mirror for every look" };
+        await writer.SaveAsync([Record("p-2", 1, Torque(5, "North")), Record("p-3", 1, bare), Record("p-1", 1, Torque(5, null))], default);
+        var first = await knowledge.FixAsOfAsync(default);
+        await writer.SaveAsync([Record("p-2", 2, Torque(9, "North")), Retraction("p-1", 2)], default);
+        var second = await knowledge.FixAsOfAsync(default);
+
+        var then = await PracticesAsync(process, first);
+        Assert.Equal(["p-3", "p-1", "p-2"], then.Select(change => change.Key.SourceRecordId)); // by day, then by identifier
+        Assert.Equivalent(bare, then[0].Content, strict: true);
+        Assert.Equivalent(Torque(5, "North"), then[2].Content, strict: true);
+        Assert.Equal([("p-3", 1), ("p-2", 2)], (await PracticesAsync(process, second)).Select(change => (change.Key.SourceRecordId, change.Key.Revision)));
+        Assert.Equal(2, (await process.GetRequiredService<HistoryReader>().ReadAsync(second, default)).PracticeChanges.Count);
+    }
+
+    private static async Task<IReadOnlyList<Recorded<PracticeChange>>> PracticesAsync(IServiceProvider process, DateTimeOffset asOf) =>
+        (await process.GetRequiredService<HistoryReader>().ReadWithoutAircraftAsync(asOf, default)).PracticeChanges;
 
     [Fact]
     public async Task Each_aircraft_has_its_own_records_in_order_and_its_layout()

@@ -82,6 +82,35 @@ public sealed class KeptObservationsTests(PostgresFixture postgres) : IAsyncLife
         Assert.Equal(2, await server.CountAsync($"observed_aircraft where as_of = '{first:O}'"));
     }
 
+    // The newest revision counts, whatever it is about: the aircraft that had the older one is observed anew too.
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task A_record_that_a_revision_takes_to_another_aircraft_or_to_none_leaves_the_first(bool toNone)
+    {
+        var fleet = new UnitFleet("one", "gasket", "ZZ", hoursPerDay: 5);
+        var (a, b) = (fleet.Unit(), fleet.Unit());
+        fleet.Looked(a, 100);
+        fleet.Looked(b, 100);
+        fleet.Looked(a, 200);
+        await fleet.PushAsync(server);
+        await server.Services.RefreshAsync();
+        var moved = fleet.Records[^1].Clone();
+        moved.Key.Revision = 2;
+        if (toNone)
+            moved.PracticeChange = new PracticeChange { ChangeDate = moved.Inspection.InspectionDate, What = "a mirror for every look" };
+        else
+            moved.Inspection.Registration = b;
+
+        var pushed = await (await server.IntakeOfAsync("published")).PushRecordAsync(new PushRecordRequest { Record = moved });
+
+        Assert.Equal(RecordState.Accepted, pushed.Outcome.State);
+        var refreshed = await server.Services.RefreshAsync();
+        var whole = FleetTrends.Compute(
+            Observe.Fleet(await server.Services.GetRequiredService<HistoryReader>().ReadAsync(refreshed.AsOf, default)), refreshed.Parameters, refreshed.CodeVersion);
+        Assert.Equal(JsonSerializer.Serialize(whole, TrendJson.Options), JsonSerializer.Serialize(refreshed, TrendJson.Options));
+    }
+
     private async Task<Dictionary<string, long>> SetsAsync(DateTimeOffset asOf)
     {
         await using var command = server.Database.DataSource.CreateCommand(

@@ -76,6 +76,9 @@ RECORDS = {
         9, text(1, MARK), text(2, GASKET), day(3, 2026, 2, 3), hours(4, 812.4), whole(5, 3), number(6, 0.0), text(7, "set of four")),
     "action by codes": group(
         9, text(1, MARK), day(3, 2026, 2, 3), hours(4, 812.4), number(6, 3.5), text(8, "EX3"), text(9, "RPL")),
+    "practice change": group(
+        11, day(1, 2026, 2, 3), text(2, "North"), text(3, "trainer-four"), group(4, text(1, WELD)), group(4, text(1, GASKET)),
+        text(5, "gasket, two layers"), text(6, "torque in two passes"), text(7, "gaskets leaked early")),
     "retraction": group(10, text(1, "entered for the wrong aircraft")),
 }
 
