@@ -24,6 +24,9 @@ internal static class AdvisoryLock
     /// <summary>One at a time changes the parameters.</summary>
     public const long Parameters = 0x464C_5412;
 
+    /// <summary>One at a time lets go of old results.</summary>
+    public const long Thinning = 0x464C_5413;
+
     /// <summary>First half of a two-part key; the second half is the name of a job. One process at a time runs it.</summary>
     public const int Job = 0x464C_5406;
 

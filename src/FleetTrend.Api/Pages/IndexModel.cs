@@ -10,7 +10,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages;
 
-/// <summary>The first page: the latest report of the whole fleet, the fleet now, and the archive.</summary>
+/// <summary>The first page: what stands first in the latest report of the whole fleet, the fleet now, and the archive.</summary>
 public sealed class IndexModel(ResultReader results, ReportStore reports, FlagStore flags, FreshnessReader freshness) : PageModel
 {
     private const int MostFlags = 500;
@@ -41,7 +41,7 @@ public sealed class IndexModel(ResultReader results, ReportStore reports, FlagSt
     /// <summary>The latest report of the whole fleet; null before the first.</summary>
     public StoredReport? Report { get; private set; }
 
-    /// <summary>That report as HTML.</summary>
+    /// <summary>What stands first in that report, as HTML.</summary>
     public string ReportHtml { get; private set; } = "";
 
     /// <summary>The fleet table of the latest trends as HTML.</summary>
@@ -92,7 +92,7 @@ public sealed class IndexModel(ResultReader results, ReportStore reports, FlagSt
         var fleet = FleetSection.Compose(shown, [.. open.Items.Select(flag => flag.ToLine())]);
         FleetHtml = FleetTrend.Reports.Html.ReportHtml.Render(fleet with { Name = "fleet-now", Heading = "Fleet now" });
         Report = await reports.LatestAsync(ReportPages.WholeFleet, ct);
-        if (Report is not null) ReportHtml = ReportPages.Render(Report);
+        if (Report is not null) ReportHtml = ReportPages.RenderOpening(Report);
         Archive = (await reports.ListAsync(null, MostReports, null, ct)).Items;
         LatestPerBase = [.. Archive
             .Where(r => r.Base != ReportPages.WholeFleet)

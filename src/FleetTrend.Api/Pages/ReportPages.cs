@@ -53,15 +53,34 @@ public static class ReportPages
     public static string Render(StoredReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        var address = string.Create(CultureInfo.InvariantCulture, $"/reports/{report.ReportId}");
         return report.DocumentJson is { } document
-            ? ReportHtml.Render(ReportDocumentJson.Read(document), name => $"{address}/plots/{Uri.EscapeDataString(name)}")
+            ? Render(report, ReportDocumentJson.Read(document))
             : $"""
                <h1>Weekly trend report</h1>
-               <p>An earlier version wrote this report. It is shown as it was mailed. <a href="{address}/mail">The mail by itself</a></p>
-               <iframe class="mail" title="The report as it was mailed" src="{address}/mail" sandbox></iframe>
+               <p>An earlier version wrote this report. It is shown as it was mailed. <a href="{Address(report)}/mail">The mail by itself</a></p>
+               <iframe class="mail" title="The report as it was mailed" src="{Address(report)}/mail" sandbox></iframe>
                """;
     }
+
+    /// <summary>
+    /// What stands first in a stored report, with its caution, as a piece of a page that links to the whole; all of one that has its mail alone.
+    /// </summary>
+    public static string RenderOpening(StoredReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        if (report.DocumentJson is not { } stored)
+            return Render(report);
+        var document = ReportDocumentJson.Read(stored);
+        return $"""
+                {Render(report, document with { Sections = [.. document.Sections.Take(1)] })}
+                <p><a href="{Address(report)}">The whole report</a></p>
+                """;
+    }
+
+    private static string Render(StoredReport report, ReportDocument document) =>
+        ReportHtml.Render(document, name => $"{Address(report)}/plots/{Uri.EscapeDataString(name)}");
+
+    private static string Address(StoredReport report) => string.Create(CultureInfo.InvariantCulture, $"/reports/{report.ReportId}");
 
     private static void AddHeaders(IHeaderDictionary headers)
     {

@@ -137,6 +137,7 @@ public sealed class TrendRefresh(
         var opened = await problems.SaveAsync(asOf, [.. listed.Select(ToFound)], ct);
         await requests.DoneAsync(asOf, ct);
         await started.EndAsync(asOf, ct);
+        await results.ThinAsync(ct);
         RefreshLog.TrendsRefreshed(log, asOf, summaries.Sum(s => s.Marks.Count), proposed.Count, raised.Count);
         RefreshLog.DataChecked(log, asOf, listed.Count, opened);
     }

@@ -78,6 +78,15 @@ public sealed class ResultStore(NpgsqlDataSource dataSource)
         return await command.ExecuteNonQueryAsync(ct) == 1;
     }
 
+    /// <summary>Lets go of results that newer ones have replaced, as <see cref="ResultThinning"/> says; again, it does nothing more.</summary>
+    public async Task ThinAsync(CancellationToken ct)
+    {
+        await using var connection = await dataSource.OpenConnectionAsync(ct);
+        await using var transaction = await connection.BeginTransactionAsync(ct);
+        await ResultThinning.ThinAsync(connection, age: null, ct);
+        await transaction.CommitAsync(ct);
+    }
+
     /// <summary>The latest that is published, or null where nothing is.</summary>
     public Task<PublishedTrends?> LatestAsync(CancellationToken ct) => FirstAsync($"{Published} order by as_of desc limit 1", null, ct);
 

@@ -1,4 +1,5 @@
 using Npgsql;
+using NpgsqlTypes;
 
 namespace FleetTrend.Store.Results;
 
@@ -14,7 +15,7 @@ internal static class ResultThinning
         create temporary table kept_weekly on commit drop as
         select distinct on (date_trunc('week', as_of at time zone 'UTC')) as_of
         from trends
-        where as_of >= clock_timestamp() - @age
+        where @age::interval is null or as_of >= clock_timestamp() - @age
         order by date_trunc('week', as_of at time zone 'UTC'), exists (select from reports where reports.as_of = trends.as_of) desc, as_of desc;
 
         update trends set is_whole = false
@@ -30,14 +31,14 @@ internal static class ResultThinning
         delete from result_sets gone
         where as_of < (select max(as_of) from trends)
           and not exists (select from trends where gone.id = any(trends.set_ids))
-          and not exists (select from started_refreshes where started_refreshes.set_id = gone.id);
+          and not exists (select from started_refreshes where started_refreshes.set_id = gone.id or started_refreshes.as_of = gone.as_of);
 
         create temporary table thinned on commit drop as
         select id from result_sets thin
         where summary_json::text <> '{}'
           and as_of < (select max(as_of) from trends)
           and not exists (select from trends where is_whole and thin.id = any(trends.set_ids))
-          and not exists (select from started_refreshes where started_refreshes.set_id = thin.id);
+          and not exists (select from started_refreshes where started_refreshes.set_id = thin.id or started_refreshes.as_of = thin.as_of);
 
         delete from results where labels is null and set_id in (select id from thinned);
         update results set detail = null where set_id in (select id from thinned);
@@ -46,13 +47,15 @@ internal static class ResultThinning
 
     /// <summary>Thins them out in the transaction of a connection; again, it does nothing more.</summary>
     /// <param name="connection">Open, with a transaction.</param>
-    /// <param name="age">How long weekly headline figures stay.</param>
+    /// <param name="age">How long weekly headline figures stay; null for ever.</param>
     /// <param name="ct">Cancels.</param>
     /// <returns>Rows that are gone or have lost what was not their headline.</returns>
-    public static async Task<int> ThinAsync(NpgsqlConnection connection, TimeSpan age, CancellationToken ct)
+    public static async Task<int> ThinAsync(NpgsqlConnection connection, TimeSpan? age, CancellationToken ct)
     {
+        await using var alone = new NpgsqlCommand($"select pg_advisory_xact_lock({AdvisoryLock.Thinning})", connection);
+        await alone.ExecuteNonQueryAsync(ct);
         await using var command = new NpgsqlCommand(Statements, connection) { CommandTimeout = 0 };
-        command.Parameters.AddWithValue("age", age);
+        command.Parameters.AddWithValue("age", NpgsqlDbType.Interval, (object?)age ?? DBNull.Value);
         return Math.Max(0, await command.ExecuteNonQueryAsync(ct));
     }
 }

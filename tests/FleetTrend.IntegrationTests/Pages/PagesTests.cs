@@ -42,7 +42,7 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
-    public async Task The_latest_report_of_the_fleet_stands_first_with_its_plots()
+    public async Task What_stands_first_in_the_latest_report_stands_first_and_leads_to_its_plots()
     {
         await SaveSnapshotAsync();
         var fleet = await SaveReportAsync(ReportScope.WholeFleet);
@@ -50,9 +50,13 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         var page = await PageAsync("/");
         Assert.Equal("Weekly trend report: the whole fleet, 16 to 22 Nov 2026", page.QuerySelector("#report h1")!.TextContent);
         Assert.Single(page.QuerySelectorAll("h1"));
+        Assert.Contains(Cautions.Brief, page.QuerySelector("#report")!.TextContent);
+        var whole = await PageAsync(page.QuerySelector($"#report a[href='/reports/{fleet}']")!.GetAttribute("href")!);
+        var sections = whole.QuerySelectorAll("main section h2").Select(h => h.TextContent).ToList();
+        Assert.Equal([sections[0], "Fleet now"], page.QuerySelectorAll("main section[aria-labelledby^=ft-] h2").Select(h => h.TextContent));
         Assert.NotNull(page.QuerySelector($"nav a[href='/reports/{home}']"));
         Assert.NotNull(page.QuerySelector($"#archive + ul a[href='/reports/{fleet}']"));
-        var images = page.QuerySelectorAll("img");
+        var images = whole.QuerySelectorAll("img");
         Assert.Equal(3, images.Length);
         foreach (var image in images)
         {
@@ -62,8 +66,11 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         }
 
         // Each identifier once, or a link leads to the wrong place.
-        var identifiers = page.QuerySelectorAll("[id]").Select(e => e.Id!).ToList();
-        Assert.Equal(identifiers.Distinct(StringComparer.Ordinal), identifiers);
+        foreach (var shown in new[] { page, whole })
+        {
+            var identifiers = shown.QuerySelectorAll("[id]").Select(e => e.Id!).ToList();
+            Assert.Equal(identifiers.Distinct(StringComparer.Ordinal), identifiers);
+        }
     }
 
     [Fact]

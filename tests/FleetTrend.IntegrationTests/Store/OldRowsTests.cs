@@ -43,6 +43,23 @@ public sealed class OldRowsTests(PostgresFixture postgres)
         Assert.Equal("False 0;False 1;True 1", await ShapeAsync(store));
     }
 
+    [Fact] // Every refresh does so, or a day of them would pile up.
+    public async Task What_a_newer_moment_has_replaced_goes_and_what_a_started_refresh_will_publish_stays()
+    {
+        await using var store = await CreateAsync(postgres);
+        var results = store.StartProcess().GetRequiredService<ResultStore>();
+        foreach (var minutes in new[] { 80, 70, 60, 0 })
+            await PublishAsync(results, Now.AddMinutes(-minutes));
+        await results.AddSetAsync(Now.AddMinutes(-50), "four", "{}", [], default);
+        await ExecuteAsync(store, "insert into started_refreshes (as_of, type_group) select as_of, 'four' from result_sets where summary_json::text = '{}'");
+
+        await results.ThinAsync(default);
+
+        Assert.Equal(1L, await store.ScalarAsync<long>("select count(*) from trends where is_whole"));
+        Assert.Equal(2L, await store.ScalarAsync<long>("select count(*) from results where detail is not null"));
+        Assert.Equal(1L, await store.ScalarAsync<long>("select count(*) from result_sets where as_of in (select as_of from started_refreshes)"));
+    }
+
     private static async Task PublishAsync(ResultStore results, DateTimeOffset asOf)
     {
         var setId = await results.AddSetAsync(
