@@ -82,7 +82,7 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
         };
     }
 
-    private static Look? LookAt(IReadOnlyList<RecordKey> examined, IReadOnlyList<Recorded<Finding>> findings) =>
+    private static Look? LookAt(List<RecordKey> examined, List<Recorded<Finding>> findings) =>
         findings.Count == 0
             ? examined.Count == 0 ? null : new Look([], examined) { IsExamined = true, Accepted = NothingAccepted }
             : new Look([.. findings.Where(f => f.Content.Grade == FindingGrade.Defect)], [.. examined, .. findings.Select(f => f.Key)])

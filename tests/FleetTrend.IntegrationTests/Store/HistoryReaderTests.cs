@@ -167,8 +167,13 @@ public sealed class HistoryReaderTests(PostgresFixture postgres)
         var (writer, knowledge) = (process.GetRequiredService<RecordWriter>(), process.GetRequiredService<Knowledge>());
         PracticeChange Torque(int day, string? atBase) => new()
         {
-            ChangeDate = Day.AddDays(day), Base = atBase, TypeGroup = TypeGroup, Locations = [Gasket, Weld], PartNumber = "gasket, two layers",
-            What = "torque in two passes", Why = "leaks",
+            ChangeDate = Day.AddDays(day),
+            Base = atBase,
+            TypeGroup = TypeGroup,
+            Locations = [Gasket, Weld],
+            PartNumber = "gasket, two layers",
+            What = "torque in two passes",
+            Why = "leaks",
         };
         var bare = new PracticeChange { ChangeDate = Day, What = "a mirror for every look" };
         await writer.SaveAsync([Record("p-2", 1, Torque(5, "North")), Record("p-3", 1, bare), Record("p-1", 1, Torque(5, null))], default);
