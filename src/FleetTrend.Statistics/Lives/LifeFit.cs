@@ -33,7 +33,7 @@ public sealed class LifeFit
         Model = new LifeModel(distribution, Math.Exp(peak.Mu), isShapeGiven && peak.Tau == 0 ? 1 : Math.Exp(peak.Tau));
         region = new Lazy<LikelihoodRegion>(() => isShapeGiven
             ? LikelihoodRegion.AtShape(search, peak, confidence)
-            : LikelihoodRegion.Around(search, peak, covariance.LogShape, confidence));
+            : LikelihoodRegion.Around(search, peak, covariance, confidence));
         scale = new Lazy<LifeParameter>(FitScale);
         shape = new Lazy<LifeParameter>(FitShape);
     }

@@ -26,50 +26,101 @@ internal sealed class LikelihoodRegion
     private const double KnownShapeVariance = 0.05;
 
     private readonly LikelihoodSearch search;
+    private readonly LikelihoodSearch.Peak peak;
+    private readonly LogCovariance? covariance;
+    private readonly double drop;
     private readonly double level;
     private readonly bool isKnown;
-    private readonly List<Piece> pieces = [];
+    private readonly Lazy<List<Piece>> pieces;
 
-    private LikelihoodRegion(LikelihoodSearch search, LikelihoodSearch.Peak peak, double confidence, bool isKnown)
+    private LikelihoodRegion(LikelihoodSearch search, LikelihoodSearch.Peak peak, LogCovariance? covariance, double confidence)
     {
         this.search = search;
-        this.isKnown = isKnown;
-        var drop = Quantile.NormalTwoSided(confidence);
+        this.peak = peak;
+        this.covariance = covariance;
+        isKnown = covariance?.LogShape < KnownShapeVariance;
+        drop = Quantile.NormalTwoSided(confidence);
         level = peak.Point.Value - (drop * drop / 2);
+        pieces = new Lazy<List<Piece>>(() => covariance is null ? [new Piece(this, peak, peak, 1)] : Cut(Tops(covariance.Value)));
     }
 
     /// <summary>The region around a maximum over both parameters.</summary>
-    internal static LikelihoodRegion Around(LikelihoodSearch search, LikelihoodSearch.Peak peak, double logShapeVariance, double confidence)
-    {
-        var region = new LikelihoodRegion(search, peak, confidence, logShapeVariance < KnownShapeVariance);
-        var step = Quantile.NormalTwoSided(confidence) * Math.Sqrt(logShapeVariance) / 2;
-        var tops = region.March(peak, -1, step);
-        tops.Reverse();
-        tops.Add(peak);
-        tops.AddRange(region.March(peak, +1, step));
-        region.Cut(tops);
-        return region;
-    }
+    internal static LikelihoodRegion Around(LikelihoodSearch search, LikelihoodSearch.Peak peak, LogCovariance covariance, double confidence) =>
+        new(search, peak, covariance, confidence);
 
     /// <summary>The region where the shape is given: one stretch of mu.</summary>
-    internal static LikelihoodRegion AtShape(LikelihoodSearch search, LikelihoodSearch.Peak peak, double confidence)
-    {
-        var region = new LikelihoodRegion(search, peak, confidence, isKnown: false);
-        region.pieces.Add(new Piece(region, peak, peak, 1));
-        return region;
-    }
+    internal static LikelihoodRegion AtShape(LikelihoodSearch search, LikelihoodSearch.Peak peak, double confidence) =>
+        new(search, peak, covariance: null, confidence);
 
     /// <summary>Least and greatest ln shape; infinite where the region does not end.</summary>
-    internal (double Lower, double Upper) Taus() => (
-        pieces[0].IsOpenBelow ? double.NegativeInfinity : pieces[0].First.Tau,
-        pieces[^1].IsOpenAbove ? double.PositiveInfinity : pieces[^1].Last.Tau);
+    internal (double Lower, double Upper) Taus() =>
+        isKnown && Direct((_, tau) => new LikelihoodPoint(tau, 0, 1, 0, 0, 0)) is { } limits
+            ? limits
+            : (pieces.Value[0].IsOpenBelow ? double.NegativeInfinity : pieces.Value[0].First.Tau,
+                pieces.Value[^1].IsOpenAbove ? double.PositiveInfinity : pieces.Value[^1].Last.Tau);
 
     /// <summary>Least and greatest value of a quantity; infinite where the region does not limit it.</summary>
     /// <param name="quantity">Its value at (mu, tau), with gradient and Hessian; mu may be negative infinity.</param>
     /// <param name="rises">Whether it rises with mu; else it falls.</param>
-    internal (double Lower, double Upper) Limits(Func<double, double, LikelihoodPoint> quantity, bool rises) => (
-        pieces.Min(p => p.Extreme(quantity, rises ? -1 : +1, -1)),
-        pieces.Max(p => p.Extreme(quantity, rises ? +1 : -1, +1)));
+    internal (double Lower, double Upper) Limits(Func<double, double, LikelihoodPoint> quantity, bool rises) =>
+        isKnown && Direct(quantity) is { } limits
+            ? limits
+            : (pieces.Value.Min(p => p.Extreme(quantity, rises ? -1 : +1, -1)), pieces.Value.Max(p => p.Extreme(quantity, rises ? +1 : -1, +1)));
+
+    /// <summary>
+    /// Both limits by Newton steps from where they would lie if the likelihood were normal; where the shape is known it nearly is. Null where
+    /// the steps lead elsewhere.
+    /// </summary>
+    /// <remarks>Source: Venzon and Moolgavkar, A method for computing profile-likelihood-based confidence intervals, Applied Statistics 37, 1988.</remarks>
+    private (double Lower, double Upper)? Direct(Func<double, double, LikelihoodPoint> quantity) =>
+        Direct(quantity, -1) is { } lower && Direct(quantity, +1) is { } upper ? (lower, upper) : null;
+
+    private double? Direct(Func<double, double, LikelihoodPoint> quantity, int side)
+    {
+        var (at, known) = (quantity(peak.Mu, peak.Tau), covariance!.Value);
+        var reach = side * drop / Math.Sqrt(known.Variance(at.Mu, at.Tau));
+        var (mu, tau) = ((known.LogScale * at.Mu) + (known.Mixed * at.Tau), (known.Mixed * at.Mu) + (known.LogShape * at.Tau));
+        var most = 3 * drop * Math.Sqrt(known.LogShape);
+        return Touch(quantity, peak.Mu + (reach * mu), peak.Tau + (reach * tau), peak.Tau - most, peak.Tau + most) is { } touch
+            && side * (touch.Value.Value - at.Value) > 0
+            && side * ((touch.Likelihood.Mu * touch.Value.Mu) + (touch.Likelihood.Tau * touch.Value.Tau)) < 0
+                ? touch.Value.Value
+                : null;
+    }
+
+    /// <summary>
+    /// Where the edge of the region touches a curve of equal value, by Newton steps from a point; null where they leave a stretch of shapes.
+    /// </summary>
+    private (LikelihoodPoint Likelihood, LikelihoodPoint Value)? Touch(
+        Func<double, double, LikelihoodPoint> quantity, double mu, double tau, double fromTau, double toTau)
+    {
+        for (var i = 0; i < 10; i++)
+        {
+            var (f, v) = (search.At(mu, tau), quantity(mu, tau));
+            var (above, turn) = (f.Value - level, (f.Mu * v.Tau) - (f.Tau * v.Mu));
+            var turnMu = (f.MuMu * v.Tau) + (f.Mu * v.MuTau) - (f.MuTau * v.Mu) - (f.Tau * v.MuMu);
+            var turnTau = (f.MuTau * v.Tau) + (f.Mu * v.TauTau) - (f.TauTau * v.Mu) - (f.Tau * v.MuTau);
+            var determinant = (f.Mu * turnTau) - (f.Tau * turnMu);
+            var (deltaMu, deltaTau) = (((f.Tau * turn) - (turnTau * above)) / determinant, ((turnMu * above) - (f.Mu * turn)) / determinant);
+            if (i > 0 && Math.Abs(above) < 1e-9 && Math.Abs((v.Mu * deltaMu) + (v.Tau * deltaTau)) < 1e-9 * (1 + Math.Abs(v.Value)))
+                return (f, v);
+            (mu, tau) = (mu + deltaMu, tau + deltaTau);
+            if (!(tau >= fromTau && tau <= toTau)) return null;
+        }
+
+        return null;
+    }
+
+    /// <summary>The best mu for shapes on both sides of the maximum, from the least to the greatest shape.</summary>
+    private List<LikelihoodSearch.Peak> Tops(LogCovariance known)
+    {
+        var step = drop * Math.Sqrt(known.LogShape) / 2;
+        var tops = March(peak, -1, step);
+        tops.Reverse();
+        tops.Add(peak);
+        tops.AddRange(March(peak, +1, step));
+        return tops;
+    }
 
     /// <summary>The best mu for shapes further and further out on one side, until the region has ended and can be trusted not to go on.</summary>
     private List<LikelihoodSearch.Peak> March(LikelihoodSearch.Peak from, int side, double step)
@@ -94,8 +145,9 @@ internal sealed class LikelihoodRegion
     private bool IsInside(LikelihoodSearch.Peak top) => top.Point.Value >= level;
 
     /// <summary>Cuts a row of tops into the pieces inside the region.</summary>
-    private void Cut(List<LikelihoodSearch.Peak> tops)
+    private List<Piece> Cut(List<LikelihoodSearch.Peak> tops)
     {
+        var cut = new List<Piece>();
         LikelihoodSearch.Peak? first = null;
         for (var i = 0; i < tops.Count; i++)
         {
@@ -104,9 +156,11 @@ internal sealed class LikelihoodRegion
             if (i + 1 < tops.Count && IsInside(tops[i + 1])) continue;
             var last = i + 1 == tops.Count ? tops[i] : Tip(tops[i], tops[i + 1]);
             var nodes = isKnown ? 9 : Math.Clamp((int)((last.Tau - first.Tau) * 4), 13, 40);
-            pieces.Add(new Piece(this, first, last, nodes) { IsOpenBelow = first.Tau <= LeastTau, IsOpenAbove = last.Tau >= GreatestTau });
+            cut.Add(new Piece(this, first, last, nodes) { IsOpenBelow = first.Tau <= LeastTau, IsOpenAbove = last.Tau >= GreatestTau });
             first = null;
         }
+
+        return cut;
     }
 
     /// <summary>Where the region ends between a shape inside and one outside.</summary>
@@ -196,27 +250,11 @@ internal sealed class LikelihoodRegion
                 return Math.Abs(gain) < 0.1 ? best + (gain / (Math.E - 1)) : double.PositiveInfinity;
             }
 
-            // Where the edge touches a curve of equal value, by Newton steps from a slice; null where they lead away from it.
-            double? Touch(int j)
-            {
-                var (mu, tau) = (slices[j].Edge(edge), slices[j].Top.Tau);
-                var (from, to) = (Tau(j - 1), Tau(j + 1));
-                for (var i = 0; i < 10; i++)
-                {
-                    var (f, v) = (region.search.At(mu, tau), quantity(mu, tau));
-                    var (above, turn) = (f.Value - region.level, (f.Mu * v.Tau) - (f.Tau * v.Mu));
-                    var turnMu = (f.MuMu * v.Tau) + (f.Mu * v.MuTau) - (f.MuTau * v.Mu) - (f.Tau * v.MuMu);
-                    var turnTau = (f.MuTau * v.Tau) + (f.Mu * v.TauTau) - (f.TauTau * v.Mu) - (f.Tau * v.MuTau);
-                    var determinant = (f.Mu * turnTau) - (f.Tau * turnMu);
-                    var (deltaMu, deltaTau) = (((f.Tau * turn) - (turnTau * above)) / determinant, ((turnMu * above) - (f.Mu * turn)) / determinant);
-                    if (i > 0 && Math.Abs(above) < 1e-9 && Math.Abs((v.Mu * deltaMu) + (v.Tau * deltaTau)) < 1e-9 * (1 + Math.Abs(v.Value)))
-                        return side * v.Value >= values[j] && edge * f.Mu <= 0 ? v.Value : null;
-                    (mu, tau) = (mu + deltaMu, tau + deltaTau);
-                    if (!(tau >= from && tau <= to)) return null;
-                }
-
-                return null;
-            }
+            double? Touch(int j) =>
+                region.Touch(quantity, slices[j].Edge(edge), slices[j].Top.Tau, Tau(j - 1), Tau(j + 1)) is { } touch
+                && side * touch.Value.Value >= values[j] && edge * touch.Likelihood.Mu <= 0
+                    ? touch.Value.Value
+                    : null;
         }
 
         /// <summary>Shapes by number, and between them: cosines, so that an edge that turns at a tip is smooth in the number.</summary>
