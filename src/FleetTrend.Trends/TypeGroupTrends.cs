@@ -17,7 +17,8 @@ public sealed record TypeGroupTrends(string TypeGroup, IReadOnlyList<AnalysisRes
     {
         ArgumentNullException.ThrowIfNull(inputs);
         ArgumentNullException.ThrowIfNull(analyses);
-        return new(inputs.TypeGroup, [.. analyses.Select(a => a.Compute(inputs))], FlagCandidates.Find(inputs, closings));
+        // A fleet that is one type group would leave all processors but one idle. What analyses share is computed once, by who needs it first.
+        return new(inputs.TypeGroup, [.. analyses.AsParallel().AsOrdered().Select(a => a.Compute(inputs))], FlagCandidates.Find(inputs, closings));
     }
 
     /// <summary>The answers of an analysis, not settled yet.</summary>
