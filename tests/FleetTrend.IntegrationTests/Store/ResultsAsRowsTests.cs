@@ -2,7 +2,6 @@ using FleetTrend.Results;
 using FleetTrend.Results.Reading;
 using FleetTrend.Store;
 using FleetTrend.Store.Reports;
-using FleetTrend.Store.Results;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
