@@ -115,7 +115,16 @@ public static class Reasons
     public static readonly Reason NoTrendsYet = new("NO_TRENDS_YET", Code.FailedPrecondition, "Wait for the first refresh, which follows the first records by itself, or ask for one with RequestRefresh.");
 
     /// <summary>The flag cannot go from its state to the one asked for.</summary>
-    public static readonly Reason FlagIsClosed = new("FLAG_IS_CLOSED", Code.FailedPrecondition, "A closed flag stays closed; a new one is raised if the numbers ask for it.");
+    public static readonly Reason FlagIsClosed = new("FLAG_IS_CLOSED", Code.FailedPrecondition, "Reopen a closed flag, or wait: a new one is raised if the numbers ask for it.");
+
+    /// <summary>The step does not lead on from where the flag stands.</summary>
+    public static readonly Reason FlagStepNotNow = new("FLAG_STEP_NOT_NOW", Code.FailedPrecondition, "ListFlags says where the flag stands; answer that.");
+
+    /// <summary>A newer flag is about the same.</summary>
+    public static readonly Reason FlagRaisedAgain = new("FLAG_RAISED_AGAIN", Code.FailedPrecondition, "Answer the newer flag; this one stays as it is.");
+
+    /// <summary>Another step of the flag came before the answer.</summary>
+    public static readonly Reason FlagChanged = new("FLAG_CHANGED", Code.Aborted, "Read the flag again, and send your answer with its etag if it still fits.");
 
     /// <summary>The data check was answered before, or has ended.</summary>
     public static readonly Reason CheckNotOpen = new("CHECK_NOT_OPEN", Code.FailedPrecondition, "A check that was closed or has ended stays as it is; ListDataChecks says how it stands.");

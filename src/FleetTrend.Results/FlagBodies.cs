@@ -16,6 +16,7 @@ public static class FlagBodies
         {
             Subject = flag.Subject,
             Kind = flag.Kind.ToString(),
+            Tier = flag.Tier,
             Registration = flag.Registration,
             Base = flag.Base,
             TypeGroup = flag.TypeGroup,

@@ -21,6 +21,8 @@ public sealed class FleetDbContext(DbContextOptions<FleetDbContext> options) : D
 
     internal DbSet<FlagRow> Flags => Set<FlagRow>();
 
+    internal DbSet<FlagStepRow> FlagSteps => Set<FlagStepRow>();
+
     internal DbSet<DataProblemRow> DataProblems => Set<DataProblemRow>();
 
     internal DbSet<FindingMergeRow> FindingMerges => Set<FindingMergeRow>();

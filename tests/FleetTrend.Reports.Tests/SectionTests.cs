@@ -190,7 +190,7 @@ public sealed class SectionTests
     {
         var flag = DriftFlag() with { CountedAfterDate = new DateOnly(2025, 6, 1), Drivers = [new(FlangeWeld, "flange-weld", 4, 0.2, 310)] };
         var tails = Section(Report(Snapshot() with { Flags = [] }, null, Inputs(ReportScope.WholeFleet, Raised(flag))), "tails");
-        Assert.Contains("Only what came after 1 Jun 2025 counts, when the flag before was closed.", tails);
+        Assert.Contains("Only what came after 1 Jun 2025 counts, when this was last dealt with.", tails);
         Assert.Contains("cyl 3 flange weld (4 seen, 0.20 expected in 310 h)", tails);
     }
 

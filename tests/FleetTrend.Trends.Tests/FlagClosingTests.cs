@@ -39,7 +39,7 @@ public sealed class FlagClosingTests
         Assert.Equal(10 * p, flag.QValue!.Value, 12);
         Assert.Equal((4, 500.0), (flag.Drivers![0].Observed, flag.Drivers[0].ExposureHours));
         Assert.Equal(Day(600), flag.SinceDate);
-        Assert.Contains("Counted is what came after 15 May 2025, when the flag before was closed.", flag.Statement, StringComparison.Ordinal);
+        Assert.Contains("Counted is what came after 15 May 2025, when this was last dealt with.", flag.Statement, StringComparison.Ordinal);
         // The standing is the level, year in, year out: it keeps the whole past.
         Assert.Equal(9, snapshot.Standings.Single(s => s.Registration == "ZZ-00").Observed);
     }

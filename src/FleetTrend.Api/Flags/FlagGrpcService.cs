@@ -4,7 +4,7 @@ using FleetTrend.Contracts.V1;
 using FleetTrend.Store.Flags;
 using Grpc.Core;
 using FlagState = FleetTrend.Contracts.V1.FlagState;
-using StoredState = FleetTrend.Store.Flags.FlagState;
+using StoredState = FleetTrend.Records.Flags.FlagState;
 
 namespace FleetTrend.Api.Flags;
 
@@ -37,4 +37,27 @@ internal sealed class FlagGrpcService(FlagStore flags, FlagAnswers answers, Name
     /// <inheritdoc/>
     public override async Task<CloseFlagResponse> CloseFlag(CloseFlagRequest request, ServerCallContext context) =>
         new() { Flag = (await answers.CloseAsync(request, Caller.Read(context), context.CancellationToken)).OrThrow().ToWire() };
+
+    /// <inheritdoc/>
+    public override async Task<ActOnFlagResponse> ActOnFlag(ActOnFlagRequest request, ServerCallContext context) =>
+        new() { Flag = (await answers.ActOnAsync(request, Caller.Read(context), context.CancellationToken)).OrThrow().ToWire() };
+
+    /// <inheritdoc/>
+    public override async Task<ReopenFlagResponse> ReopenFlag(ReopenFlagRequest request, ServerCallContext context) =>
+        new() { Flag = (await answers.ReopenAsync(request, Caller.Read(context), context.CancellationToken)).OrThrow().ToWire() };
+
+    /// <inheritdoc/>
+    public override async Task<AssignFlagResponse> AssignFlag(AssignFlagRequest request, ServerCallContext context) =>
+        new() { Flag = (await answers.AssignAsync(request, Caller.Read(context), context.CancellationToken)).OrThrow().ToWire() };
+
+    /// <inheritdoc/>
+    public override async Task<ListFlagStepsResponse> ListFlagSteps(ListFlagStepsRequest request, ServerCallContext context)
+    {
+        var id = FlagAnswers.IdOf(request.FlagId);
+        if (id is null || await flags.GetAsync(id.Value, context.CancellationToken) is null)
+            throw FlagAnswers.Unknown(request.FlagId).ToException();
+        var page = await Paging.ReadAsync(request.PageToken, () => flags.ListStepsAsync(
+            id.Value, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
+        return new ListFlagStepsResponse { Steps = { page.Items.Select(step => step.ToWire()) }, NextPageToken = page.NextPageToken ?? "" };
+    }
 }

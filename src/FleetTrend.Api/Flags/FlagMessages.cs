@@ -1,4 +1,6 @@
+using System.Globalization;
 using FleetTrend.Api.Trends;
+using FleetTrend.Intake;
 using FleetTrend.Results;
 using FleetTrend.Store.Flags;
 using Wire = FleetTrend.Contracts.V1;
@@ -8,12 +10,34 @@ namespace FleetTrend.Api.Flags;
 /// <summary>A flag as the contract writes it.</summary>
 internal static class FlagMessages
 {
+    /// <summary>What tells one version of a flag from the next.</summary>
+    public static string EtagOf(StoredFlag flag) => flag.Version.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Where a flag stands, as the contract writes it.</summary>
+    public static string StateOf(StoredFlag flag) => ContractWords.Write((Wire.FlagState)flag.State);
+
+    public static Wire.FlagStep ToWire(this StoredStep step)
+    {
+        var wire = new Wire.FlagStep
+        {
+            State = (Wire.FlagState)step.State,
+            StepTime = step.StepTime.ToWire(),
+            By = step.By ?? "",
+            Comment = step.Note,
+            ActionDate = step.ActionDate.ToWire(),
+            Assignee = step.Assignee ?? "",
+        };
+        if (step.ActionTimeInService is { } hours)
+            wire.TimeInServiceHours = hours.Value;
+        return wire;
+    }
+
     public static Wire.Flag ToWire(this StoredFlag stored)
     {
         var said = stored.Said();
         var wire = new Wire.Flag
         {
-            FlagId = stored.FlagId.ToString(System.Globalization.CultureInfo.InvariantCulture),
+            FlagId = stored.FlagId.ToString(CultureInfo.InvariantCulture),
             Kind = (Wire.FlagKind)said.Kind,
             State = (Wire.FlagState)stored.State,
             Registration = said.Registration ?? "",
@@ -35,6 +59,10 @@ internal static class FlagMessages
             TestMethod = said.Test ?? "",
             TestFamily = said.Family ?? "",
             CountedAfterDate = said.CountedAfterDate.ToWire(),
+            Etag = EtagOf(stored),
+            Assignee = stored.Assignee ?? "",
+            ActionDate = stored.ActionDate.ToWire(),
+            Tier = (Wire.FlagTier)stored.Proposal.Tier,
         };
         if (said.Expected is { } expected)
             wire.ExpectedCount = expected;

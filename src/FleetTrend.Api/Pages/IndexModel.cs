@@ -1,4 +1,5 @@
 using FleetTrend.Api.Pages.Flags;
+using FleetTrend.Records.Flags;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Results.Reading;
 using FleetTrend.Store.Flags;
@@ -80,7 +81,7 @@ public sealed class IndexModel(ResultReader results, ReportStore reports, FlagSt
         NewestInspection = flying.Max(l => l.LatestInspectionDate);
         NewestHours = flying.Max(l => l.LatestDate);
         var open = await flags.ListAsync(null, null, MostFlags, null, ct);
-        UnansweredFlags = open.Items.Count(flag => flag.State == FlagState.Open);
+        UnansweredFlags = open.Items.Count(flag => flag.State is not (FlagState.Acknowledged or FlagState.ActedOn));
         AcknowledgedFlags = open.Items.Count - UnansweredFlags;
         FleetPages = (flying.Count + LinesPerPage - 1) / LinesPerPage;
         FleetPage = Math.Clamp(page, 1, Math.Max(1, FleetPages));

@@ -122,7 +122,7 @@ internal static class TailsSection
         if (flag.QValue is { } q)
             runs.Add(Calls(flag, q));
         if (flag.CountedAfterDate is { } closed)
-            runs.Add($" Only what came after {NumberWords.Day(closed)} counts, when the flag before was closed.");
+            runs.Add($" Only what came after {NumberWords.Day(closed)} counts, when this was last dealt with.");
         if (flag.SinceDate is { } since) runs.Add($" First seen {NumberWords.Day(since)}.");
         return new Line(runs);
     }

@@ -1,3 +1,5 @@
+using FleetTrend.Records.Flags;
+
 namespace FleetTrend.Store.Flags;
 
 /// <summary>A flag that the numbers of a refresh ask for; the store decides whether it is new.</summary>
@@ -8,6 +10,9 @@ public sealed record FlagProposal
 
     /// <summary>Name of the kind of flag.</summary>
     public required string Kind { get; init; }
+
+    /// <summary>How strong it is.</summary>
+    public FlagTier Tier { get; init; } = FlagTier.Flag;
 
     /// <summary>The aircraft; null for a base.</summary>
     public string? Registration { get; init; }

@@ -1,4 +1,4 @@
-using FleetTrend.Store.Flags;
+using FleetTrend.Records.Flags;
 
 namespace FleetTrend.Store.Mapping;
 
@@ -12,6 +12,16 @@ internal sealed class FlagRow
     public string Kind { get; set; } = "";
 
     public FlagState State { get; set; }
+
+    public DateTimeOffset StateTime { get; set; }
+
+    public FlagTier Tier { get; set; }
+
+    public int Version { get; set; }
+
+    public string? Assignee { get; set; }
+
+    public DateOnly? ActionDate { get; set; }
 
     public string? Registration { get; set; }
 

@@ -499,6 +499,10 @@ namespace FleetTrend.Store.Migrations
 
                     NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
 
+                    b.Property<DateOnly?>("ActionDate")
+                        .HasColumnType("date")
+                        .HasColumnName("action_date");
+
                     b.Property<string>("Answer")
                         .HasColumnType("text")
                         .HasColumnName("answer")
@@ -511,6 +515,11 @@ namespace FleetTrend.Store.Migrations
                     b.Property<string>("AnsweredBy")
                         .HasColumnType("text")
                         .HasColumnName("answered_by")
+                        .UseCollation("C");
+
+                    b.Property<string>("Assignee")
+                        .HasColumnType("text")
+                        .HasColumnName("assignee")
                         .UseCollation("C");
 
                     b.Property<string>("Base")
@@ -551,11 +560,19 @@ namespace FleetTrend.Store.Migrations
                         .HasColumnType("smallint")
                         .HasColumnName("state");
 
+                    b.Property<DateTimeOffset>("StateTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("state_time");
+
                     b.Property<string>("Subject")
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("subject")
                         .UseCollation("C");
+
+                    b.Property<short>("Tier")
+                        .HasColumnType("smallint")
+                        .HasColumnName("tier");
 
                     b.Property<string>("TypeGroup")
                         .IsRequired()
@@ -563,26 +580,96 @@ namespace FleetTrend.Store.Migrations
                         .HasColumnName("type_group")
                         .UseCollation("C");
 
+                    b.Property<int>("Version")
+                        .HasColumnType("integer")
+                        .HasColumnName("version");
+
                     b.HasKey("Id")
                         .HasName("pk_flags");
 
                     b.HasIndex("Subject")
                         .IsUnique()
                         .HasDatabaseName("ix_flags_subject")
-                        .HasFilter("state <> 3");
+                        .HasFilter("state not in (3, 6)");
 
                     b.HasIndex("Subject", "Id")
                         .HasDatabaseName("ix_flags_subject_id");
 
                     b.ToTable("flags", null, t =>
                         {
-                            t.HasCheckConstraint("ck_flags_answer", "(state = 1) = (answered_by is null) and (state = 1) = (answer_time is null)");
+                            t.HasCheckConstraint("ck_flags_answer", "(answered_by is null) = (answer_time is null) and (answered_by is not null or state in (1, 4))");
 
                             t.HasCheckConstraint("ck_flags_event_count", "event_count >= 0");
 
                             t.HasCheckConstraint("ck_flags_last_seen_time", "last_seen_time >= raise_time");
 
-                            t.HasCheckConstraint("ck_flags_state", "state between 1 and 3");
+                            t.HasCheckConstraint("ck_flags_state", "state between 1 and 8");
+
+                            t.HasCheckConstraint("ck_flags_tier", "tier between 1 and 2");
+                        });
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.FlagStepRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<DateOnly?>("ActionDate")
+                        .HasColumnType("date")
+                        .HasColumnName("action_date");
+
+                    b.Property<decimal?>("ActionTimeInServiceHours")
+                        .HasPrecision(9, 1)
+                        .HasColumnType("numeric(9,1)")
+                        .HasColumnName("action_time_in_service_hours");
+
+                    b.Property<string>("Assignee")
+                        .HasColumnType("text")
+                        .HasColumnName("assignee")
+                        .UseCollation("C");
+
+                    b.Property<long>("FlagId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("flag_id");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("note")
+                        .UseCollation("C");
+
+                    b.Property<short>("State")
+                        .HasColumnType("smallint")
+                        .HasColumnName("state");
+
+                    b.Property<string>("StepBy")
+                        .HasColumnType("text")
+                        .HasColumnName("step_by")
+                        .UseCollation("C");
+
+                    b.Property<DateTimeOffset>("StepTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("step_time");
+
+                    b.HasKey("Id")
+                        .HasName("pk_flag_steps");
+
+                    b.HasIndex("FlagId", "Id")
+                        .HasDatabaseName("ix_flag_steps_flag_id_id");
+
+                    b.ToTable("flag_steps", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_flag_steps_action_date", "state <> 5 or action_date is not null");
+
+                            t.HasCheckConstraint("ck_flag_steps_action_time_in_service_hours", "action_time_in_service_hours >= 0");
+
+                            t.HasCheckConstraint("ck_flag_steps_state", "state between 1 and 8");
+
+                            t.HasCheckConstraint("ck_flag_steps_step_by", "state not in (2, 3, 5, 8) or step_by is not null");
                         });
                 });
 
@@ -2052,6 +2139,16 @@ namespace FleetTrend.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_findings_records_record_id");
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.FlagStepRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.FlagRow", null)
+                        .WithMany()
+                        .HasForeignKey("FlagId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_flag_steps_flags_flag_id");
                 });
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.HeldCodeRow", b =>

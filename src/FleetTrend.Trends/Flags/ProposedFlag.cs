@@ -1,4 +1,5 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Flags;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Standings;
@@ -13,6 +14,9 @@ public sealed record ProposedFlag
 
     /// <summary>What it says.</summary>
     public required FlagKind Kind { get; init; }
+
+    /// <summary>How strong it is; what was stored before it was told is a flag.</summary>
+    public FlagTier Tier { get; init; } = FlagTier.Flag;
 
     /// <summary>The aircraft; null for a base.</summary>
     public string? Registration { get; init; }

@@ -69,7 +69,7 @@ public static class ProposedFlags
         if (flag is not { Registration: { } registration, Condition: { } condition })
         {
             return own is { } closed
-                ? flag with { CountedAfterDate = closed, Statement = $"{flag.Statement} Counted are parts that went in after {NumberWords.Day(closed)}, when the flag before was closed." }
+                ? flag with { CountedAfterDate = closed, Statement = $"{flag.Statement} Counted are parts that went in after {NumberWords.Day(closed)}, when this was last dealt with." }
                 : flag;
         }
         var starts = flag.Locations
@@ -79,8 +79,8 @@ public static class ProposedFlags
         if (starts.Count == 0)
             return flag;
         var said = starts.GroupBy(s => s.Day!.Value).OrderBy(g => g.Key).Select(g => g.Key == own || flag.Kind == FlagKind.RepeatLocation
-            ? $"Counted is what came after {NumberWords.Day(g.Key)}, when the flag before was closed."
-            : $"At {string.Join(", ", g.Select(s => LocationWords.Name(s.Location)))} only what came after {NumberWords.Day(g.Key)} counts, when the flag of that location was closed.");
+            ? $"Counted is what came after {NumberWords.Day(g.Key)}, when this was last dealt with."
+            : $"At {string.Join(", ", g.Select(s => LocationWords.Name(s.Location)))} only what came after {NumberWords.Day(g.Key)} counts, when that location was last dealt with.");
         return flag with
         {
             CountedAfterDate = flag.Kind == FlagKind.RepeatLocation ? starts[0].Day : own,

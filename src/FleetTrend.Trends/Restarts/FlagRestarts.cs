@@ -38,8 +38,9 @@ internal sealed class FlagRestarts
 
     /// <summary>Days of the newest closings alone, of the whole fleet.</summary>
     public static Dictionary<string, DateOnly> Days(IEnumerable<FlagClosing> closings) => closings
+        .Where(c => c.CountedAfterDate is not null)
         .GroupBy(c => c.Subject, StringComparer.Ordinal)
-        .ToDictionary(g => g.Key, g => DateOnly.FromDateTime(g.Max(c => c.CloseTime).UtcDateTime), StringComparer.Ordinal);
+        .ToDictionary(g => g.Key, g => g.Max(c => c.CountedAfterDate!.Value), StringComparer.Ordinal);
 
     /// <summary>The day on which the newest flag of that subject was closed; null where none was.</summary>
     public DateOnly? Find(string subject) => closedOn.TryGetValue(subject, out var day) ? day : null;

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using FleetTrend.Hosting.Configuration;
+using FleetTrend.Records.Flags;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Results;
 using FleetTrend.Results.Reading;
@@ -153,7 +154,7 @@ public sealed class ReportWriter(
     private static FlagLine Line(StoredFlag flag, DateTimeOffset? before) => new()
     {
         Flag = flag.Said(),
-        State = flag.State == FlagState.Acknowledged ? FlagLineState.Acknowledged
+        State = flag.State is FlagState.Acknowledged or FlagState.ActedOn ? FlagLineState.Acknowledged
             : before is null || flag.RaiseTime > before ? FlagLineState.New
             : FlagLineState.Open,
         RaisedDate = DateOnly.FromDateTime(flag.RaiseTime.UtcDateTime),

@@ -6,7 +6,7 @@ using FleetTrend.Reports.Tests;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Keys;
 using Microsoft.Extensions.DependencyInjection;
-using FlagState = FleetTrend.Store.Flags.FlagState;
+using FlagState = FleetTrend.Records.Flags.FlagState;
 
 namespace FleetTrend.IntegrationTests.Pages;
 
@@ -48,7 +48,7 @@ public sealed class FormTests(PostgresFixture postgres) : IAsyncLifetime
         using (var taken = await director.SendAsync($"/flags/{id}", Form("Close"), new() { ["closed_by"] = "director", ["comment"] = "hanger moved" }))
             Assert.Equal(HttpStatusCode.Redirect, taken.StatusCode);
         Assert.Equal(FlagState.Closed, (await FlagAsync(id)).State);
-        Assert.Empty((await director.PageAsync($"/flags/{id}")).QuerySelectorAll("form"));
+        Assert.Equal([$"/flags/{id}?handler=Reopen"], (await director.PageAsync($"/flags/{id}")).QuerySelectorAll("form[action^='/flags']").Select(form => form.GetAttribute("action")));
         Assert.NotNull((await director.PageAsync("/flags?state=closed")).QuerySelector($"a[href='/flags/{id}']"));
     }
 

@@ -45,6 +45,8 @@ internal static class AbsentFields
         ["Source.title"] = "For people",
         ["CreateKeyRequest.source"] = "or empty",
         ["AcknowledgeFlagRequest.comment"] = "up to 2,000 characters",
+        ["ActOnFlagRequest.time_in_service_hours"] = "Absent is not told",
+        ["AssignFlagRequest.assignee"] = "empty for nobody",
         ["LookInterval.type_group"] = "empty for all of them",
         ["LookInterval.kind"] = "empty for all of them",
         ["StreamRecordsRequest.sequence"] = "Absent is 0",
@@ -54,6 +56,7 @@ internal static class AbsentFields
     public static IReadOnlyDictionary<string, string> SharedMeanings { get; } = new Dictionary<string, string>(StringComparer.Ordinal)
     {
         ["validate_only"] = "Check only",
+        ["etag"] = "Absent answers the flag whatever came",
         ["hold_unregistered"] = "instead of refusing it",
     };
 }

@@ -71,8 +71,14 @@ internal static class WriteRequests
         new DeleteCodeRequest { Source = ShopCards.Source, Kind = CodeKind.Location, Code = "EX1", ValidateOnly = true },
         new CreateKeyRequest { Name = "tablet", Source = ShopCards.Source, Scopes = { Scope.TrendsRead }, ValidateOnly = true },
         new RevokeKeyRequest { KeyId = "aaaaaaaaaaaa", ValidateOnly = true },
-        new AcknowledgeFlagRequest { FlagId = "7", AcknowledgedBy = "lead", Comment = "seen", ValidateOnly = true },
-        new CloseFlagRequest { FlagId = "7", ClosedBy = "lead", Comment = "welded", ValidateOnly = true },
+        new AcknowledgeFlagRequest { FlagId = "7", AcknowledgedBy = "lead", Comment = "seen", ValidateOnly = true, Etag = "1" },
+        new CloseFlagRequest { FlagId = "7", ClosedBy = "lead", Comment = "welded", ValidateOnly = true, Etag = "1" },
+        new ActOnFlagRequest
+        {
+            FlagId = "7", ActedBy = "lead", ActionDate = ShopCards.Day(20), TimeInServiceHours = 812.4, Comment = "hanger moved", ValidateOnly = true, Etag = "1",
+        },
+        new ReopenFlagRequest { FlagId = "7", ReopenedBy = "lead", Comment = "cracked again", ValidateOnly = true, Etag = "1" },
+        new AssignFlagRequest { FlagId = "7", Assignee = "shop", AssignedBy = "lead", ValidateOnly = true, Etag = "1" },
         new CloseDataCheckRequest { CheckId = "7", ClosedBy = "lead", Note = "looked at", ValidateOnly = true },
         new MergeFindingsRequest { Kept = Name(ShopCards.Source), Merged = Name("tablet"), DecidedBy = "lead", Note = "one", ValidateOnly = true },
         new UnmergeFindingsRequest { Merged = Name("tablet"), DecidedBy = "lead", Note = "two", ValidateOnly = true },

@@ -2,10 +2,12 @@ using System.Net;
 using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Access;
 using FleetTrend.IntegrationTests.Intake;
+using FleetTrend.Store.Flags;
 using Google.Protobuf;
 using Google.Protobuf.Reflection;
 using Google.Rpc;
 using Grpc.Core;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.Trends;
 
@@ -27,11 +29,15 @@ public sealed class NothingKnownTests(PostgresFixture postgres) : IAsyncLifetime
         ["source"] = ShopCards.Source,
         ["source_record_id"] = $"aircraft {Mark}",
         ["request_id"] = "asked",
+        ["flag_id"] = "1",
     };
+
+    private const string FlagBody =
+        """{"subject":"s","kind":"AirframeDrift","base":"North","typeGroup":"trainer-four","locations":[],"ratio":{"value":1,"confidence":0.95,"unit":"ratio","events":1,"method":"m"},"observed":1,"statement":"s","whatToCheck":[]}""";
 
     /// <summary>Lists of what people decided, or of what was sent: no refresh makes them.</summary>
     private static readonly string[] NoResults =
-        ["CheckService/ListFindingMerges", "ReportService/ListMails", "ReportService/ListRecipients", "ReportService/ListReportRequests"];
+        ["CheckService/ListFindingMerges", "FlagService/ListFlagSteps", "ReportService/ListMails", "ReportService/ListRecipients", "ReportService/ListReportRequests"];
 
     private static readonly IReadOnlyList<MethodDescriptor> Lists =
         [.. Contract.Calls.Where(call => call.Name.StartsWith("List", StringComparison.Ordinal))];
@@ -58,6 +64,10 @@ public sealed class NothingKnownTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task Every_filter_of_every_list_answers_an_unknown_name_with_not_found()
     {
         await RefreshAsync();
+        await server.Services.GetRequiredService<FlagStore>().RaiseAsync(
+            DateTimeOffset.UtcNow,
+            [new FlagProposal { Subject = "s", Kind = "AirframeDrift", Base = "North", TypeGroup = ShopCards.TypeGroup, EventCount = 1, BodyJson = FlagBody }],
+            default);
         var asked = 0;
         foreach (var call in Lists)
         {

@@ -100,7 +100,7 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
         foreach (var flag in flags)
             await server.Flags.CloseFlagAsync(new CloseFlagRequest { FlagId = flag.FlagId, ClosedBy = "director", Comment = "hanger renewed" });
         await using (var command = server.Services.GetRequiredService<Npgsql.NpgsqlDataSource>().CreateCommand(
-            "update flags set answer_time = $1 where state = 3")) // nobody can close a flag in the past; its records are of the past
+            "update flag_steps set step_time = $1 where state = 3")) // nobody can close a flag in the past; its records are of the past
         {
             command.Parameters.AddWithValue(new DateTimeOffset(2024, 1, 1, 12, 0, 0, TimeSpan.Zero).AddDays(240));
             Assert.Equal(flags.Count, await command.ExecuteNonQueryAsync());

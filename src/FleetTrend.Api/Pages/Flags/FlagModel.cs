@@ -3,6 +3,8 @@ using FleetTrend.Api.Flags;
 using FleetTrend.Api.Pages.Forms;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Hosting.Configuration;
+using FleetTrend.Intake;
+using FleetTrend.Records.Flags;
 using FleetTrend.Reports.Html;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Results;
@@ -12,7 +14,7 @@ using FleetTrend.Store.Results;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Flags;
 using Microsoft.AspNetCore.Mvc;
-using FlagState = FleetTrend.Store.Flags.FlagState;
+using FlagState = FleetTrend.Records.Flags.FlagState;
 
 namespace FleetTrend.Api.Pages.Flags;
 
@@ -24,6 +26,20 @@ internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, ResultRead
 
     /// <summary>Name of a form.</summary>
     public const string Close = "close";
+
+    /// <summary>Name of a form.</summary>
+    public const string Act = "act";
+
+    /// <summary>Name of a form.</summary>
+    public const string Reopen = "reopen";
+
+    /// <summary>Name of a form.</summary>
+    public const string Assign = "assign";
+
+    private const int MostSteps = 1_000;
+
+    /// <summary>The steps of its life, earliest first.</summary>
+    public IReadOnlyList<StoredStep> Steps { get; private set; } = [];
 
     /// <summary>The flag; null where there is none of that number.</summary>
     public StoredFlag? Flag { get; private set; }
@@ -48,6 +64,7 @@ internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, ResultRead
             FlagId = id.ToString(CultureInfo.InvariantCulture),
             AcknowledgedBy = Typed("acknowledged_by"),
             Comment = Typed("comment"),
+            Etag = Typed("etag"),
         };
         return await AnswerAsync(Acknowledge, FlagAnswers.Acknowledging, caller => answers.AcknowledgeAsync(request, caller, ct)) is null
             ? await ShowAsync(id, ct)
@@ -62,14 +79,82 @@ internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, ResultRead
             FlagId = id.ToString(CultureInfo.InvariantCulture),
             ClosedBy = Typed("closed_by"),
             Comment = Typed("comment"),
+            Etag = Typed("etag"),
         };
         return await AnswerAsync(Close, FlagAnswers.Closing, caller => answers.CloseAsync(request, caller, ct)) is null
             ? await ShowAsync(id, ct)
             : LocalRedirect($"/flags/{request.FlagId}?done={Close}");
     }
 
-    /// <summary>Whether a form is shown: while the flag is not closed, and where what was typed comes back.</summary>
-    public bool Shows(string form) => Flag?.State != FlagState.Closed || Posted == form;
+    /// <summary>Says what was done about it.</summary>
+    public async Task<IActionResult> OnPostActAsync(long id, CancellationToken ct)
+    {
+        var unread = new List<Refusal>();
+        var request = new ActOnFlagRequest
+        {
+            FlagId = id.ToString(CultureInfo.InvariantCulture),
+            ActedBy = Typed("acted_by"),
+            Comment = Typed("comment"),
+            Etag = Typed("etag"),
+        };
+        if (DateOnly.TryParseExact(Typed("action_date"), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
+            request.ActionDate = day.ToWire();
+        else
+            unread.Add(new Refusal("action_date", Typed("action_date"), Reasons.DateInvalid, "must be a date such as 2026-02-03"));
+        if (double.TryParse(Typed("time_in_service_hours"), NumberStyles.Float, CultureInfo.InvariantCulture, out var hours))
+            request.TimeInServiceHours = hours;
+        else if (Typed("time_in_service_hours").Length > 0)
+            unread.Add(new Refusal("time_in_service_hours", Typed("time_in_service_hours"), Reasons.TypeMismatch, "must be a number with a point for decimals"));
+        return await AnswerAsync(
+            Act, FlagAnswers.ActingOn,
+            async caller => unread.Count > 0 ? Answer<StoredFlag>.Refuse(unread) : await answers.ActOnAsync(request, caller, ct)) is null
+            ? await ShowAsync(id, ct)
+            : LocalRedirect($"/flags/{request.FlagId}?done={Act}");
+    }
+
+    /// <summary>Takes its closing back.</summary>
+    public async Task<IActionResult> OnPostReopenAsync(long id, CancellationToken ct)
+    {
+        var request = new ReopenFlagRequest
+        {
+            FlagId = id.ToString(CultureInfo.InvariantCulture),
+            ReopenedBy = Typed("reopened_by"),
+            Comment = Typed("comment"),
+            Etag = Typed("etag"),
+        };
+        return await AnswerAsync(Reopen, FlagAnswers.Reopening, caller => answers.ReopenAsync(request, caller, ct)) is null
+            ? await ShowAsync(id, ct)
+            : LocalRedirect($"/flags/{request.FlagId}?done={Reopen}");
+    }
+
+    /// <summary>Gives it to somebody.</summary>
+    public async Task<IActionResult> OnPostAssignAsync(long id, CancellationToken ct)
+    {
+        var request = new AssignFlagRequest
+        {
+            FlagId = id.ToString(CultureInfo.InvariantCulture),
+            Assignee = Typed("assignee"),
+            AssignedBy = Typed("assigned_by"),
+            Etag = Typed("etag"),
+        };
+        return await AnswerAsync(Assign, FlagAnswers.Assigning, caller => answers.AssignAsync(request, caller, ct)) is null
+            ? await ShowAsync(id, ct)
+            : LocalRedirect($"/flags/{request.FlagId}?done={Assign}");
+    }
+
+    /// <summary>Whether a form is shown: where its step leads on from where the flag stands, and where what was typed comes back.</summary>
+    public bool Shows(string form) => Posted == form || (Flag is { } flag && form switch
+    {
+        Acknowledge => FlagLife.PersonMay(flag.State, FlagState.Acknowledged),
+        Act => FlagLife.PersonMay(flag.State, FlagState.ActedOn),
+        Close => FlagLife.PersonMay(flag.State, FlagState.Closed),
+        Reopen => FlagLife.PersonMay(flag.State, FlagState.Reopened),
+        _ => FlagLife.IsUnsettled(flag.State),
+    });
+
+    /// <summary>The etag that a form sends: of the flag as it was read. A form that comes back keeps its own, so that sending it again answers
+    /// only what was seen.</summary>
+    public string Etag(string form) => Posted == form && Refusals.All(r => r.Reason != Reasons.FlagChanged) ? Typed("etag") : FlagMessages.EtagOf(Flag!);
 
     /// <summary>The card, with the numbers of its aircraft as they are now.</summary>
     private async Task<string> CardAsync(StoredFlag flag, ProposedFlag said, PublishedTrends trends, CancellationToken ct)
@@ -90,10 +175,11 @@ internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, ResultRead
         }
 
         Said = Flag.Said();
+        Steps = (await flags.ListStepsAsync(id, MostSteps, null, ct)).Items;
         if (await results.LatestAsync(ct) is { } trends)
         {
             AsOf = trends.AsOf;
-            if (Flag.State != FlagState.Closed)
+            if (FlagLife.IsUnsettled(Flag.State))
                 CardHtml = await CardAsync(Flag, Said, trends, ct);
         }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using FleetTrend.Records.Flags;
 using FleetTrend.Reports.Html;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Results;
