@@ -1,5 +1,7 @@
+using FleetTrend.Trends.Changes;
 using FleetTrend.Trends.DataProblems;
 using FleetTrend.Trends.Fleet;
+using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Rates;
@@ -37,10 +39,16 @@ public static class Analyses
     /// <summary>Aircraft against their like.</summary>
     public static StandingAnalysis Standings { get; } = new();
 
+    /// <summary>How high or low aircraft and bases run.</summary>
+    public static LevelAnalysis Levels { get; } = new();
+
+    /// <summary>Aircraft and bases that get worse now.</summary>
+    public static ChangeAnalysis Changes { get; } = new();
+
     /// <summary>What in the records does not add up.</summary>
     public static DataProblemAnalysis DataProblems { get; } = new();
 
-    /// <summary>All of them.</summary>
+    /// <summary>Those that a refresh computes; levels and changes are not among them yet.</summary>
     public static IReadOnlyList<Analysis> All { get; } =
         [Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Standings, DataProblems];
 }

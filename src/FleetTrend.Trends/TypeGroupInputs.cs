@@ -1,4 +1,5 @@
 using FleetTrend.Observations;
+using FleetTrend.Trends.Expectations;
 using FleetTrend.Trends.Groups;
 using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
@@ -17,6 +18,7 @@ public sealed class TypeGroupInputs
     private readonly Lazy<LocationTests> locationTests;
     private readonly Lazy<IReadOnlyList<AirframeStanding>> standings;
     private readonly Lazy<IReadOnlyList<PartLifeTrend>> partLives;
+    private readonly Lazy<GroupExpectations> expectations;
 
     /// <summary>Makes it.</summary>
     /// <param name="typeGroup">Name of the type group.</param>
@@ -39,6 +41,7 @@ public sealed class TypeGroupInputs
         }
 
         bases = Aircraft.ToDictionary(a => a.Registration, a => a.Base, StringComparer.Ordinal);
+        expectations = new(() => GroupExpectations.Build(this));
         observations = new(() => TypeGroupObservations.Sort(typeGroup, Aircraft));
         repeats = new(() => [.. RepeatAnalysis.Find(this)]);
         standings = new(() => [.. StandingAnalysis.Compare(this, FlagRestarts.None)]);
@@ -78,4 +81,7 @@ public sealed class TypeGroupInputs
 
     /// <summary>Lives of parts, to be settled.</summary>
     internal IReadOnlyList<PartLifeTrend> PartLives => partLives.Value;
+
+    /// <summary>Found and expected by unit, location and period.</summary>
+    internal GroupExpectations Expectations => expectations.Value;
 }

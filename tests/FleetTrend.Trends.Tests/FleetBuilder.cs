@@ -22,7 +22,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
     private int records;
 
     /// <summary>A location watched over (from, to].</summary>
-    public FleetBuilder Watched(string location, string kind, double from, double to, string? group = null, string? segmentBase = null)
+    public FleetBuilder Watched(string location, string kind, double from, double to, string? group = null, string? segmentBase = null, int looks = 2)
     {
         exposures.Add(new LocationExposure
         {
@@ -33,7 +33,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
             Base = segmentBase ?? atBase,
             From = Hours.From(from),
             To = Hours.From(to),
-            LookCount = 2,
+            LookCount = looks,
             Evidence = [Key()],
         });
         return this;
@@ -108,6 +108,12 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
         Lives = lives,
         Problems = [],
     };
+
+    /// <summary>Answers of an analysis on the type group of these aircraft.</summary>
+    public static IReadOnlyList<T> Find<T>(Analysis<T> analysis, IReadOnlyList<AircraftObservations> aircraft, string typeGroup = "four")
+        where T : notnull =>
+        [.. analysis.Compute(new TypeGroupInputs(typeGroup, aircraft, AsOf, new TrendParameters())).Subjects
+            .Cast<SubjectResult<T>>().SelectMany(s => s.Items)];
 
     /// <summary>Trends of these aircraft.</summary>
     public static TrendSnapshot Compute(

@@ -21,7 +21,7 @@ public sealed record ChangeScore
     /// <summary>Share of the posterior that it holds.</summary>
     public required double ScopeShare { get; init; }
 
-    /// <summary>The most probable first period of the change, of those of the part.</summary>
+    /// <summary>The first period of the change in the part: as probably earlier as later.</summary>
     public required int Since { get; init; }
 
     /// <summary>The first period before which it began with a chance of at most 5 %.</summary>

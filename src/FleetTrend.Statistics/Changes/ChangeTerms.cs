@@ -7,7 +7,7 @@ internal sealed class ChangeTerms(int scopes, int ratios, int window)
 
     public void Add(int scope, int ratio, int period, double log) => terms.Add((scope, ratio, period, log));
 
-    /// <summary>Most probable part with its share, ratio and first period inside it, and limits of the period.</summary>
+    /// <summary>Most probable part with its share; inside it the most probable ratio, and the median of the first period with its limits.</summary>
     public (int Scope, double ScopeShare, int Ratio, double RatioShare, int Since, int Earliest, int Latest) Summarise(double logTotal)
     {
         var byScope = Shares(terms, t => t.Scope, logTotal);
@@ -16,17 +16,19 @@ internal sealed class ChangeTerms(int scopes, int ratios, int window)
         var logInside = logTotal + Math.Log(scope.Value);
         var ratio = Shares(inside, t => t.Ratio, logInside).MaxBy(s => s.Value);
         var periods = Shares(inside, t => t.Period, logInside);
-        var (before, earliest, latest) = (0.0, 0, 0);
+        var (before, earliest, since, latest) = (0.0, 0, 0, 0);
         foreach (var (period, share) in periods.OrderBy(s => s.Key))
         {
             if (before <= 0.05)
                 earliest = period;
+            if (before <= 0.5)
+                since = period;
             if (before <= 0.95)
                 latest = period;
             before += share;
         }
 
-        return (scope.Key, scope.Value, ratio.Key, ratio.Value, periods.MaxBy(s => s.Value).Key, earliest, latest);
+        return (scope.Key, scope.Value, ratio.Key, ratio.Value, since, earliest, latest);
     }
 
     private static Dictionary<int, double> Shares(

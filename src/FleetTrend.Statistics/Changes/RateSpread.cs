@@ -11,31 +11,38 @@ public sealed record RateSpread(double Shape, double Dispersion = 1, double Same
 {
     private const double LargestShape = 100;
     private const double SmallestShape = 0.8;
+
+    // Units that are averages of many members differ less: a coefficient of variation of one half at most.
+    private const double SmallestShapeOfGroups = 4;
     private const double UnknownShape = 4;
 
     /// <summary>Estimates both from a panel.</summary>
     /// <param name="panel">The panel.</param>
+    /// <param name="members">
+    /// For units that have members (aircraft of a base), the spread of the members: bunches are theirs, and the looks of many members at once would
+    /// show any change as a bunch. Null where the panel tells of bunches itself.
+    /// </param>
     /// <returns>The spread; with few findings it leans on <see cref="RatePrior.Weak"/>, a coefficient of variation near one half.</returns>
     /// <remarks>
-    /// Source: half-Cauchy prior, Gelman 2006, Bayesian Analysis 1. Dispersion: given a unit's total, single findings fall on looks as a multinomial, so that sum of n (n - 1) over looks has mean
-    /// N (N - 1) sum of share². Bunches of excess d = variance over mean less one add N d (1 - sum of share²). Derived here from the variance of a
-    /// compound Poisson count.
+    /// Source: half-Cauchy prior, Gelman 2006, Bayesian Analysis 1. Dispersion: given a unit's total, single findings fall on looks as a
+    /// multinomial, so that sum of n (n - 1) over looks has mean N (N - 1) sum of share². Bunches of excess d = variance over mean less one
+    /// add N d (1 - sum of share²). Derived here from the variance of a compound Poisson count.
     /// </remarks>
-    public static RateSpread Estimate(WatchedPanel panel)
+    public static RateSpread Estimate(WatchedPanel panel, RateSpread? members = null)
     {
-        var (dispersion, sameLocation) = Bunches(panel);
-        return new RateSpread(ShapeOf(Expectations(panel), dispersion), dispersion, sameLocation);
+        var (dispersion, sameLocation) = members is null ? Bunches(panel) : (members.Dispersion, members.SameLocation);
+        return new RateSpread(ShapeOf(Expectations(panel), dispersion, members is null ? SmallestShape : SmallestShapeOfGroups), dispersion, sameLocation);
     }
 
     /// <summary>Shape with the posterior mean of the coefficient of variation; counts of bunches are divided by their dispersion.</summary>
-    private static double ShapeOf(IReadOnlyList<(int Found, double Expected)> units, double dispersion)
+    private static double ShapeOf(IReadOnlyList<(int Found, double Expected)> units, double dispersion, double smallest)
     {
         const int steps = 24;
         var (found, expected) = (units.Sum(u => (double)u.Found), units.Sum(u => u.Expected));
         if (found == 0 || units.Count(u => u.Expected > 0) < 2)
-            return UnknownShape;
+            return Math.Max(UnknownShape, smallest);
         var counts = units.Where(u => u.Expected > 0).Select(u => (u.Found / dispersion, u.Expected * found / expected / dispersion)).ToList();
-        var points = Enumerable.Range(0, steps + 1).Select(i => SmallestShape * Math.Pow(LargestShape / SmallestShape, i / (double)steps))
+        var points = Enumerable.Range(0, steps + 1).Select(i => smallest * Math.Pow(LargestShape / smallest, i / (double)steps))
             .Select(shape => (Shape: shape, Log: LogLikelihood(counts, shape) + RatePrior.Weak.OnLogs(1, shape))).ToList();
         var top = points.Max(p => p.Log);
         var weight = points.Sum(p => Math.Exp(p.Log - top));

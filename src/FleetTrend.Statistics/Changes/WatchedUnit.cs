@@ -53,7 +53,18 @@ public sealed class WatchedUnit
     /// <summary>Findings by period.</summary>
     public IReadOnlyList<UnitFinding> Findings { get; }
 
-    internal int Locations => locations;
+    /// <summary>Number of locations.</summary>
+    public int Locations => locations;
+
+    /// <summary>Exposure by location that looks of a period closed; zero outside the watched periods.</summary>
+    public double[] ExposureIn(int period)
+    {
+        var values = Until(period).ToArray();
+        var before = Until(period - 1);
+        for (var l = 0; l < values.Length; l++)
+            values[l] = period < FirstPeriod || period > LastPeriod ? 0 : Math.Max(0, values[l] - before[l]);
+        return values;
+    }
 
     /// <summary>Whether anything was looked at in a period.</summary>
     internal bool IsWatched(int period) => period >= FirstPeriod && period <= LastPeriod && isWatched[period - FirstPeriod];
