@@ -32,7 +32,9 @@ public sealed record PracticeChange : RecordContent
     /// <param name="typeGroup">Its type group.</param>
     /// <param name="location">Path of one of its locations.</param>
     public bool IsAbout(string atBase, string typeGroup, string location) =>
-        (Base is null || Base == atBase) && (TypeGroup is null || TypeGroup == typeGroup) && (Locations.Count == 0 || Locations.Contains(location, StringComparer.Ordinal));
+        (Base is null || Base == atBase)
+        && (TypeGroup is null || TypeGroup == typeGroup)
+        && (Locations.Count == 0 || Locations.Contains(location, StringComparer.Ordinal));
 
     /// <inheritdoc/>
     public override T Accept<T>(IRecordContentVisitor<T> visitor) => visitor.Visit(this);
