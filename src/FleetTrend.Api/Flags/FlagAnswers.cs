@@ -46,7 +46,11 @@ internal sealed class FlagAnswers(FlagStore flags, TimeProvider clock, ILogger<F
         var (day, hours) = FlagAnswerRules.Action(request, DateOnly.FromDateTime(clock.GetUtcNow().UtcDateTime), out var refusals);
         var answer = new FlagAnswer
         {
-            State = FlagState.ActedOn, By = request.ActedBy, Note = request.Comment, ActionDate = day, ActionTimeInService = hours,
+            State = FlagState.ActedOn,
+            By = request.ActedBy,
+            Note = request.Comment,
+            ActionDate = day,
+            ActionTimeInService = hours,
         };
         return TakeAsync(refusals, answer, new Sent(request.FlagId, request.Etag, request.ValidateOnly), caller, ct);
     }
@@ -71,10 +75,12 @@ internal sealed class FlagAnswers(FlagStore flags, TimeProvider clock, ILogger<F
     private async Task<Answer<StoredFlag>> TakeAsync(
         IReadOnlyList<Refusal> refusals, FlagAnswer answer, Sent sent, Caller caller, CancellationToken ct)
     {
+        if (IdOf(sent.FlagId) is not { } id)
+            return Answer<StoredFlag>.Refuse([.. refusals, Unknown(sent.FlagId)]);
         if (refusals.Count > 0)
             return Answer<StoredFlag>.Refuse(refusals);
         int? version = sent.Etag.Length == 0 ? null : int.Parse(sent.Etag, CultureInfo.InvariantCulture);
-        var answered = IdOf(sent.FlagId) is { } id ? await flags.AnswerAsync(id, answer with { Version = version }, !sent.ValidateOnly, ct) : null;
+        var answered = await flags.AnswerAsync(id, answer with { Version = version }, !sent.ValidateOnly, ct);
         if (answered is null)
             return Unknown(sent.FlagId);
         if (Refused(answered, answer, sent) is { } refusal)

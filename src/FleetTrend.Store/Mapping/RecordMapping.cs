@@ -15,7 +15,8 @@ internal sealed class RecordMapping : IEntityTypeConfiguration<RecordRow>
             table.Code("kind", (int)RecordKind.Airframe, (int)RecordKind.PracticeChange);
             table.HasCheckConstraint("ck_records_content_hash", "octet_length(content_hash) = 32");
 
-            // A retraction speaks of a record and a practice change of a base or type group, not of an aircraft; there is nothing to take back before the first revision.
+            // A retraction speaks of a record and a practice change of a base or type group, not of an aircraft.
+            // There is nothing to take back before the first revision.
             table.HasCheckConstraint("ck_records_aircraft_id", $"(kind in ({(int)RecordKind.Retraction}, {(int)RecordKind.PracticeChange})) = (aircraft_id is null)");
             table.HasCheckConstraint("ck_records_retraction", $"kind <> {(int)RecordKind.Retraction} or revision >= 2");
         });

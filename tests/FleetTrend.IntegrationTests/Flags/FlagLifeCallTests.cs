@@ -73,7 +73,10 @@ public sealed class FlagLifeCallTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Contains("lead took a step meanwhile", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
         using var taken = await server.Http.PostAsJsonAsync($"v1/flags/{id}:actOn", new
         {
-            actedBy = "director", comment = "hanger moved", etag = "2", actionDate = new { year = 2026, month = 2, day = 3 },
+            actedBy = "director",
+            comment = "hanger moved",
+            etag = "2",
+            actionDate = new { year = 2026, month = 2, day = 3 },
         });
         Assert.Equal("FLAG_STATE_ACTED_ON", (string?)(await taken.Content.ReadFromJsonAsync<JsonNode>())!["flag"]!["state"]);
     }

@@ -11,7 +11,7 @@ namespace FleetTrend.IntegrationTests.Intake;
 [Collection(SharedPostgres.Name)]
 public sealed class TextFieldTests(PostgresFixture postgres) : IAsyncLifetime
 {
-    private static readonly HashSet<string> MultiLine = new(StringComparer.Ordinal) { "note", "comment", "reason" };
+    private static readonly HashSet<string> MultiLine = new(StringComparer.Ordinal) { "note", "comment", "reason", "why" };
 
     private ApiServer server = null!;
 
