@@ -1,6 +1,7 @@
 // Simulates data with known truth and writes how often the intervals hold it:
 // dotnet run -c Release --project tests/FleetTrend.Simulations -- FILE [SECTION]
-// FILE is src/FleetTrend.Statistics/COVERAGE.md or src/FleetTrend.Statistics/CALLS.md in this repository; its name says which page. With SECTION, a part of its title, only that section is made again and
+// FILE is src/FleetTrend.Statistics/COVERAGE.md or src/FleetTrend.Statistics/CALLS.md in this repository; its name says which page.
+// With SECTION, a part of its title, only that section is made again and
 // the others stay as they are in FILE. Seeds are fixed: the same program writes the same file.
 using FleetTrend.Simulations;
 

@@ -85,7 +85,8 @@ public sealed class KilledStartTests(PostgresFixture postgres) : IAsyncLifetime
     private RefreshTrendsJob Tick() => ActivatorUtilities.CreateInstance<RefreshTrendsJob>(server.Services, refresh, new ScheduleSettings(), jobs);
 
     private RefreshTypeGroupJob TypeGroupJob() => ActivatorUtilities.CreateInstance<RefreshTypeGroupJob>(
-        server.Services, ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services), ActivatorUtilities.CreateInstance<Worker.WorkerMetrics>(server.Services));
+        server.Services, ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services),
+        ActivatorUtilities.CreateInstance<Worker.WorkerMetrics>(server.Services));
 
     private Task<bool> IsOwedAsync() =>
         server.Services.GetRequiredService<RefreshRequests>().DueAsync(TimeSpan.Zero, TimeSpan.Zero, TimeSpan.Zero, default);

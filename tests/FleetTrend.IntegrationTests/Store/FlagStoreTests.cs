@@ -216,7 +216,8 @@ public sealed class FlagStoreTests(PostgresFixture postgres)
         Assert.Equal(("c", new DateOnly(2026, 3, 4)), (closing.Subject, closing.CountedAfterDate));
     }
 
-    private static async Task<StoredFlag?> AnswerAsync(FlagStore flags, long id, FlagState state, string note, DateOnly? day = null) => (await flags.AnswerAsync(
+    private static async Task<StoredFlag?> AnswerAsync(
+        FlagStore flags, long id, FlagState state, string note, DateOnly? day = null) => (await flags.AnswerAsync(
         id, new FlagAnswer { State = state, By = "lead mechanic", Note = note, ActionDate = day }, write: true, default))?.Flag;
 
     private static FlagProposal Proposal(string registration, int events) => new()

@@ -20,7 +20,8 @@ public sealed class ResultsAsRowsTests(PostgresFixture postgres)
     public async Task A_report_keeps_the_parameters_of_its_moment_and_other_moments_go()
     {
         await using var database = await postgres.CreateDatabaseAsync();
-        await using var services = new ServiceCollection().AddLogging().AddFleetTrendStore(database.ConnectionString).AddFleetTrendResults().BuildServiceProvider();
+        await using var services = new ServiceCollection()
+            .AddLogging().AddFleetTrendStore(database.ConnectionString).AddFleetTrendResults().BuildServiceProvider();
         await using (var context = await services.GetRequiredService<IDbContextFactory<FleetDbContext>>().CreateDbContextAsync())
             await context.GetService<IMigrator>().MigrateAsync("ReportDocuments");
         await using (var command = database.DataSource.CreateCommand(

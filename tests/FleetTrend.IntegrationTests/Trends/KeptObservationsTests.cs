@@ -109,7 +109,8 @@ public sealed class KeptObservationsTests(PostgresFixture postgres) : IAsyncLife
         Assert.Equal(RecordState.Accepted, pushed.Outcome.State);
         var refreshed = await server.Services.RefreshAsync();
         var whole = FleetTrends.Compute(
-            Observe.Fleet(await server.Services.GetRequiredService<HistoryReader>().ReadAsync(refreshed.AsOf, default)), refreshed.Parameters, refreshed.CodeVersion);
+            Observe.Fleet(await server.Services.GetRequiredService<HistoryReader>().ReadAsync(refreshed.AsOf, default)),
+            refreshed.Parameters, refreshed.CodeVersion);
         Assert.Equal(JsonSerializer.Serialize(whole, TrendJson.Options), JsonSerializer.Serialize(refreshed, TrendJson.Options));
     }
 
