@@ -12,7 +12,7 @@ public sealed class ExpectationTests
     [Fact] // By hand: an hour a day, 0 to 400 h with five looks at 0, 100 ... 400; cracks found at 250 and 300 h add looks of their own.
     public void Looks_are_spread_evenly_between_those_that_found_something()
     {
-        var looks = RateLooks.Of(Inputs(new FleetBuilder("A").Watched(Weld, "flange-weld", 0, 400, looks: 5)
+        var looks = RateLooks.Find(Inputs(new FleetBuilder("A").Watched(Weld, "flange-weld", 0, 400, looks: 5)
             .Found(Weld, "flange-weld", 250).Found(Weld, "flange-weld", 300).Build()), Condition.Crack, _ => true).ToList();
         Assert.Equal([100, 100, 50, 50, 100], looks.Select(l => l.Exposure));
         Assert.Equal([0, 0, 1, 1, 0], looks.Select(l => l.Found));
@@ -22,7 +22,7 @@ public sealed class ExpectationTests
     [Fact] // Rule 1: what the first look found was there before, and is no event of a rate; hours after the last look are none.
     public void Present_at_entry_and_hours_since_the_last_look_do_not_count()
     {
-        var looks = RateLooks.Of(Inputs(new FleetBuilder("A").Watched(Weld, "flange-weld", 100, 300, looks: 3)
+        var looks = RateLooks.Find(Inputs(new FleetBuilder("A").Watched(Weld, "flange-weld", 100, 300, looks: 3)
             .Found(Weld, "flange-weld", 100, atEntry: true).Build()), Condition.Crack, _ => true).ToList();
         Assert.Equal(200, looks.Sum(l => l.Exposure));
         Assert.Equal(0, looks.Sum(l => l.Found));
@@ -36,7 +36,7 @@ public sealed class ExpectationTests
         var aircraft = Enumerable.Range(0, 12).Select(i => new FleetBuilder($"A{i:00}")
             .Life("exhaust/cyl-1/gasket", "gasket", 299 + 17 * i, 300 + 17 * i)
             .Life("exhaust/cyl-2/gasket", "gasket", 350 + 11 * i, entry: 100, startDay: 100).Build()).ToList();
-        var looks = LifeLooks.Of(Inputs([.. aircraft]), "gasket")!;
+        var looks = LifeLooks.Find(Inputs([.. aircraft]), "gasket")!;
         Assert.Equal(12, looks.Sum(l => l.Found));
         Assert.Equal(12, looks.Sum(l => l.Exposure), 0.2);
         // Entered at 100 h on day 100, last seen good at 350 h: looks at the interval of 100 h give three, at 183.3, 266.7 and 350 h; an hour a day.

@@ -43,7 +43,7 @@ internal sealed class GroupExpectations
         {
             var failures = inputs.Aircraft.SelectMany(a => a.Events)
                 .Count(e => e.TypeGroup == inputs.TypeGroup && e.Kind.Name == kind.Name && !e.PresentAtEntry && kind.Failures.Contains(e.Condition));
-            if (LifeLooks.Of(inputs, kind.Name) is not { } looks || 2 * looks.Sum(l => l.Found) < failures)
+            if (LifeLooks.Find(inputs, kind.Name) is not { } looks || 2 * looks.Sum(l => l.Found) < failures)
                 continue;
             withLives.Add(kind.Name);
             classes.Add((new ConditionClass(null, kind.Name), looks));
@@ -51,7 +51,7 @@ internal sealed class GroupExpectations
 
         foreach (var condition in inputs.Observations.Conditions)
         {
-            var looks = RateLooks.Of(inputs, condition, kind => !withLives.Contains(kind) || !IsFailure(inputs, kind, condition)).ToList();
+            var looks = RateLooks.Find(inputs, condition, kind => !withLives.Contains(kind) || !IsFailure(inputs, kind, condition)).ToList();
             classes.Add((new ConditionClass(condition, null), looks));
         }
 

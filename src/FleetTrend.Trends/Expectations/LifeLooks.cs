@@ -13,7 +13,7 @@ namespace FleetTrend.Trends.Expectations;
 internal static class LifeLooks
 {
     /// <summary>Looks at the parts of a kind; null where their lives do not tell a distribution.</summary>
-    public static IReadOnlyList<WatchedLook>? Of(TypeGroupInputs inputs, string kind)
+    public static IReadOnlyList<WatchedLook>? Find(TypeGroupInputs inputs, string kind)
     {
         var lives = inputs.Aircraft.Where(a => a.Hours.Days.Count > 0)
             .SelectMany(a => a.Lives.Where(l => l.TypeGroup == inputs.TypeGroup && l.Kind.Name == kind && l.Exclusion is null).Select(l => (a.Hours, Life: l)))
@@ -26,10 +26,10 @@ internal static class LifeLooks
         }
 
         var interval = inputs.Parameters.LookIntervalHoursOf(inputs.TypeGroup, kind);
-        return [.. lives.SelectMany(l => Of(l.Hours, l.Life, fit.Model, interval))];
+        return [.. lives.SelectMany(l => Find(l.Hours, l.Life, fit.Model, interval))];
     }
 
-    private static IEnumerable<WatchedLook> Of(HoursByDay hours, ObservedLife life, LifeModel like, double interval)
+    private static IEnumerable<WatchedLook> Find(HoursByDay hours, ObservedLife life, LifeModel like, double interval)
     {
         var start = hours.On(life.StartDate) ?? Hours.Zero;
         DateOnly DayAt(double age) => HoursCalendar.DayOf(hours, Hours.FromTenths((long)Math.Round(10 * (start.Value + age - life.Entry.Value))));

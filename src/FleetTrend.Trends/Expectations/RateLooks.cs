@@ -12,7 +12,7 @@ namespace FleetTrend.Trends.Expectations;
 /// </remarks>
 internal static class RateLooks
 {
-    public static IEnumerable<WatchedLook> Of(TypeGroupInputs inputs, Condition condition, Func<string, bool> isAtRate) => inputs.Aircraft
+    public static IEnumerable<WatchedLook> Find(TypeGroupInputs inputs, Condition condition, Func<string, bool> isAtRate) => inputs.Aircraft
         .Where(a => a.Hours.Days.Count > 0)
         .SelectMany(a =>
         {
@@ -20,10 +20,10 @@ internal static class RateLooks
                 .ToLookup(e => e.Location, StringComparer.Ordinal);
             return a.Exposures
                 .Where(e => e.TypeGroup == inputs.TypeGroup && e.Duration.Tenths > 0 && e.Kind.Conditions.Contains(condition) && isAtRate(e.Kind.Name))
-                .SelectMany(e => Of(a, e, events[e.Location]));
+                .SelectMany(e => Find(a, e, events[e.Location]));
         });
 
-    private static IEnumerable<WatchedLook> Of(AircraftObservations aircraft, LocationExposure exposure, IEnumerable<LocationEvent> events)
+    private static IEnumerable<WatchedLook> Find(AircraftObservations aircraft, LocationExposure exposure, IEnumerable<LocationEvent> events)
     {
         var found = events.Where(e => exposure.From < e.Found && e.Found <= exposure.To).GroupBy(e => e.Found)
             .ToDictionary(g => g.Key, g => (Count: g.Count(), Date: g.Min(e => e.FoundDate)));

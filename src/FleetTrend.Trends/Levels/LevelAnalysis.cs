@@ -45,13 +45,13 @@ public sealed class LevelAnalysis : Analysis<Level>
     protected override IEnumerable<Level> Find(TypeGroupInputs inputs, ICollection<double> tests)
     {
         var expectations = inputs.Expectations;
-        return expectations.ByAircraft.Zip(expectations.AircraftSpreads).SelectMany(p => Of(inputs, p.First, p.Second, isBase: false))
-            .Concat(expectations.ByBase.Zip(expectations.BaseSpreads).SelectMany(p => Of(inputs, p.First, p.Second, isBase: true)))
+        return expectations.ByAircraft.Zip(expectations.AircraftSpreads).SelectMany(p => Estimate(inputs, p.First, p.Second, isBase: false))
+            .Concat(expectations.ByBase.Zip(expectations.BaseSpreads).SelectMany(p => Estimate(inputs, p.First, p.Second, isBase: true)))
             .OrderBy(l => l.Registration is null).ThenBy(l => l.Registration, StringComparer.Ordinal).ThenBy(l => l.Base, StringComparer.Ordinal)
             .ThenBy(l => l.Condition).ThenBy(l => l.Kind, StringComparer.Ordinal);
     }
 
-    private static IEnumerable<Level> Of(TypeGroupInputs inputs, ClassPanel panel, RateSpread spread, bool isBase)
+    private static IEnumerable<Level> Estimate(TypeGroupInputs inputs, ClassPanel panel, RateSpread spread, bool isBase)
     {
         List<(string Name, int Found, double Expected)> units = [.. panel.Panel.Units.Zip(RateSpread.Expectations(panel.Panel))
             .Where(u => u.Second.Expected > 0).Select(u => (u.First.Name, u.Second.Found, u.Second.Expected))];
