@@ -1,10 +1,12 @@
 namespace FleetTrend.Records.Flags;
 
-/// <summary>What people have settled about the subject of flags: by closing one, as corrected or as a false alarm, or by acting on one. What had
-/// come until that day is settled.</summary>
+/// <summary>
+/// What people have settled about the subject of flags: by closing one, as corrected or as a false alarm, or by acting on one. What had come
+/// until that day is settled.
+/// </summary>
 /// <param name="Subject">What the flag was about, as the flag names it.</param>
-/// <param name="CloseTime">When people last said so, or took it back (UTC).</param>
-/// <param name="CountedAfterDate">The day after which findings count again; null where the closing was taken back and nothing is settled.</param>
+/// <param name="CloseTime">When people last said so, or reopened the flag (UTC).</param>
+/// <param name="CountedAfterDate">The day after which findings count again; null where the flag was reopened and nothing is settled.</param>
 public sealed record FlagClosing(string Subject, DateTimeOffset CloseTime, DateOnly? CountedAfterDate)
 {
     /// <summary>A closing: what came until the day (UTC) on which it was said is settled.</summary>
