@@ -24,9 +24,10 @@ internal sealed class KeyBeforeBody(RequestDelegate next, CallGate gate, Refused
         {
             held = await AdmitAsync(context, method.FullName);
         }
-        catch (Exception failure) when (!context.RequestAborted.IsCancellationRequested)
+        catch (Exception failure)
         {
-            await RefuseAsync(context, StatusOf(failure, method.FullName, context));
+            if (!context.RequestAborted.IsCancellationRequested) // else nobody is left to be told, and the server would take it for a fault
+                await RefuseAsync(context, StatusOf(failure, method.FullName, context));
             return;
         }
 

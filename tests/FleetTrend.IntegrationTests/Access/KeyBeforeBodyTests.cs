@@ -9,6 +9,9 @@ using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Store.Keys;
 using Google.Protobuf;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.Access;
 
@@ -42,6 +45,15 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
         Assert.Equal((401, "KEY_REQUIRED"), (none.Status, none.Reason));
         var unknown = await AnswerToHeadAsync(verb, path, KeyText.Create().Reveal());
         Assert.Equal((401, "KEY_UNKNOWN"), (unknown.Status, unknown.Reason));
+    }
+
+    [Fact] // The server's log of errors is read when it is disposed.
+    public async Task Refusing_a_caller_who_has_gone_meanwhile_is_no_fault()
+    {
+        await using var ours = await ApiServer.StartAsync(postgres, configure: builder => builder.Services.AddSingleton<IStartupFilter>(new CallerGone()));
+        using var client = ours.HttpWith(null);
+        using var answer = await client.GetAsync("/v1/heldRecords");
+        Assert.Empty(await answer.Content.ReadAsStringAsync());
     }
 
     [Fact]
@@ -249,5 +261,20 @@ public sealed class KeyBeforeBodyTests(PostgresFixture postgres) : IAsyncLifetim
                 end.Cancel();
             base.Dispose(disposing);
         }
+    }
+
+    /// <summary>Has every call end as one whose caller has just gone.</summary>
+    private sealed class CallerGone : IStartupFilter
+    {
+        public Action<IApplicationBuilder> Configure(Action<IApplicationBuilder> next) => app =>
+        {
+            app.Use((context, rest) =>
+            {
+                var ended = new CancellationToken(canceled: true);
+                context.RequestAborted = context.Request.Path.StartsWithSegments("/v1", StringComparison.Ordinal) ? ended : context.RequestAborted;
+                return rest(context);
+            });
+            next(app);
+        };
     }
 }
