@@ -3,6 +3,7 @@
 # not build or does not end, and a project without tests count as failed.
 # Usage: bash deploy/test.sh [PROJECT...]   (part of a test project's name; default: all)
 #   FLEETTREND_TEST_POSTGRES=container|local|given   which PostgreSQL the integration tests must use
+#   FLEETTREND_TEST_FILTER=EXPRESSION                only the tests that match, as dotnet test --filter takes it
 #   CONFIGURATION=Debug|Release                      default Debug
 set -uo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.." || exit 1
@@ -10,6 +11,8 @@ cd "$(dirname "${BASH_SOURCE[0]}")/.." || exit 1
 
 configuration=${CONFIGURATION:-Debug}
 project_minutes_max=25
+filter=()
+[ -z "${FLEETTREND_TEST_FILTER:-}" ] || filter=(--filter "$FLEETTREND_TEST_FILTER")
 results=$(mktemp -d)
 trap 'rm -rf "$results"' EXIT
 
@@ -64,7 +67,7 @@ for project in "${projects[@]}"; do
     trx=$results/$name.trx
     # --no-build: the projects run one after the other and must not compete with a build for the processors.
     timeout --kill-after=30 "${project_minutes_max}m" \
-        dotnet test "$project" -c "$configuration" --no-build -nologo \
+        dotnet test "$project" -c "$configuration" --no-build -nologo "${filter[@]}" \
         --results-directory "$results" --logger "trx;LogFileName=$name.trx" >"$log" 2>&1 </dev/null
     code=$?
     project_passed=0
