@@ -27,6 +27,18 @@ public partial class CodeTests
         }
     }
 
+    [Fact] // As dotnet_sort_system_directives_first of .editorconfig has it: namespaces, static ones, aliases; in each System first, then by name.
+    public void The_usings_of_a_file_are_in_order() =>
+        Assert.All(HandWritten, file =>
+        {
+            var usings = Using().Matches(Repository.Read(file)).ToList();
+            var sorted = usings
+                .OrderBy(u => u.Groups["alias"].Success ? 2 : u.Groups["static"].Success ? 1 : 0)
+                .ThenBy(u => u.Groups["alias"].Success || $"{u.Groups["name"].Value}.".StartsWith("System.", StringComparison.Ordinal) ? 0 : 1)
+                .ThenBy(u => u.Groups["alias"].Success ? u.Groups["alias"].Value : u.Groups["name"].Value, StringComparer.OrdinalIgnoreCase);
+            Assert.True(sorted.SequenceEqual(usings), file);
+        });
+
     [Fact]
     public void One_editorconfig_holds_for_every_project() => Assert.Single(Repository.Files, f => f.EndsWith(".editorconfig", StringComparison.Ordinal));
 
@@ -84,6 +96,11 @@ public partial class CodeTests
 
     [GeneratedRegex(@"^max_line_length = (?<columns>[0-9]+)$", RegexOptions.ExplicitCapture | RegexOptions.Multiline, matchTimeoutMilliseconds: 1000)]
     private static partial Regex MaxLineLength();
+
+    [GeneratedRegex(
+        @"^using (?<static>static )?((?<alias>\w+) = (?<name>[^;]+)|(?<name>[\w.:]+));$",
+        RegexOptions.ExplicitCapture | RegexOptions.Multiline, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex Using();
 
     [GeneratedRegex("\"\"\".*?\"\"\"", RegexOptions.ExplicitCapture | RegexOptions.Singleline, matchTimeoutMilliseconds: 1000)]
     private static partial Regex RawText();
