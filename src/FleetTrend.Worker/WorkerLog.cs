@@ -17,8 +17,8 @@ internal static partial class WorkerLog
     internal static partial void MailGivenUp(ILogger log, long mailId, string messageId, long reportId, int attempts, Exception failure);
 
     [LoggerMessage(4007, LogLevel.Information,
-        "Removed old rows: {Snapshots} snapshots that no report needs, {Mails} mails, {ReportRequests} answered report requests, {HeldRecords} copies of accepted held records")]
-    internal static partial void OldRowsRemoved(ILogger log, int snapshots, int mails, int reportRequests, int heldRecords);
+        "Removed old rows: results of {Trends} earlier refreshes, {Mails} mails, {ReportRequests} answered report requests, {HeldRecords} copies of accepted held records")]
+    internal static partial void OldRowsRemoved(ILogger log, int trends, int mails, int reportRequests, int heldRecords);
 
     [LoggerMessage(4008, LogLevel.Error, "Failed to make the reports of request {RequestId}")]
     internal static partial void RequestedReportFailed(ILogger log, string requestId, Exception failure);

@@ -39,7 +39,7 @@ public sealed class WorkerMetrics
     {
         foreach (var (table, count) in new[]
         {
-            ("snapshots", removed.Snapshots), ("outbox_mails", removed.Mails), ("report_requests", removed.ReportRequests), ("held_records", removed.HeldRecords),
+            ("trends", removed.Trends), ("outbox_mails", removed.Mails), ("report_requests", removed.ReportRequests), ("held_records", removed.HeldRecords),
         })
         {
             this.removed.Add(count, new KeyValuePair<string, object?>("table", table));

@@ -27,7 +27,7 @@ public sealed class OldRows(NpgsqlDataSource dataSource)
         await using var connection = await dataSource.OpenConnectionAsync(ct);
         await using var transaction = await connection.BeginTransactionAsync(ct);
         var removed = new RemovedRows(
-            await ResultThinning.ThinAsync(connection, limits.Snapshots, ct),
+            await ResultThinning.ThinAsync(connection, limits.Headlines, ct),
             await DeleteAsync(connection, Mails, limits.Mails, ct),
             await DeleteAsync(connection, ReportRequests, limits.Answered, ct),
             await DeleteHeldAsync(connection, limits.Answered, ct));

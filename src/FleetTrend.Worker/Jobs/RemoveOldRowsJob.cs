@@ -11,6 +11,6 @@ public sealed class RemoveOldRowsJob(OldRows rows, RetentionSettings retention, 
     {
         var removed = await rows.RemoveAsync(new RetentionLimits(retention.Snapshots, retention.Mails, retention.Answered), ct);
         metrics.RowsRemoved(removed);
-        WorkerLog.OldRowsRemoved(log, removed.Snapshots, removed.Mails, removed.ReportRequests, removed.HeldRecords);
+        WorkerLog.OldRowsRemoved(log, removed.Trends, removed.Mails, removed.ReportRequests, removed.HeldRecords);
     }
 }

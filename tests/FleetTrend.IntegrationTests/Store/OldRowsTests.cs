@@ -30,16 +30,16 @@ public sealed class OldRowsTests(PostgresFixture postgres)
             await PublishAsync(process.GetRequiredService<ResultStore>(), asOf);
         await process.GetRequiredService<ReportStore>().SaveAsync(Report(await AsStoredAsync(store, "min(as_of)", "trends")), [], default);
         var rows = process.GetRequiredService<OldRows>();
-        var limits = TwoDays with { Snapshots = TimeSpan.FromDays(35) };
+        var limits = TwoDays with { Headlines = TimeSpan.FromDays(35) };
 
-        Assert.NotEqual(0, (await rows.RemoveAsync(limits, default)).Snapshots);
+        Assert.NotEqual(0, (await rows.RemoveAsync(limits, default)).Trends);
         // The report's is older than the limit: its parameters stay. Of the week, the last one's headline stays. The newest stays whole.
         Assert.Equal("False 0;False 1;True 1", await ShapeAsync(store));
         Assert.Equal(2L, await store.ScalarAsync<long>("select count(*) from result_sets"));
         Assert.Equal(3L, await store.ScalarAsync<long>("select count(*) from results")); // two of the newest, one headline
         Assert.Equal(2L, await store.ScalarAsync<long>("select count(*) from results where detail is not null"));
         Assert.Equal(1L, await store.ScalarAsync<long>("select count(*) from results where detail is null and labels = '{Crack}' and event_counts = '{7}'"));
-        Assert.Equal(0, (await rows.RemoveAsync(limits, default)).Snapshots);
+        Assert.Equal(0, (await rows.RemoveAsync(limits, default)).Trends);
         Assert.Equal("False 0;False 1;True 1", await ShapeAsync(store));
     }
 
