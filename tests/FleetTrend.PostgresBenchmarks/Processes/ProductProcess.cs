@@ -49,8 +49,11 @@ internal sealed class ProductProcess : IAsyncDisposable
     public static Task<ProductProcess> StartApiAsync(string connectionString, string folder) =>
         StartAsync("FleetTrend.Api", connectionString, folder);
 
-    public static Task<ProductProcess> StartWorkerAsync(string connectionString, string folder) =>
-        StartAsync("FleetTrend.Worker", connectionString, folder);
+    /// <param name="connectionString">Its database.</param>
+    /// <param name="folder">Where its files go.</param>
+    /// <param name="processors">How many processors it takes itself to have; null for those of the machine.</param>
+    public static Task<ProductProcess> StartWorkerAsync(string connectionString, string folder, int? processors) =>
+        StartAsync("FleetTrend.Worker", connectionString, folder, processors);
 
     /// <summary>Ends it as an operating system would: at once.</summary>
     public async ValueTask DisposeAsync()
@@ -61,7 +64,7 @@ internal sealed class ProductProcess : IAsyncDisposable
         running.Dispose();
     }
 
-    private static async Task<ProductProcess> StartAsync(string project, string connectionString, string folder)
+    private static async Task<ProductProcess> StartAsync(string project, string connectionString, string folder, int? processors = null)
     {
         var isWorker = project == "FleetTrend.Worker";
         string grpc = $"127.0.0.1:{FreePort()}", http = $"127.0.0.1:{FreePort()}";
@@ -84,6 +87,8 @@ internal sealed class ProductProcess : IAsyncDisposable
                 ["Logging__LogLevel__Default"] = "Warning",
             },
         };
+        if (processors is { } count)
+            start.Environment["DOTNET_PROCESSOR_COUNT"] = count.ToString(CultureInfo.InvariantCulture);
         var product = new ProductProcess(
             new Process { StartInfo = start }, new Uri($"http://{grpc}"), new Uri($"http://{http}"));
         product.running.OutputDataReceived += product.Keep;

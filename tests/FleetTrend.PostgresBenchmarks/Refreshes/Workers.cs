@@ -23,12 +23,14 @@ internal sealed class Workers : IAsyncDisposable
 
     private readonly BenchmarkDatabase database;
     private readonly string folder;
+    private readonly int? processors;
     private readonly List<ProductProcess> processes = [];
     private readonly PostgreSqlStorage storage;
     private readonly BackgroundJobClient jobs;
 
-    private Workers(BenchmarkDatabase database, string folder)
+    private Workers(BenchmarkDatabase database, string folder, int? processors)
     {
+        this.processors = processors;
         this.database = database;
         this.folder = folder;
 
@@ -46,9 +48,13 @@ internal sealed class Workers : IAsyncDisposable
     public IReadOnlyList<ProductProcess> Processes => processes;
 
     /// <summary>Starts one worker.</summary>
-    public static async Task<Workers> StartAsync(BenchmarkDatabase database, string folder)
+    /// <param name="database">Its database.</param>
+    /// <param name="folder">Where its files go.</param>
+    /// <param name="processors">How many processors each worker takes itself to have, and so computes type groups at once; null for
+    /// those of the machine.</param>
+    public static async Task<Workers> StartAsync(BenchmarkDatabase database, string folder, int? processors = null)
     {
-        var workers = new Workers(database, folder);
+        var workers = new Workers(database, folder, processors);
         await workers.AddAsync();
         return workers;
     }
@@ -56,7 +62,7 @@ internal sealed class Workers : IAsyncDisposable
     /// <summary>Starts another one.</summary>
     public async Task AddAsync()
     {
-        processes.Add(await ProductProcess.StartWorkerAsync(database.ConnectionString, folder));
+        processes.Add(await ProductProcess.StartWorkerAsync(database.ConnectionString, folder, processors));
         using var connection = storage.GetConnection();
         var schedule = new RecurringJobManager(storage);
         foreach (var job in connection.GetRecurringJobs())

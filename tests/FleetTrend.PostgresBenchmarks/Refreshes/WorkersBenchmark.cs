@@ -1,6 +1,6 @@
 namespace FleetTrend.PostgresBenchmarks.Refreshes;
 
-/// <summary>How much faster two workers are than one.</summary>
+/// <summary>How much faster two workers are than one, each with one processor: how the work is spread, whatever the machine has.</summary>
 internal static class WorkersBenchmark
 {
     private const double LeastTimes = 1.6;
@@ -10,7 +10,7 @@ internal static class WorkersBenchmark
     {
         await using var fleet = await run.Fleets.CopyAsync(run.Size);
         run.Figures.Title($"Workers, {run.Size.Aircraft:N0} aircraft in {run.Size.TypeGroups} type groups");
-        await using var workers = await Workers.StartAsync(fleet.Database, run.Folder);
+        await using var workers = await Workers.StartAsync(fleet.Database, run.Folder, processors: 1);
         var results = await StoredResults.FindAsync(fleet.Database);
         var one = await MedianAsync(run, workers, results);
         run.Figures.Print("full refresh by one worker", one.Wall, "s");
