@@ -15,6 +15,13 @@ public sealed record ChangePrior
     /// <summary>Chance beforehand that a unit has changed within the window; only <see cref="ChangeScore.Chance"/> depends on it.</summary>
     public double ChanceOfChange { get; init; } = 0.02;
 
+    /// <summary>
+    /// Largest shape of the levels that the score takes a unit to come from: the smaller, the more a unit is measured by its own past and the less
+    /// by its like. Held down because a unit that always ran at twice the norm would else be called for what is no change. The ordinary units of the
+    /// simulated limits keep the spread that was estimated, so that the stated rates hold whatever this is.
+    /// </summary>
+    public double LargestLevelShape { get; init; } = 2;
+
     /// <summary>A call ends when the score falls below this share of its limit.</summary>
     public double LowerLine { get; init; } = 0.25;
 }

@@ -13,6 +13,7 @@ internal sealed class ChangeScorer
     private readonly WatchedPanel panel;
     private readonly RateSpread spread;
     private readonly ChangePrior prior;
+    private readonly double levelShape;
     private readonly double[] logRatios;
     private readonly double[] logWeights;
     private readonly double[] rates;
@@ -30,6 +31,7 @@ internal sealed class ChangeScorer
         this.panel = panel;
         this.spread = spread;
         this.prior = prior;
+        levelShape = Math.Min(spread.Shape, prior.LargestLevelShape);
         logRatios = [.. prior.Ratios.Select(r => Math.Log(r))];
         logWeights = [.. prior.RatioWeights.Select(w => Math.Log(w))];
         rates = new double[panel.Locations];
@@ -155,7 +157,7 @@ internal sealed class ChangeScorer
         for (var r = 0; r < logRatios.Length; r++)
         {
             var log = weight + logWeights[r] + inScope * logRatios[r]
-                - (spread.Shape + n) * Math.Log(1 + (prior.Ratios[r] - 1) * ofScope / (spread.Shape + e));
+                - (levelShape + n) * Math.Log(1 + (prior.Ratios[r] - 1) * ofScope / (levelShape + e));
             sum.Add(log);
             terms?.Add(scope, r, since, log);
         }

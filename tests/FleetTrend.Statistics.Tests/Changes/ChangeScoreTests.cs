@@ -4,7 +4,7 @@ namespace FleetTrend.Statistics.Tests.Changes;
 
 public sealed class ChangeScoreTests
 {
-    private static readonly ChangePrior Prior = new() { WindowPeriods = 5 };
+    private static readonly ChangePrior Prior = new() { WindowPeriods = 5, LargestLevelShape = double.PositiveInfinity };
 
     [Fact] // By hand: k = 2, N = 3, E = 2, two of the three since t where 0.5 was expected, ratio 4: 4^2 ((2 + 2) / (4 + 3 * 0.5))^5 = 16 (4 / 5.5)^5.
     public void One_term_in_closed_form()
@@ -32,10 +32,20 @@ public sealed class ChangeScoreTests
         var own = Unit("own", 6, 1, _ => 1, [new(5, 0)]);
         var other = Unit("other", 10, 1, _ => 1, [new(0, 0), new(1, 0), new(2, 0)]);
         var panel = new WatchedPanel(10, 0.1, [new ChangeScope("whole", [], 1)], [own, other]);
-        var prior = new ChangePrior { Ratios = [5], RatioWeights = [1], WindowPeriods = 1 };
+        var prior = new ChangePrior { Ratios = [5], RatioWeights = [1], WindowPeriods = 1, LargestLevelShape = 4 };
         var rate = 4 / (6 / 3.5 + 6); // six periods of the other have passed by then
         var expected = Math.Log(5 * Math.Pow((4 + 6 * rate) / (4 + 10 * rate), 5));
         Assert.Equal(expected, new ChangeWatch(panel, new RateSpread(4), prior).At(0, 5)!.Log, 10);
+    }
+
+    [Fact] // A unit is measured by its own past where its like are much alike: the score of shape 100 is that of the largest shape allowed.
+    public void The_level_comes_from_no_narrower_a_spread_than_allowed()
+    {
+        var panel = Panel(ReferenceCase.Load("change-score"));
+        double Score(double shape, double largest) => new ChangeWatch(panel, new RateSpread(shape), Prior with { LargestLevelShape = largest }).At(0, 7)!.Log;
+        Assert.Equal(Score(3, double.PositiveInfinity), Score(100, 3), 12);
+        Assert.Equal(Score(1, double.PositiveInfinity), Score(1, 3), 12);
+        Assert.NotEqual(Score(100, double.PositiveInfinity), Score(100, 3), 3);
     }
 
     [Fact]
