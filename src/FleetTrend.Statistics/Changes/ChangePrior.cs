@@ -20,7 +20,7 @@ public sealed record ChangePrior
     /// by its like. Held down because a unit that always ran at twice the norm would else be called for what is no change. The ordinary units of the
     /// simulated limits keep the spread that was estimated, so that the stated rates hold whatever this is.
     /// </summary>
-    public double LargestLevelShape { get; init; } = 2;
+    public double LargestLevelShape { get; init; } = 0.5;
 
     /// <summary>A call ends when the score falls below this share of its limit.</summary>
     public double LowerLine { get; init; } = 0.25;
