@@ -17,6 +17,7 @@ internal static class CallTables
         new("A part of a tail that gets worse", output => Write(output, Parts, true)),
         new("Parts with a life", output => Write(output, Lives, true)),
         new("A base that gets worse", output => Write(output, Bases, true)),
+        EffectTables.Section,
     ];
 
     /// <summary>What stands above the sections.</summary>
