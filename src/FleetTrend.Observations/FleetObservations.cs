@@ -1,5 +1,7 @@
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Records.Flags;
+using FleetTrend.Records.Practices;
+using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Observations;
 
@@ -17,4 +19,7 @@ public sealed record FleetObservations
 
     /// <summary>The newest closing of each flag: what came before it does not raise that flag again.</summary>
     public IReadOnlyList<FlagClosing> FlagClosings { get; init; } = [];
+
+    /// <summary>Practice changes of all bases and type groups, ordered by day, then by key.</summary>
+    public IReadOnlyList<Recorded<PracticeChange>> PracticeChanges { get; init; } = [];
 }

@@ -36,6 +36,7 @@ public static class Observe
             Aircraft = aircraft,
             OtherProblems = OtherProblems(aircraft.Select(a => a.Mark), history.RetractionsAlone),
             FlagClosings = history.FlagClosings,
+            PracticeChanges = history.PracticeChanges,
         };
     }
 

@@ -1,5 +1,6 @@
 using FleetTrend.Trends.Changes;
 using FleetTrend.Trends.DataProblems;
+using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.Fleet;
 using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.LocationStandings;
@@ -45,10 +46,13 @@ public static class Analyses
     /// <summary>Aircraft and bases that get worse now.</summary>
     public static ChangeAnalysis Changes { get; } = new();
 
+    /// <summary>Whether what was done helped.</summary>
+    public static EffectAnalysis Effects { get; } = new();
+
     /// <summary>What in the records does not add up.</summary>
     public static DataProblemAnalysis DataProblems { get; } = new();
 
     /// <summary>Those that a refresh computes; levels and changes are not among them yet.</summary>
     public static IReadOnlyList<Analysis> All { get; } =
-        [Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Standings, DataProblems];
+        [Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Standings, Effects, DataProblems];
 }

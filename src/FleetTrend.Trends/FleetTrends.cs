@@ -19,7 +19,13 @@ public static class FleetTrends
         var groups = fleet.Aircraft.SelectMany(a => a.TypeGroups.Select(g => (Group: g, Aircraft: a)))
             .GroupBy(g => g.Group, g => g.Aircraft, StringComparer.Ordinal)
             .OrderBy(g => g.Key, StringComparer.Ordinal)
-            .Select(g => TypeGroupTrends.Compute(new TypeGroupInputs(g.Key, g, fleet.AsOf, parameters), fleet.FlagClosings, Analyses.All));
+            .Select(g => TypeGroupTrends.Compute(
+                new TypeGroupInputs(g.Key, g, fleet.AsOf, parameters)
+                {
+                    FlagClosings = fleet.FlagClosings,
+                    PracticeChanges = fleet.PracticeChanges,
+                },
+                fleet.FlagClosings, Analyses.All));
         return Assemble(
             fleet.AsOf, parameters, codeVersion, [.. groups], fleet.OtherProblems, KindsIn(fleet.Aircraft), fleet.FlagClosings);
     }

@@ -1,4 +1,7 @@
 using FleetTrend.Observations;
+using FleetTrend.Records.Flags;
+using FleetTrend.Records.Practices;
+using FleetTrend.Records.Sources;
 using FleetTrend.Trends.Expectations;
 using FleetTrend.Trends.Groups;
 using FleetTrend.Trends.LocationStandings;
@@ -60,6 +63,12 @@ public sealed class TypeGroupInputs
 
     /// <summary>The choices.</summary>
     public TrendParameters Parameters { get; }
+
+    /// <summary>What people have settled about flags, with what was done about them; of the whole fleet.</summary>
+    public IReadOnlyList<FlagClosing> FlagClosings { get; init; } = [];
+
+    /// <summary>Practice changes of the whole fleet.</summary>
+    public IReadOnlyList<Recorded<PracticeChange>> PracticeChanges { get; init; } = [];
 
     /// <summary>Those of the aircraft that are in it now.</summary>
     public IEnumerable<AircraftObservations> Present => Aircraft.Where(a => a.TypeGroup == TypeGroup);

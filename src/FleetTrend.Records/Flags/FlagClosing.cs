@@ -9,6 +9,9 @@ namespace FleetTrend.Records.Flags;
 /// <param name="CountedAfterDate">The day after which findings count again; null where the flag was reopened and nothing is settled.</param>
 public sealed record FlagClosing(string Subject, DateTimeOffset CloseTime, DateOnly? CountedAfterDate)
 {
+    /// <summary>The day of the newest action about it; null where nobody has acted.</summary>
+    public DateOnly? ActionDate { get; init; }
+
     /// <summary>A closing: what came until the day (UTC) on which it was said is settled.</summary>
     /// <param name="subject">What the flag was about.</param>
     /// <param name="closeTime">When it was closed.</param>

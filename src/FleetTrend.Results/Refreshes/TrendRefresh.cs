@@ -12,6 +12,7 @@ using FleetTrend.Store.Histories;
 using FleetTrend.Store.Observed;
 using FleetTrend.Store.Parameters;
 using FleetTrend.Store.Requests;
+using FleetTrend.Statistics.Effects;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Flags;
@@ -133,6 +134,7 @@ public sealed class TrendRefresh(
             },
             ct);
         var raised = await flags.RaiseAsync(asOf, [.. proposed.Select(FlagBodies.ToProposal)], ct);
+        await flags.JudgeAsync(asOf, await ReadVerdictsAsync(asOf, ct), ct);
         var listed = await ReadProblemsAsync(asOf, ct);
         var opened = await problems.SaveAsync(asOf, [.. listed.Select(ToFound)], ct);
         await requests.DoneAsync(asOf, ct);
@@ -175,7 +177,11 @@ public sealed class TrendRefresh(
         var fleet = await observer.ReadFleetAsync(asOf, ct);
         List<AircraftState> members = [.. (await observer.ReadStatesAsync(asOf, ct)).Where(s => s.TypeGroups.Contains(typeGroup, StringComparer.Ordinal))];
         var aircraft = await observer.ReadAsync(fleet, await observer.ReadKindsAsync(ct), members, keep, ct);
-        var inputs = new TypeGroupInputs(typeGroup, aircraft.Where(a => a.TypeGroups.Contains(typeGroup, StringComparer.Ordinal)), asOf, chosen);
+        var inputs = new TypeGroupInputs(typeGroup, aircraft.Where(a => a.TypeGroups.Contains(typeGroup, StringComparer.Ordinal)), asOf, chosen)
+        {
+            FlagClosings = fleet.FlagClosings,
+            PracticeChanges = fleet.PracticeChanges,
+        };
         return (TypeGroupTrends.Compute(inputs, fleet.FlagClosings, analyses.All), [.. inputs.Present.Select(a => a.Mark)]);
     }
 
@@ -195,6 +201,8 @@ public sealed class TrendRefresh(
 
         var fleet = await observer.ReadFleetAsync(asOf, ct);
         var settled = fleet.FlagClosings.Where(c => c.CloseTime > latest.AsOf).Select(c => FlagSubjects.About(c.Subject)).ToHashSet(StringComparer.Ordinal);
+        if (fleet.PracticeChanges.Any(p => p.AcceptTime > latest.AsOf))
+            return new Dictionary<string, long>(StringComparer.Ordinal);
         var changed = states.Where(s => s.HasChanged || settled.Contains(s.Registration)).SelectMany(s => s.TypeGroups)
             .Concat(settled).ToHashSet(StringComparer.Ordinal);
         return (await results.ReadSetsAsync(latest.SetIds, ct))
@@ -207,6 +215,18 @@ public sealed class TrendRefresh(
         var published = await results.AtAsync(asOf, ct) ?? throw new InvalidOperationException($"Trends of {asOf:O} are not published.");
         var ofAircraft = await reader.ReadAsync(published, Analyses.DataProblems, new ResultFilter(), ct);
         return [.. Analyses.DataProblems.Order(ofAircraft.Concat(ResultReader.FleetOf(published).OtherProblems))];
+    }
+
+    /// <summary>What the effects say of flags about which something was done; of one that is too early to tell, nothing.</summary>
+    private async Task<IReadOnlyList<FlagVerdict>> ReadVerdictsAsync(DateTimeOffset asOf, CancellationToken ct)
+    {
+        if (!analyses.All.Contains(Analyses.Effects))
+            return [];
+        var published = await results.AtAsync(asOf, ct) ?? throw new InvalidOperationException($"Trends of {asOf:O} are not published.");
+        return [.. (await reader.ReadAsync(published, Analyses.Effects, new ResultFilter(), ct))
+            .Where(e => e.FlagSubject is not null && e.Verdict != EffectVerdict.TooEarly)
+            .DistinctBy(e => e.FlagSubject, StringComparer.Ordinal) // an aircraft that changed its type group stands in both
+            .Select(e => new FlagVerdict(e.FlagSubject!, e.Verdict == EffectVerdict.Helped, e.Statement))];
     }
 
     private static IEnumerable<NewResult> ToRows(AnalysisResult result) => result.Subjects.Select(s => new NewResult(

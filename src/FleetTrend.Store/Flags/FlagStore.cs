@@ -10,7 +10,7 @@ public sealed class FlagStore(IDbContextFactory<FleetDbContext> contexts)
 {
     /// <summary>
     /// Takes the flags that a refresh asks for. A subject with a flag that is not settled gets fresh evidence on it: a watch that became strong
-    /// becomes a flag, and what stands out again by what came after an action is no better. A subject whose last flag was settled is raised
+    /// becomes a flag. What stands out again after an action stays acted on: <see cref="JudgeAsync"/> says whether it helped. A subject whose last flag was settled is raised
     /// again, if the refresh knew of that: then it has counted only what came after.
     /// </summary>
     /// <returns>The flags raised as of this moment, also when the same refresh is repeated.</returns>
@@ -196,8 +196,6 @@ public sealed class FlagStore(IDbContextFactory<FleetDbContext> contexts)
     /// <summary>The steps that fresh evidence asks for.</summary>
     private static IEnumerable<FlagStepRow> StepsOf(FlagRow row, FlagProposal proposal, DateTimeOffset moment)
     {
-        if (row.State == FlagState.ActedOn && proposal.Tier == FlagTier.Flag)
-            yield return Step(row, FlagState.NoBetter, moment, "It stands out again by what came after the action alone.");
         if (row.Tier == FlagTier.Flag || proposal.Tier == FlagTier.Watch)
             yield break;
         row.Tier = FlagTier.Flag;

@@ -17,7 +17,7 @@ internal static class FlagClosingRows
                     select from flag_steps later
                     where later.flag_id = step.flag_id and later.state = 8 and later.id > step.id and later.step_time <= $1)
                 then (step.step_time at time zone 'UTC')::date
-            end)
+            end), (array_agg(step.action_date order by step.id desc) filter (where step.state = 5))[1]
             from flag_steps step join flags flag on flag.id = step.flag_id
             where step.state in (3, 5, 8) and step.step_time <= $1
             group by flag.subject
@@ -30,7 +30,10 @@ internal static class FlagClosingRows
         while (await reader.ReadAsync(ct))
         {
             closings.Add(new FlagClosing(
-                reader.GetString(0), reader.GetFieldValue<DateTimeOffset>(1), await reader.IsDBNullAsync(2, ct) ? null : reader.GetFieldValue<DateOnly>(2)));
+                reader.GetString(0), reader.GetFieldValue<DateTimeOffset>(1), await reader.IsDBNullAsync(2, ct) ? null : reader.GetFieldValue<DateOnly>(2))
+            {
+                ActionDate = await reader.IsDBNullAsync(3, ct) ? null : reader.GetFieldValue<DateOnly>(3),
+            });
         }
 
         return [.. closings.OrderBy(c => c.Subject, StringComparer.Ordinal)];

@@ -29,11 +29,23 @@ internal sealed class GroupExpectations
     /// <summary>How bases differ, by panel.</summary>
     public IReadOnlyList<RateSpread> BaseSpreads { get; }
 
-    /// <summary>
-    /// Classes with at least one finding. Failures of a kind of part are a class of its own where lives of known age hold most of them; else, as all
-    /// other conditions, they come at a rate.
-    /// </summary>
+    /// <summary>Panels of <see cref="FindClasses"/>.</summary>
     public static GroupExpectations Build(TypeGroupInputs inputs)
+    {
+        var classes = FindClasses(inputs);
+        var firstDay = classes.SelectMany(c => c.Looks).Select(l => l.Date).DefaultIfEmpty(inputs.AsOfDate).Min();
+        var calendar = new HoursCalendar(firstDay, inputs.AsOfDate);
+        var hasBases = classes.SelectMany(c => c.Looks).Select(l => l.Base).Distinct(StringComparer.Ordinal).Count() > 1;
+        return new GroupExpectations(
+            [.. classes.Select(c => ClassPanel.Build(c.Class, calendar, c.Looks, l => l.Registration))],
+            hasBases ? [.. classes.Select(c => ClassPanel.Build(c.Class, calendar, c.Looks, l => l.Base))] : []);
+    }
+
+    /// <summary>
+    /// Classes with at least one finding, with their looks. Failures of a kind of part are a class of its own where lives of known age hold most of
+    /// them; else, as all other conditions, they come at a rate.
+    /// </summary>
+    public static IReadOnlyList<(ConditionClass Class, IReadOnlyList<WatchedLook> Looks)> FindClasses(TypeGroupInputs inputs)
     {
         List<(ConditionClass Class, IReadOnlyList<WatchedLook> Looks)> classes = [];
         HashSet<string> withLives = new(StringComparer.Ordinal);
@@ -56,12 +68,7 @@ internal sealed class GroupExpectations
         }
 
         classes.RemoveAll(c => c.Looks.Sum(l => l.Found) == 0);
-        var firstDay = classes.SelectMany(c => c.Looks).Select(l => l.Date).DefaultIfEmpty(inputs.AsOfDate).Min();
-        var calendar = new HoursCalendar(firstDay, inputs.AsOfDate);
-        var hasBases = classes.SelectMany(c => c.Looks).Select(l => l.Base).Distinct(StringComparer.Ordinal).Count() > 1;
-        return new GroupExpectations(
-            [.. classes.Select(c => ClassPanel.Build(c.Class, calendar, c.Looks, l => l.Registration))],
-            hasBases ? [.. classes.Select(c => ClassPanel.Build(c.Class, calendar, c.Looks, l => l.Base))] : []);
+        return classes;
     }
 
     private static bool IsFailure(TypeGroupInputs inputs, string kind, Condition condition) =>

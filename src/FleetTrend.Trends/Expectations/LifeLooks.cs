@@ -39,16 +39,16 @@ internal static class LifeLooks
         for (var i = 1; i <= looks && good > life.Entry.Value; i++)
         {
             var age = life.Entry.Value + (good - life.Entry.Value) * i / looks;
-            yield return Look(life, DayAt(age), Rise(like, before, age), 0);
+            yield return Look(life, DayAt(age), Rise(like, before, age), 0, DayAt(before));
             before = age;
         }
 
         if (life.FirstBad is { } bad)
-            yield return Look(life, DayAt(bad.Value), Rise(like, before, bad.Value), 1);
+            yield return Look(life, DayAt(bad.Value), Rise(like, before, bad.Value), 1, DayAt(before));
     }
 
     private static double Rise(LifeModel like, double from, double to) => Math.Max(0, like.CumulativeHazard(to) - like.CumulativeHazard(from));
 
-    private static WatchedLook Look(ObservedLife life, DateOnly date, double exposure, int found) =>
-        new(life.Registration, life.Base, life.Location, date, exposure, found);
+    private static WatchedLook Look(ObservedLife life, DateOnly date, double exposure, int found, DateOnly since) =>
+        new(life.Registration, life.Base, life.Location, date, exposure, found, since, life.StartDate);
 }

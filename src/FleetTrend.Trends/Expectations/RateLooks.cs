@@ -29,13 +29,14 @@ internal static class RateLooks
             .ToDictionary(g => g.Key, g => (Count: g.Count(), Date: g.Min(e => e.FoundDate)));
         var looks = Math.Max(1, exposure.LookCount - 1);
         var last = exposure.From;
+        var since = HoursCalendar.DayOf(aircraft.Hours, last);
         foreach (var at in Enumerable.Range(1, looks)
             .Select(i => Hours.FromTenths(exposure.From.Tenths + exposure.Duration.Tenths * i / looks)).Concat(found.Keys).Distinct().Order())
         {
             var (count, date) = found.TryGetValue(at, out var there) ? there : (0, HoursCalendar.DayOf(aircraft.Hours, at));
             if (at > last || count > 0)
-                yield return new WatchedLook(aircraft.Registration, exposure.Base, exposure.Location, date, (at - last).Value, count);
-            last = at;
+                yield return new WatchedLook(aircraft.Registration, exposure.Base, exposure.Location, date, (at - last).Value, count, since, null);
+            (last, since) = (at, date);
         }
     }
 }

@@ -9,5 +9,8 @@ namespace FleetTrend.Trends.Expectations;
 /// <param name="Date">Day of the look.</param>
 /// <param name="Exposure">Hours, or the rise of the cumulative hazard of the part's like.</param>
 /// <param name="Found">Findings.</param>
+/// <param name="Since">Day of the look before.</param>
+/// <param name="Fitted">For a part with a life, the day it came under observation; null at a rate.</param>
 [StructLayout(LayoutKind.Auto)]
-internal readonly record struct WatchedLook(string Registration, string Base, string Location, DateOnly Date, double Exposure, int Found);
+internal readonly record struct WatchedLook(string Registration, string Base, string Location, DateOnly Date, double Exposure, int Found, DateOnly Since,
+    DateOnly? Fitted);

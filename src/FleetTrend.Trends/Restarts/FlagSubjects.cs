@@ -20,4 +20,19 @@ public static class FlagSubjects
         ArgumentNullException.ThrowIfNull(subject);
         return subject.Split('/') is [_, var about, ..] ? about : "";
     }
+
+    /// <summary>The parts of a subject, told again; null for a subject of another form.</summary>
+    public static FlagSubject? Read(string subject)
+    {
+        ArgumentNullException.ThrowIfNull(subject);
+        return subject.Split('/') switch
+        {
+            ["airframe-drift", var registration, var condition] when Enum.TryParse<Condition>(condition, out var c) =>
+                new FlagSubject { Registration = registration, Condition = c },
+            ["repeat-location", var registration, .. var path, var condition] when path.Length > 0 && Enum.TryParse<Condition>(condition, out var c) =>
+                new FlagSubject { Registration = registration, Location = string.Join('/', path), Condition = c },
+            ["base-part-life", var typeGroup, var atBase, var kind] => new FlagSubject { TypeGroup = typeGroup, Base = atBase, Kind = kind },
+            _ => null,
+        };
+    }
 }

@@ -93,7 +93,7 @@ public sealed class FlagStoreTests(PostgresFixture postgres)
     }
 
     [Fact]
-    public async Task Each_step_is_a_row_in_order_and_a_flag_that_stands_out_again_after_an_action_is_no_better()
+    public async Task Each_step_is_a_row_in_order_and_only_a_verdict_leads_on_from_an_action()
     {
         await using var store = await CreateAsync(postgres);
         var flags = store.StartProcess().GetRequiredService<FlagStore>();
@@ -103,11 +103,13 @@ public sealed class FlagStoreTests(PostgresFixture postgres)
         await flags.RaiseAsync(Monday.AddDays(2), [Proposal("ZZ-A01", 4)], default);
         await flags.RaiseAsync(Monday.AddDays(2), [Proposal("ZZ-A01", 4)], default); // the same refresh again
         var acted = (await AnswerAsync(flags, id, FlagState.ActedOn, "hanger moved", new DateOnly(2026, 3, 6)))!;
-        // One that did not know of the action has counted what it settled; one that asks for a watch is too early to tell.
+        // One that did not know of the action has counted what it settled. Standing out again is no verdict.
         await flags.RaiseAsync(acted.StateTime.AddSeconds(-1), [Proposal("ZZ-A01", 5)], default);
         await flags.RaiseAsync(acted.StateTime.AddSeconds(1), [Proposal("ZZ-A01", 1) with { Tier = FlagTier.Watch }], default);
         Assert.Equal((FlagState.ActedOn, 1), ((await flags.GetAsync(id, default))!.State, (await flags.GetAsync(id, default))!.Proposal.EventCount));
         await flags.RaiseAsync(acted.StateTime.AddSeconds(2), [Proposal("ZZ-A01", 3)], default);
+        Assert.Equal((FlagState.ActedOn, 3), ((await flags.GetAsync(id, default))!.State, (await flags.GetAsync(id, default))!.Proposal.EventCount));
+        Assert.Single(await flags.JudgeAsync(acted.StateTime.AddSeconds(2), [new FlagVerdict(acted.Proposal.Subject, Helped: false, "3 in 200 h")], default));
         var again = (await AnswerAsync(flags, id, FlagState.ActedOn, "bracket renewed", new DateOnly(2026, 3, 9)))!;
         Assert.Empty(await flags.JudgeAsync(again.StateTime.AddSeconds(-1), [new FlagVerdict(again.Proposal.Subject, Helped: true, "")], default));
         var helped = Assert.Single(await flags.JudgeAsync(again.StateTime.AddSeconds(1), [new FlagVerdict(again.Proposal.Subject, Helped: true, "none in 400 h")], default));

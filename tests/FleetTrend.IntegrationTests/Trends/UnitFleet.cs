@@ -18,6 +18,9 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
 
     public IReadOnlyList<Record> Records => records;
 
+    /// <summary>The day on which units have so many hours.</summary>
+    public static DateOnly DayOf(double hours, double hoursPerDay) => Start.AddDays((int)Math.Ceiling(hours / hoursPerDay));
+
     /// <summary>A new unit; its registration.</summary>
     public string Unit()
     {
@@ -118,5 +121,5 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
 
     private RecordKey Key() => new() { Source = "published", SourceRecordId = $"{mark} {records.Count}", Revision = 1 };
 
-    private Google.Type.Date Day(double hours) => ShopCards.ToWire(Start.AddDays((int)Math.Ceiling(hours / hoursPerDay)));
+    private Google.Type.Date Day(double hours) => ShopCards.ToWire(DayOf(hours, hoursPerDay));
 }
