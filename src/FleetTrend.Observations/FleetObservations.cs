@@ -1,7 +1,5 @@
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Records.Flags;
-using FleetTrend.Records.Practices;
-using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Observations;
 
@@ -21,5 +19,5 @@ public sealed record FleetObservations
     public IReadOnlyList<FlagClosing> FlagClosings { get; init; } = [];
 
     /// <summary>Practice changes of all bases and type groups, ordered by day, then by key.</summary>
-    public IReadOnlyList<Recorded<PracticeChange>> PracticeChanges { get; init; } = [];
+    public IReadOnlyList<ObservedPracticeChange> PracticeChanges { get; init; } = [];
 }

@@ -4,6 +4,7 @@ using FleetTrend.Observations.Lives;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Observations.Timelines;
 using FleetTrend.Records;
+using FleetTrend.Records.Practices;
 using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Observations;
@@ -36,7 +37,7 @@ public static class Observe
             Aircraft = aircraft,
             OtherProblems = OtherProblems(aircraft.Select(a => a.Mark), history.RetractionsAlone),
             FlagClosings = history.FlagClosings,
-            PracticeChanges = history.PracticeChanges,
+            PracticeChanges = ObservePracticeChanges(history.PracticeChanges),
         };
     }
 
@@ -75,6 +76,11 @@ public static class Observe
             .. LookAlikeMarks.Find([.. marks.OrderBy(m => m.Registration, StringComparer.Ordinal)]),
             .. retractionsAlone.OrderBy(r => r.Key, RecordKeyOrder.Instance).Select(Alone),
         ];
+
+    /// <summary>Practice changes, in the order in which they come.</summary>
+    /// <param name="changes">Those that stand.</param>
+    public static IReadOnlyList<ObservedPracticeChange> ObservePracticeChanges(IEnumerable<Recorded<PracticeChange>> changes) =>
+        [.. changes.Select(c => new ObservedPracticeChange(c.Key, c.Content))];
 
     private static DataProblem Alone(Recorded<Retraction> retraction) => new(
         DataProblemKind.RetractionWithoutRecord,

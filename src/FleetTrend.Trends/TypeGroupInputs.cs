@@ -1,7 +1,5 @@
 using FleetTrend.Observations;
 using FleetTrend.Records.Flags;
-using FleetTrend.Records.Practices;
-using FleetTrend.Records.Sources;
 using FleetTrend.Trends.Expectations;
 using FleetTrend.Trends.Groups;
 using FleetTrend.Trends.LocationStandings;
@@ -68,7 +66,7 @@ public sealed class TypeGroupInputs
     public IReadOnlyList<FlagClosing> FlagClosings { get; init; } = [];
 
     /// <summary>Practice changes of the whole fleet.</summary>
-    public IReadOnlyList<Recorded<PracticeChange>> PracticeChanges { get; init; } = [];
+    public IReadOnlyList<ObservedPracticeChange> PracticeChanges { get; init; } = [];
 
     /// <summary>Those of the aircraft that are in it now.</summary>
     public IEnumerable<AircraftObservations> Present => Aircraft.Where(a => a.TypeGroup == TypeGroup);

@@ -56,7 +56,7 @@ internal sealed record EffectGaskets
         var touched = IsEverywhere ? tails : tails[..AircraftOfABase];
         var others = IsEverywhere ? [] : tails[AircraftOfABase..];
         var spread = RateSpread.Estimate(Panel(tails, fit));
-        var (verdict, at, held) = (EffectVerdict.TooEarly, (double)EffectStudy.Weeks, (bool?)null);
+        var (verdict, at) = (EffectVerdict.TooEarly, (double)EffectStudy.Weeks);
         for (var week = 1; week <= EffectStudy.Weeks; week++)
         {
             var until = PracticeDay + 7 * week;
@@ -68,23 +68,14 @@ internal sealed record EffectGaskets
                     Fleet.Locations),
                 spread.Dispersion)!;
             List<IReadOnlyList<EffectLook>> expected = [.. looks.Select(norm.Expect)];
-            var all = expected.SelectMany(l => l).ToList();
-            var after = norm.Move * all.Sum(l => l.After);
             if (verdict == EffectVerdict.TooEarly
                 && EffectRules.JudgePractice(PracticeOdds.Log(expected, norm, spread, new ChangePrior())) is not EffectVerdict.TooEarly and var said)
             {
                 (verdict, at) = (said, week);
             }
-
-            if (week == EffectStudy.Weeks && !IsEverywhere && OthersAfter == 1 && After == Before && EffectRatio.AfterOverBefore(
-                all.Where(l => l.After == 0).Sum(l => l.Found), all.Sum(l => l.Before), all.Where(l => l.After > 0).Sum(l => l.Found), after,
-                spread.Dispersion) is { } ratio)
-            {
-                held = ratio.Interval.Contains(1);
-            }
         }
 
-        study.Add(verdict, at, at * 7 * Fleet.HoursPerYear / YearDays, Before == 1 ? held : null);
+        study.Add(verdict, at, at * 7 * Fleet.HoursPerYear / YearDays);
     }
 
     private List<Span> Draw(Random random, int index, bool isAtBase)

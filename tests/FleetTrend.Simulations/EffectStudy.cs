@@ -11,17 +11,10 @@ internal sealed class EffectStudy
 
     public List<(EffectVerdict Verdict, double Week, double Hours)> Verdicts { get; } = [];
 
-    /// <summary>How often the interval of after over before held the truth at the end, and how often there was one.</summary>
-    public (int Held, int Of) Interval { get; private set; }
-
-    public void Add(EffectVerdict verdict, double week, double hours, bool? held)
+    public void Add(EffectVerdict verdict, double week, double hours)
     {
         lock (gate)
-        {
             Verdicts.Add((verdict, week, hours));
-            if (held is { } isHeld)
-                Interval = (Interval.Held + (isHeld ? 1 : 0), Interval.Of + 1);
-        }
     }
 
     public double Share(EffectVerdict verdict, double weeks = double.PositiveInfinity, double hours = double.PositiveInfinity) =>
@@ -81,7 +74,7 @@ internal sealed class EffectStudy
             at = verdict == EffectVerdict.TooEarly ? at : week;
         }
 
-        Add(verdict, at, at * 7 * acted[index].PerDay, null);
+        Add(verdict, at, at * 7 * acted[index].PerDay);
     }
 
     private static EffectVerdict Judge(CallFleet fleet, List<EffectTail> tails, int index, double action, double until, RateSpread spread)

@@ -1,3 +1,4 @@
+using FleetTrend.Observations;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Flags;
 using FleetTrend.Records.Practices;
@@ -33,7 +34,6 @@ public sealed class EffectTests
         Assert.Equal(8, effect.FoundAfter);
     }
 
-    // By hand: the 20 others had 2 cracks each until hour 380 and none after but one each in 700: their rate before is near 40 in 8,000 h.
     [Fact]
     public void Expected_is_what_the_others_have_at_the_same_time()
     {
@@ -115,10 +115,10 @@ public sealed class EffectTests
             return tail.Life(Gasket, "gasket", 80, bad, startDay: 405).Life(Gasket, "gasket", 80, bad + 1, startDay: 545);
         });
         var change = new PracticeChange { ChangeDate = day ?? Action, Base = "north", Locations = [Gasket], What = "New torque wrench" };
-        return Find([.. fleet], [], [new Recorded<PracticeChange>(new RecordKey("test", "practice-1", 1), FleetBuilder.AsOf, change)]);
+        return Find([.. fleet], [], [new ObservedPracticeChange(new RecordKey("test", "practice-1", 1), change)]);
     }
 
-    private static List<Effect> Find(List<FleetBuilder> fleet, IReadOnlyList<FlagClosing> closings, IReadOnlyList<Recorded<PracticeChange>> changes) =>
+    private static List<Effect> Find(List<FleetBuilder> fleet, IReadOnlyList<FlagClosing> closings, IReadOnlyList<ObservedPracticeChange> changes) =>
     [
         .. Analyses.Effects.Compute(new TypeGroupInputs("four", fleet.Select(b => b.Build()), FleetBuilder.AsOf, new TrendParameters())
         {

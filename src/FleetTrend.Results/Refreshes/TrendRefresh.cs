@@ -6,13 +6,13 @@ using FleetTrend.Observations.DataProblems;
 using FleetTrend.Results.Observing;
 using FleetTrend.Results.Reading;
 using FleetTrend.Results.Summaries;
+using FleetTrend.Statistics.Effects;
 using FleetTrend.Store.DataProblems;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Histories;
 using FleetTrend.Store.Observed;
 using FleetTrend.Store.Parameters;
 using FleetTrend.Store.Requests;
-using FleetTrend.Statistics.Effects;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Flags;
@@ -180,7 +180,7 @@ public sealed class TrendRefresh(
         var inputs = new TypeGroupInputs(typeGroup, aircraft.Where(a => a.TypeGroups.Contains(typeGroup, StringComparer.Ordinal)), asOf, chosen)
         {
             FlagClosings = fleet.FlagClosings,
-            PracticeChanges = fleet.PracticeChanges,
+            PracticeChanges = Observe.ObservePracticeChanges(fleet.PracticeChanges),
         };
         return (TypeGroupTrends.Compute(inputs, fleet.FlagClosings, analyses.All), [.. inputs.Present.Select(a => a.Mark)]);
     }

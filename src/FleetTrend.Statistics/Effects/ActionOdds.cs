@@ -27,11 +27,12 @@ public sealed record ActionOdds
     /// <param name="prior">Ratios and how long ago the raise may have begun.</param>
     /// <returns>The odds; null where no part that may be raised had a finding before the action.</returns>
     /// <remarks>
-    /// Derived here. A unit is acted on because its findings were many, so that "after" is not set against "before": that would call any return to
+    /// A unit is acted on because its findings were many, so that "after" is not set against "before": that would call any return to
     /// the mean a success. "Still raised": since t the rate of part s has been r times the unit's own level z, and is. "Back": it was until
     /// the action, and is z again. Both are averaged over t, r, s (as <see cref="ChangeLikelihood"/> has them), z ~ Gamma(k, k) and the common move
     /// of the norm; a look that holds the action expects of each side its share. With c the factor of a look, its count is Poisson with mean z c, and
-    /// the integral over z is the product of c^n times (k + sum of c)^-(k + N). The averages' ratio is a Bayes factor (Kass and Raftery 1995).
+    /// the integral over z is the product of c^n times (k + sum of c)^-(k + N). The averages' ratio is a Bayes factor.
+    /// Source: Kass and Raftery 1995, Journal of the American Statistical Association 90 (Bayes factors); the rest is derived here.
     /// </remarks>
     public static ActionOdds? Estimate(
         IReadOnlyList<EffectLook> looks, EffectNorm norm, int actionDay, IReadOnlyList<ChangeScope> scopes, RateSpread spread, ChangePrior prior)

@@ -10,8 +10,8 @@ public sealed class FlagStore(IDbContextFactory<FleetDbContext> contexts)
 {
     /// <summary>
     /// Takes the flags that a refresh asks for. A subject with a flag that is not settled gets fresh evidence on it: a watch that became strong
-    /// becomes a flag. What stands out again after an action stays acted on: <see cref="JudgeAsync"/> says whether it helped. A subject whose last flag was settled is raised
-    /// again, if the refresh knew of that: then it has counted only what came after.
+    /// becomes a flag. What stands out again after an action stays acted on: <see cref="JudgeAsync"/> says whether it helped. A subject whose
+    /// last flag was settled is raised again, if the refresh knew of that: then it has counted only what came after.
     /// </summary>
     /// <returns>The flags raised as of this moment, also when the same refresh is repeated.</returns>
     public async Task<IReadOnlyList<StoredFlag>> RaiseAsync(

@@ -71,14 +71,14 @@ public sealed class EffectAnalysis : Analysis<Effect>
     private static IEnumerable<Effect> OfPractices(TypeGroupInputs inputs)
     {
         var changes = inputs.PracticeChanges
-            .Where(p => p.Content.ChangeDate <= inputs.AsOfDate && (p.Content.TypeGroup is null || p.Content.TypeGroup == inputs.TypeGroup)).ToList();
+            .Where(p => p.Change.ChangeDate <= inputs.AsOfDate && (p.Change.TypeGroup is null || p.Change.TypeGroup == inputs.TypeGroup)).ToList();
         if (changes.Count == 0)
             yield break;
         foreach (var (of, looks) in GroupExpectations.FindClasses(inputs))
         {
             foreach (var change in changes)
             {
-                var content = change.Content;
+                var content = change.Change;
                 var found = OfUnits(
                     inputs, of, looks, l => content.IsAbout(l.Base, inputs.TypeGroup, l.Location),
                     l => content.Locations.Count == 0 || content.Locations.Contains(l.Location, StringComparer.Ordinal), content.ChangeDate.AddDays(-1));
