@@ -101,7 +101,8 @@ internal sealed record EffectGaskets
     }
 
     private static IEnumerable<Life> Lives(List<Span> tail) => tail.GroupBy(s => (s.Location, s.Fitted)).Select(g => g.Last())
-        .Select(s => new Life(s.Failed ? s.From : s.To, s.Failed ? s.To : double.PositiveInfinity, s.Entry)).Where(l => l.Upper > l.Entry && (l.Lower > l.Entry || double.IsFinite(l.Upper)));
+        .Select(s => new Life(s.Failed ? s.From : s.To, s.Failed ? s.To : double.PositiveInfinity, s.Entry))
+        .Where(l => l.Upper > l.Entry && (l.Lower > l.Entry || double.IsFinite(l.Upper)));
 
     private static IEnumerable<EffectLook> Looks(List<Span> tail, LifeModel fit, double from, double until)
     {
