@@ -52,7 +52,7 @@ public static class Analyses
     /// <summary>What in the records does not add up.</summary>
     public static DataProblemAnalysis DataProblems { get; } = new();
 
-    /// <summary>Those that a refresh computes; levels and changes are not among them yet.</summary>
+    /// <summary>Those that a refresh computes.</summary>
     public static IReadOnlyList<Analysis> All { get; } =
-        [Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Standings, Effects, DataProblems];
+        [Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Standings, Levels, Changes, Effects, DataProblems];
 }

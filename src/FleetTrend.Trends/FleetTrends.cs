@@ -25,7 +25,7 @@ public static class FleetTrends
                     FlagClosings = fleet.FlagClosings,
                     PracticeChanges = fleet.PracticeChanges,
                 },
-                fleet.FlagClosings, Analyses.All));
+                Analyses.All));
         return Assemble(
             fleet.AsOf, parameters, codeVersion, [.. groups], fleet.OtherProblems, KindsIn(fleet.Aircraft), fleet.FlagClosings);
     }

@@ -13,14 +13,14 @@ public sealed record TrendParameters
     /// <summary>Confidence of every interval.</summary>
     public double Confidence { get; init; } = 0.95;
 
-    /// <summary>Flags are raised at q-values up to this: the expected share of false alarms among flags this strong or stronger.</summary>
+    /// <summary>Bases are called at q-values up to this: the expected share of false alarms among calls this strong or stronger.</summary>
     public double FalseDiscoveryRate { get; init; } = 0.05;
 
-    /// <summary>An aircraft is flagged for drift only with at least this many events of the condition.</summary>
-    public int MinimumEventsForDrift { get; init; } = 3;
+    /// <summary>New false flags of aircraft and bases that get worse, per 50 aircraft-years, all classes of condition together.</summary>
+    public double FlagsPer50AircraftYears { get; init; } = 1;
 
-    /// <summary>A location is flagged as coming back only with at least this many events at later looks than one that had been closed.</summary>
-    public int RepeatsForFlag { get; init; } = 2;
+    /// <summary>New false watches, flags among them, per 50 aircraft-years, all classes of condition together.</summary>
+    public double WatchesPer50AircraftYears { get; init; } = 5;
 
     /// <summary>A life distribution is fitted with at least this many failures.</summary>
     public int MinimumFailuresForFit { get; init; } = 3;

@@ -1,11 +1,11 @@
 using FleetTrend.Observations;
 using FleetTrend.Records.Flags;
+using FleetTrend.Trends.Changes;
 using FleetTrend.Trends.Expectations;
 using FleetTrend.Trends.Groups;
 using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Repeats;
-using FleetTrend.Trends.Restarts;
 using FleetTrend.Trends.Standings;
 
 namespace FleetTrend.Trends;
@@ -20,6 +20,9 @@ public sealed class TypeGroupInputs
     private readonly Lazy<IReadOnlyList<AirframeStanding>> standings;
     private readonly Lazy<IReadOnlyList<PartLifeTrend>> partLives;
     private readonly Lazy<GroupExpectations> expectations;
+    private readonly Lazy<IReadOnlyList<Change>> changes;
+    private readonly Lazy<ChangeLimits> aircraftLimits;
+    private readonly Lazy<ChangeLimits> baseLimits;
 
     /// <summary>Makes it.</summary>
     /// <param name="typeGroup">Name of the type group.</param>
@@ -45,9 +48,12 @@ public sealed class TypeGroupInputs
         expectations = new(() => GroupExpectations.Build(this));
         observations = new(() => TypeGroupObservations.Sort(typeGroup, Aircraft));
         repeats = new(() => [.. RepeatAnalysis.Find(this)]);
-        standings = new(() => [.. StandingAnalysis.Compare(this, FlagRestarts.None)]);
+        standings = new(() => [.. StandingAnalysis.Compare(this)]);
         partLives = new(() => [.. PartLifeAnalysis.Fit(this, _ => true)]);
-        locationTests = new(() => LocationTests.Test(this, FlagRestarts.None));
+        aircraftLimits = new(() => ChangeLimits.OfAircraft(Expectations, Parameters));
+        baseLimits = new(() => ChangeLimits.OfBases(Expectations, Parameters));
+        changes = new(() => [.. ChangeAnalysis.FindChanges(this)]);
+        locationTests = new(() => LocationTests.Test(this));
     }
 
     /// <summary>Name of the type group.</summary>
@@ -89,6 +95,15 @@ public sealed class TypeGroupInputs
     /// <summary>Lives of parts, to be settled.</summary>
     internal IReadOnlyList<PartLifeTrend> PartLives => partLives.Value;
 
+    /// <summary>Aircraft and bases that get worse, called or not.</summary>
+    internal IReadOnlyList<Change> Changes => changes.Value;
+
     /// <summary>Found and expected by unit, location and period.</summary>
     internal GroupExpectations Expectations => expectations.Value;
+
+    /// <summary>Limits of the calls of aircraft.</summary>
+    internal ChangeLimits AircraftLimits => aircraftLimits.Value;
+
+    /// <summary>Limits of the calls of bases.</summary>
+    internal ChangeLimits BaseLimits => baseLimits.Value;
 }

@@ -1,4 +1,3 @@
-using FleetTrend.Records.Flags;
 using FleetTrend.Trends.Flags;
 
 namespace FleetTrend.Trends;
@@ -11,14 +10,13 @@ public sealed record TypeGroupTrends(string TypeGroup, IReadOnlyList<AnalysisRes
 {
     /// <summary>Runs analyses on a type group.</summary>
     /// <param name="inputs">The type group.</param>
-    /// <param name="closings">The newest closing of each flag.</param>
     /// <param name="analyses">Which; <see cref="Analyses.All"/> is all of the product's.</param>
-    public static TypeGroupTrends Compute(TypeGroupInputs inputs, IReadOnlyList<FlagClosing> closings, IReadOnlyList<Analysis> analyses)
+    public static TypeGroupTrends Compute(TypeGroupInputs inputs, IReadOnlyList<Analysis> analyses)
     {
         ArgumentNullException.ThrowIfNull(inputs);
         ArgumentNullException.ThrowIfNull(analyses);
         // A fleet that is one type group would leave all processors but one idle. What analyses share is computed once, by who needs it first.
-        return new(inputs.TypeGroup, [.. analyses.AsParallel().AsOrdered().Select(a => a.Compute(inputs))], FlagCandidates.Find(inputs, closings));
+        return new(inputs.TypeGroup, [.. analyses.AsParallel().AsOrdered().Select(a => a.Compute(inputs))], FlagCandidates.Find(inputs));
     }
 
     /// <summary>The answers of an analysis, not settled yet.</summary>

@@ -45,14 +45,19 @@ public sealed class ChanceWordsTests
         Assert.Equal("q below 0.0001", ChanceWords.Named("q", 0.00009, PValueLaw.Exact));
     }
 
-    [Fact] // The tests of counts are exact given the total; those of lives are likelihoods and the like.
-    public void Counts_are_exact_and_lives_are_approximate()
+    [Fact] // A comparison of bases has a chance, which is approximate; a change says how rarely chance raises it.
+    public void Bases_beside_others_have_a_chance_and_changes_say_how_rare_they_are()
     {
-        var flags = new SimulatedFleet { Seed = 3, TroubleFactor = 30, SouthLifeFactor = 0.4, Jitter = 15 }.Compute().Flags;
-        Assert.Contains(flags, f => f.Kind == FlagKind.AirframeDrift);
-        Assert.Contains(flags, f => f.Kind == FlagKind.BasePartLife);
-        Assert.All(flags, f => Assert.Equal(f.Kind == FlagKind.BasePartLife ? PValueLaw.Approximate : PValueLaw.Exact, f.PValue!.Value.Law));
-        Assert.All(flags, f => Assert.Contains("calls this strong or stronger", f.Statement, StringComparison.OrdinalIgnoreCase));
+        var flags = new SimulatedFleet { Seed = 3, SouthLifeFactor = 0.4, Jitter = 15 }.Compute().Flags.Concat(
+            FleetBuilder.Compute(ChangingFleet.OneGetsWorse(), new TrendParameters(), FleetBuilder.AsOf, "test").Flags).ToList();
+        Assert.Contains(flags, f => f.Contrast is not null);
+        Assert.Contains(flags, f => f.Change is not null);
+        Assert.All(flags.Where(f => f.Contrast is not null), f =>
+        {
+            Assert.Equal(PValueLaw.Approximate, f.PValue!.Value.Law);
+            Assert.Contains("calls this strong or stronger", f.Statement, StringComparison.OrdinalIgnoreCase);
+        });
+        Assert.All(flags.Where(f => f.Change is not null), f => Assert.Matches(@"Chance alone would raise a call like this (about|less than) once in [\d,]+ aircraft-years\.", f.Statement));
         Assert.All(flags, f => Assert.DoesNotContain("0.0 %", f.Statement, StringComparison.Ordinal));
     }
 

@@ -11,7 +11,7 @@ using FleetTrend.Records.Sources;
 namespace FleetTrend.Trends.Tests;
 
 /// <summary>Builds the observations of one aircraft for a test, a line per fact.</summary>
-internal sealed class FleetBuilder(string registration, string atBase = "north", string typeGroup = "four")
+internal sealed class FleetBuilder(string registration, string atBase = "north", string typeGroup = "four", double hoursAtStart = 0)
 {
     public static readonly DateOnly Start = new(2024, 1, 1);
     public static readonly DateTimeOffset AsOf = new(2026, 1, 1, 0, 0, 0, TimeSpan.Zero);
@@ -39,7 +39,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
         return this;
     }
 
-    /// <summary>An event found at these hours; the day is the hours in days after the start.</summary>
+    /// <summary>An event found at these hours; an hour is a day.</summary>
     public FleetBuilder Found(
         string location, string kind, double hours, Condition condition = Condition.Crack, int ordinal = 1, ActionKind? since = null,
         double? sinceHours = null, ActionKind? closedBy = null, bool atEntry = false, string? group = null, bool open = false, double? renewed = null,
@@ -55,14 +55,14 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
             Base = atBase,
             LastGood = atEntry ? null : Hours.From(Math.Max(0, hours - 50)),
             Found = Hours.From(hours),
-            FoundDate = Start.AddDays((int)hours),
+            FoundDate = DayAt(hours),
             PresentAtEntry = atEntry,
             SinceAction = since,
             SinceActionHours = sinceHours is { } h ? Hours.From(h) : null,
             Ordinal = ordinal,
             ClosedBy = closedBy,
-            ClosedDate = open ? null : Start.AddDays((int)hours),
-            Actions = [.. (actions ?? []).Select(a => new EventAction(a.Kind, Start.AddDays((int)a.Hours), Hours.From(a.Hours)))],
+            ClosedDate = open ? null : DayAt(hours),
+            Actions = [.. (actions ?? []).Select(a => new EventAction(a.Kind, DayAt(a.Hours), Hours.From(a.Hours)))],
             RenewedAt = renewed is { } r ? Hours.From(r) : null,
             Sizes = [],
             Evidence = [Key()],
@@ -100,7 +100,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
         Base = atBase,
         TypeGroup = typeGroup,
         RetiredDate = retired,
-        Hours = new HoursByDay([new HoursOnDate(Start, Hours.Zero), new HoursOnDate(Start.AddDays(10_000), Hours.From(10_000))]), // an hour a day
+        Hours = new HoursByDay([new HoursOnDate(Start, Hours.From(hoursAtStart)), new HoursOnDate(Start.AddDays(10_000), Hours.From(hoursAtStart + 10_000))]), // an hour a day
         Latest = latest,
         LatestInspection = inspection,
         Exposures = exposures,
@@ -111,14 +111,27 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
 
     /// <summary>Answers of an analysis on the type group of these aircraft.</summary>
     public static IReadOnlyList<T> Find<T>(Analysis<T> analysis, IReadOnlyList<AircraftObservations> aircraft, string typeGroup = "four")
-        where T : notnull =>
-        [.. analysis.Compute(new TypeGroupInputs(typeGroup, aircraft, AsOf, new TrendParameters())).Subjects
-            .Cast<SubjectResult<T>>().SelectMany(s => s.Items)];
+        where T : notnull => Find(analysis, new TypeGroupInputs(typeGroup, aircraft, AsOf, new TrendParameters()));
+
+    /// <summary>Answers of an analysis on a type group.</summary>
+    public static IReadOnlyList<T> Find<T>(Analysis<T> analysis, TypeGroupInputs inputs)
+        where T : notnull => [.. analysis.Compute(inputs).Subjects.Cast<SubjectResult<T>>().SelectMany(s => s.Items)];
+
+    /// <summary>The same, settled by all tests of that type group.</summary>
+    public static IReadOnlyList<T> Settle<T>(Analysis<T> analysis, TypeGroupInputs inputs)
+        where T : notnull
+    {
+        var result = analysis.Compute(inputs);
+        var tests = new TestFamily([result.Tests]);
+        return [.. result.Subjects.Cast<SubjectResult<T>>().SelectMany(s => analysis.Settle(s.Items, tests, inputs.Parameters))];
+    }
 
     /// <summary>Trends of these aircraft.</summary>
     public static TrendSnapshot Compute(
         IReadOnlyList<AircraftObservations> aircraft, TrendParameters parameters, DateTimeOffset asOf, string codeVersion) =>
         FleetTrends.Compute(new FleetObservations { AsOf = asOf, Aircraft = aircraft }, parameters, codeVersion);
+
+    private DateOnly DayAt(double hours) => Start.AddDays((int)(hours - hoursAtStart));
 
     private RecordKey Key() => new("test", $"{registration}-{records++}", 1);
 }

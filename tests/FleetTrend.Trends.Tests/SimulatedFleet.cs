@@ -40,7 +40,14 @@ internal sealed record SimulatedFleet
 
     public int Gaskets { get; init; } = 4;
 
-    public TrendSnapshot Compute() => FleetBuilder.Compute(Build(), new TrendParameters(), FleetBuilder.AsOf, "test");
+    /// <summary>A day after all looks: an hour is a day, and each aircraft is looked at over 800 to 2,000 h.</summary>
+    public DateTimeOffset AsOf { get; } = new(FleetBuilder.Start.AddDays(2_000), TimeOnly.MinValue, TimeSpan.Zero);
+
+    public TrendSnapshot Compute() => FleetBuilder.Compute(Build(), new TrendParameters(), AsOf, "test");
+
+    /// <summary>Answers of one analysis, settled.</summary>
+    public IReadOnlyList<T> Settle<T>(Analysis<T> analysis)
+        where T : notnull => FleetBuilder.Settle(analysis, new TypeGroupInputs("four", Build(), AsOf, new TrendParameters()));
 
     public IReadOnlyList<AircraftObservations> Build()
     {
@@ -51,8 +58,8 @@ internal sealed record SimulatedFleet
     private AircraftObservations One(Random random, int index)
     {
         var isSouth = index % 2 == 1;
-        var aircraft = new FleetBuilder($"ZZ-{index:000}", isSouth ? "south" : "north");
         double from = random.Next(0, 3000);
+        var aircraft = new FleetBuilder($"ZZ-{index:000}", isSouth ? "south" : "north", hoursAtStart: from);
         var to = from + random.Next(8, 20) * 100;
         for (var w = 0; w < Welds; w++)
             Weld(random, aircraft, $"exhaust/cyl-{w}/flange-weld", from, to, CrackRate * Math.Pow(WeldSpread, (w % 3) - 1) * (index == 0 && w == 0 ? TroubleFactor : 1));
@@ -89,10 +96,10 @@ internal sealed record SimulatedFleet
                 (lastGood, look) = (look, Tenth(look + LookInterval(random)));
             if (installed + look > to)
             {
-                aircraft.Life(location, "gasket", Math.Min(lastGood, to - installed));
+                aircraft.Life(location, "gasket", Math.Min(lastGood, to - installed), startDay: (int)(installed - from));
                 return;
             }
-            aircraft.Life(location, "gasket", lastGood, look);
+            aircraft.Life(location, "gasket", lastGood, look, startDay: (int)(installed - from));
             installed = Tenth(installed + look);
         }
     }

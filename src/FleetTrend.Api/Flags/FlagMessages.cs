@@ -3,6 +3,7 @@ using FleetTrend.Api.Trends;
 using FleetTrend.Intake;
 using FleetTrend.Results;
 using FleetTrend.Store.Flags;
+using FleetTrend.Trends.Changes;
 using Wire = FleetTrend.Contracts.V1;
 
 namespace FleetTrend.Api.Flags;
@@ -63,6 +64,7 @@ internal static class FlagMessages
             Assignee = stored.Assignee ?? "",
             ActionDate = stored.ActionDate.ToWire(),
             Tier = (Wire.FlagTier)stored.Proposal.Tier,
+            Change = said.Change is { } change ? ToWire(change) : null,
         };
         if (said.Expected is { } expected)
             wire.ExpectedCount = expected;
@@ -75,4 +77,21 @@ internal static class FlagMessages
             wire.QValue = qValue;
         return wire;
     }
+
+    private static Wire.FlagChange ToWire(Change change) => new()
+    {
+        SinceEarliestDate = change.SinceEarliestDate.ToWire(),
+        SinceLatestDate = change.SinceLatestDate.ToWire(),
+        Part = change.Part,
+        PartShare = change.PartShare,
+        FoundBeforeCount = change.FoundBefore,
+        ExpectedBeforeCount = change.ExpectedBefore,
+        LogScore = change.LogScore,
+        FalseCallsPer50AircraftYears = change.FalseCallsPer50AircraftYears ?? 0,
+        AircraftYearsPerFalseCall = change.AircraftYearsPerFalseCall,
+        AircraftYearsCapped = change.IsAircraftYearsCapped,
+        Dispersion = change.Dispersion,
+        Variation = change.Variation,
+        OthersCount = change.OthersCount,
+    };
 }

@@ -17,17 +17,20 @@ public static class ParameterNumbers
 
         // Above one half more calls would be false than true.
         new(
-            "false_discovery_rate", "False alarms among flags",
-            "A flag is raised where, of calls this strong or stronger, at most this share are false alarms. Lower raises fewer flags, and later.",
+            "false_discovery_rate", "False alarms among bases called",
+            "A base is called, because parts last less long there than elsewhere, where at most this share of calls this strong or stronger are false "
+                + "alarms. Lower calls fewer bases, and later.",
             0.001, 0.5, 3),
 
-        // One event is no drift, whatever its chance.
+        // CALLS.md shows what is found at the shipped rates; beyond these bounds a call comes nearly never, or every month.
         new(
-            "minimum_events_for_drift", "Events before drift is called",
-            "An aircraft is flagged for drift only with at least this many events of one condition.", 2, 100, 0),
+            "flags_per_50_aircraft_years", "False flags allowed",
+            "So many flags per 50 aircraft-years chance alone raises, of aircraft and bases that get worse, all kinds of finding together. Lower raises "
+                + "fewer, and later.",
+            0.1, 20, 2),
         new(
-            "repeats_for_flag", "Returns before a location is called",
-            "A location is flagged as coming back only with at least this many events after one that had been closed.", 1, 100, 0),
+            "watches_per_50_aircraft_years", "False watches allowed",
+            "The same for watches, flags among them. A watch comes earlier than a flag, and more often by chance.", 0.1, 100, 2),
 
         // COVERAGE.md shows what intervals of a fit hold from three failures on.
         new(

@@ -12,6 +12,7 @@ internal static class FlagHeadline
     public static string Format(ProposedFlag flag) => flag.Kind switch
     {
         FlagKind.BasePartLife when flag.Contrast is { } contrast => ContrastWords.Headline(Parts(flag), flag.Base, contrast),
+        FlagKind.BasePartLife or FlagKind.BaseDrift when flag.Change is { } change => $"{flag.Base} {ChangeWords.Predicate(change, flag.PartKindTitle)}",
         FlagKind.BasePartLife => $"{Parts(flag)} fail sooner at {flag.Base}",
         _ => $"{flag.Registration} {Predicate(flag)}",
     };
@@ -22,6 +23,7 @@ internal static class FlagHeadline
         var condition = flag.Condition ?? Condition.Other;
         return flag.Kind switch
         {
+            _ when flag is { Change: { } change, Contrast: null } => ChangeWords.Predicate(change, flag.PartKindTitle),
             FlagKind.RepeatLocation => $"{ConditionWords.Again(condition)} at {LocationWords.List(flag.Locations, 1)}",
             FlagKind.AirframeDrift => Drift(flag, condition),
             _ => $"{Parts(flag)} {(flag.Contrast is { } contrast ? ContrastWords.Predicate(contrast) : "fail sooner than at the other bases")}",

@@ -8,8 +8,9 @@ internal static class FlagOrder
     /// <summary>Flags in order. Ties are broken by subject, so that the same flags always give the same order.</summary>
     public static IEnumerable<FlagLine> Sort(IEnumerable<FlagLine> flags) => flags
         .OrderBy(f => f.State)
+        .ThenByDescending(f => f.Flag.Tier)
+        .ThenByDescending(f => f.Flag.Change?.LogScore ?? double.NegativeInfinity)
         .ThenBy(f => f.Flag.QValue ?? double.PositiveInfinity)
-        .ThenBy(f => f.Flag.Kind == FlagKind.BasePartLife)
         .ThenByDescending(f => f.Flag.Observed)
         .ThenBy(f => f.Flag.Subject, StringComparer.Ordinal);
 

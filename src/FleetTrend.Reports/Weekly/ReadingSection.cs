@@ -32,14 +32,13 @@ internal static class ReadingSection
         [
             "Interval: the range that fits the data. A wide one says that there is little data, not that things are bad.",
             "Expected: what the rate of the others gives in the same hours. Its interval is the range that fits the others' own events; the counts beside it are theirs.",
-            $"q: of calls this strong or stronger, the share that are false alarms (Benjamini and Hochberg 1995), {ChanceWords.OneRate}; where they do not, more are. Chances of counts are exact and told down to 1 in 10,000, those of lives are approximate and told down to 1 in 1,000. A flag is raised up to q = {NumberWords.Rounded(parameters.FalseDiscoveryRate)}, "
-                + "in each of three families by itself: drift, places, bases. Every refresh looks again, and a flag that was raised stays until somebody closes it.",
-            $"Drift: all events of a condition on an aircraft against the others of its type group, location by location, with at least {parameters.MinimumEventsForDrift} events. "
-                + "q is over all aircraft and conditions.",
-            "Place that comes back: the events at one place of one aircraft against the same place on the others of its type group, with at least "
-                + $"{NumberWords.Count(parameters.RepeatsForFlag, "event", "events")} after one that had been closed. q is over all aircraft, places and conditions that the type group has had there, "
-                + "also those without an event. A return that is no flag is still listed.",
-            "Base: lives of a kind of part against those at the other bases of the type group. q is over all bases and kinds of part.",
+            "Flag, watch: an aircraft, or the aircraft of a base, has more findings lately than before, allowing for the hours, for what the others had at the "
+                + "same locations and for how much aircraft differ; an aircraft that always ran high is none. Limits come from simulating the fleet at its own "
+                + $"looks with nothing changing: chance alone raises {NumberWords.Rounded(parameters.FlagsPer50AircraftYears)} flags and {NumberWords.Rounded(parameters.WatchesPer50AircraftYears)} watches per 50 "
+                + "aircraft-years, however often one looks. A flag that was raised stays until somebody closes it. A return that is no flag is still listed.",
+            "Base: lives of a kind of part against those at the other bases of the type group, called up to q = "
+                + $"{NumberWords.Rounded(parameters.FalseDiscoveryRate)} over all bases and kinds of part.",
+            $"q: of calls this strong or stronger, the share that are false alarms (Benjamini and Hochberg 1995), {ChanceWords.OneRate}; where they do not, more are. Chances of counts are exact and told down to 1 in 10,000, those of lives are approximate and told down to 1 in 1,000.",
             "Hours end at the last look: what was flown since then is in no rate. A failure lies between the last good look and the bad one.",
             "A figure in square brackets names its method in the list below.",
         ];

@@ -1,8 +1,10 @@
+using FleetTrend.Records.Flags;
 using FleetTrend.Records.Texts;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Words;
 using FleetTrend.Trends.Chances;
+using FleetTrend.Trends.Changes;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Standings;
 using FleetTrend.Trends.Words;
@@ -17,12 +19,14 @@ internal static class TailsSection
 
     public static ReportSection Compose(ReportDraft draft)
     {
-        var cards = draft.Flags.GroupBy(f => FlagOrder.Subject(f.Flag), StringComparer.Ordinal).ToList();
+        var bySubject = draft.Flags.GroupBy(f => FlagOrder.Subject(f.Flag), StringComparer.Ordinal).ToList();
+        var cards = bySubject.Where(g => g.Any(f => f.Flag.Tier == FlagTier.Flag)).ToList();
+        var watched = bySubject.Except(cards).ToList();
         List<Block> blocks =
         [
             cards.Count == 0
                 ? new Block.Paragraph("Nothing is flagged. That is no sign that all is well; see the cautions.")
-                : new Block.Paragraph("Look at these first. Each stands out against aircraft or bases of the same type.", IsAside: true),
+                : new Block.Paragraph("Look at these first. Each has got worse lately, or parts last less long there than elsewhere.", IsAside: true),
         ];
         var told = new Dictionary<string, int>(StringComparer.Ordinal);
         blocks.AddRange(cards.Take(MostCards).Select((lines, i) => Card(draft, i + 1, [.. lines], told)));
@@ -30,6 +34,14 @@ internal static class TailsSection
         {
             blocks.Add(new Block.SubHeading("Also flagged"));
             blocks.Add(new Block.Bullets([.. cards.Skip(MostCards).Select(lines => Short(draft, [.. lines]))]));
+        }
+
+        if (watched.Count > 0)
+        {
+            blocks.Add(new Block.SubHeading("Watched: less sure"));
+            blocks.Add(new Block.Bullets([.. watched.Take(MostCards).Select(lines => Short(draft, [.. lines]))]));
+            if (watched.Count > MostCards)
+                blocks.Add(new Block.Paragraph($"And {NumberWords.Count(watched.Count - MostCards)} more on the page of flags.", IsAside: true));
         }
 
         if (StandingPicture.Compose(draft) is { } picture) blocks.Add(picture);
@@ -71,7 +83,16 @@ internal static class TailsSection
         var now = draft.Current.Flags.FirstOrDefault(f => f.Subject == line.Flag.Subject);
         var flag = now ?? line.Flag;
         yield return new Block.Paragraph(Line.Join(new Run.Strong(FirstLetter.Capital(FlagHeadline.Predicate(flag)) + ".")));
-        yield return new Block.Paragraph(Evidence(draft, flag));
+        if (flag.Change is { } change)
+        {
+            yield return new Block.Paragraph(flag.Statement);
+            yield return new Block.Paragraph(HowSure(draft, flag, change), IsAside: true);
+        }
+        else
+        {
+            yield return new Block.Paragraph(Evidence(draft, flag));
+        }
+
         if (NotCounted(draft, flag) is { } notCounted) yield return new Block.Paragraph(notCounted, IsAside: true);
         if (Drivers(draft, flag) is { } drivers) yield return new Block.Paragraph(drivers);
         if (flag is { Test: { } test, Family: { } family })
@@ -84,6 +105,15 @@ internal static class TailsSection
 
         yield return new Block.Paragraph(State(draft, line), IsAside: true);
     }
+
+    /// <summary>The figures behind a change: its ratio with its interval, the rate of false calls and what it rests on.</summary>
+    private static Line HowSure(ReportDraft draft, ProposedFlag flag, Change change) => Line.Join(
+        "Found over expected since: ", draft.Number(change.RatioSince, FigureStyle.Times),
+        $". It began between {NumberWords.Day(change.SinceEarliestDate)} and {NumberWords.Day(change.SinceLatestDate.AddDays(27))}, with 90 % chance. "
+        + $"Limits come from simulating the {(change.Registration is null ? "bases" : "aircraft")} of {flag.TypeGroup} at their own looks with nothing changing: "
+        + $"chance alone raises {NumberWords.Rounded(change.FalseCallsPer50AircraftYears ?? 0)} {(flag.Tier == FlagTier.Flag ? "flags" : "watches")} per 50 aircraft-years, "
+        + $"all kinds of finding together. Variance over mean of a look {NumberWords.Rounded(change.Dispersion)}; "
+        + $"levels differ by {NumberWords.Percent(change.Variation)} (coefficient of variation).");
 
     private static Line Evidence(ReportDraft draft, ProposedFlag flag)
     {
@@ -140,7 +170,7 @@ internal static class TailsSection
     private static string? NotCounted(ReportDraft draft, ProposedFlag flag)
     {
         // A flag that counts from a closing on leaves out more than these.
-        if (flag.CountedAfterDate is not null) return null;
+        if (flag.CountedAfterDate is not null || flag.Change is not null) return null;
         if (flag.Kind == FlagKind.AirframeDrift)
         {
             return draft.Current.Standings.FirstOrDefault(a =>
@@ -157,7 +187,7 @@ internal static class TailsSection
 
     private static Line? Drivers(ReportDraft draft, ProposedFlag flag)
     {
-        if (flag.Kind != FlagKind.AirframeDrift || flag.Condition is not { } condition) return null;
+        if (flag is not { Kind: FlagKind.AirframeDrift, Change: null, Condition: { } condition }) return null;
         var standing = draft.Current.Standings.FirstOrDefault(a =>
             a.Registration == flag.Registration && a.Condition == condition && a.TypeGroup == flag.TypeGroup);
         var drivers = flag.Drivers ?? standing?.Drivers;

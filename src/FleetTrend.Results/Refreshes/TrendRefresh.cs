@@ -182,7 +182,7 @@ public sealed class TrendRefresh(
             FlagClosings = fleet.FlagClosings,
             PracticeChanges = Observe.ObservePracticeChanges(fleet.PracticeChanges),
         };
-        return (TypeGroupTrends.Compute(inputs, fleet.FlagClosings, analyses.All), [.. inputs.Present.Select(a => a.Mark)]);
+        return (TypeGroupTrends.Compute(inputs, analyses.All), [.. inputs.Present.Select(a => a.Mark)]);
     }
 
     /// <summary>

@@ -16,6 +16,8 @@ internal sealed class ChangeScorer
     private readonly double levelShape;
     private readonly double[] logRatios;
     private readonly double[] logWeights;
+    private readonly double[] excess;
+    private readonly double[] scopeLogWeights;
     private readonly double[] rates;
     private readonly int[] found;
     private readonly int[] foundSince;
@@ -34,6 +36,8 @@ internal sealed class ChangeScorer
         levelShape = Math.Min(spread.Shape, prior.LargestLevelShape);
         logRatios = [.. prior.Ratios.Select(r => Math.Log(r))];
         logWeights = [.. prior.RatioWeights.Select(w => Math.Log(w))];
+        excess = [.. prior.Ratios.Select(r => r - 1)];
+        scopeLogWeights = [.. panel.Scopes.Select(s => Math.Log(s.Weight) - Math.Log(prior.WindowPeriods))];
         rates = new double[panel.Locations];
         found = new int[panel.Locations];
         foundSince = new int[panel.Locations];
@@ -113,7 +117,7 @@ internal sealed class ChangeScorer
         var total = new LogSum();
         var at = new LogSum();
         var now = unit.Until(period);
-        var logWindow = -Math.Log(prior.WindowPeriods);
+        var (count, exposed) = (levelShape + until / spread.Dispersion, levelShape + expected / spread.Dispersion);
         // A change from the first period on would be a level, and no change.
         var first = Math.Max(unit.FirstPeriod + 1, period - prior.WindowPeriods + 1);
         for (var since = period; since >= first; since--)
@@ -139,25 +143,27 @@ internal sealed class ChangeScorer
                 break;
             at.Clear();
             foreach (var scope in active)
-                AddTerms(scope, since, scope == whole ? wholeExpected : ExpectedIn(panel.Scopes[scope]), expected, logWindow, ref at, terms);
+                AddTerms(scope, since, scope == whole ? wholeExpected : ExpectedIn(panel.Scopes[scope]), count, exposed, ref at, terms);
             total.Add(at.Value);
         }
 
         return total.Value;
     }
 
-    private void AddTerms(int scope, int since, double expectedInScope, double expected, double logWindow, ref LogSum sum, ChangeTerms? terms)
+    /// <summary>Adds the terms of one part and one beginning: see <see cref="ChangeLikelihood.LogRatio"/>.</summary>
+    /// <param name="scope">Index of the part.</param>
+    /// <param name="since">The first period of the change.</param>
+    /// <param name="expectedInScope">Findings expected in the part since.</param>
+    /// <param name="count">Shape of the level and findings ever.</param>
+    /// <param name="exposed">Shape of the level and findings expected ever.</param>
+    /// <param name="sum">Takes the terms.</param>
+    /// <param name="terms">Takes each of them; null where only the sum is asked for.</param>
+    private void AddTerms(int scope, int since, double expectedInScope, double count, double exposed, ref LogSum sum, ChangeTerms? terms)
     {
-        var all = 0.0;
-        foreach (var count in found)
-            all += count;
-        var (n, e) = (all / spread.Dispersion, expected / spread.Dispersion);
-        var (inScope, ofScope) = (scopeFound[scope] / spread.Dispersion, expectedInScope / spread.Dispersion);
-        var weight = Math.Log(panel.Scopes[scope].Weight) + logWindow;
+        var (inScope, share) = (scopeFound[scope] / spread.Dispersion, expectedInScope / spread.Dispersion / exposed);
         for (var r = 0; r < logRatios.Length; r++)
         {
-            var log = weight + logWeights[r] + inScope * logRatios[r]
-                - (levelShape + n) * Math.Log(1 + (prior.Ratios[r] - 1) * ofScope / (levelShape + e));
+            var log = scopeLogWeights[scope] + logWeights[r] + inScope * logRatios[r] - count * Math.Log(1 + excess[r] * share);
             sum.Add(log);
             terms?.Add(scope, r, since, log);
         }

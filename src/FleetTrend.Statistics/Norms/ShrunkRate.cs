@@ -8,6 +8,8 @@ public sealed class ShrunkRate
     private readonly RateNode[] nodes;
     private readonly CountExposure unit;
     private readonly Lazy<double> medianRate;
+    private readonly Lazy<Interval> rateInterval;
+    private readonly Lazy<Interval> ratioInterval;
 
     internal ShrunkRate(CountExposure unit, RateNode[] nodes, double confidence)
     {
@@ -15,9 +17,9 @@ public sealed class ShrunkRate
         this.nodes = nodes;
         Rate = nodes.Sum(n => n.Weight * (n.Shape + unit.Events) / (n.Shape / n.Mean + unit.Exposure));
         Ratio = nodes.Sum(n => n.Weight * (n.Shape + unit.Events) / (n.Shape + n.Mean * unit.Exposure));
-        RateInterval = Limits(confidence, RateParameter, Rate);
+        rateInterval = new Lazy<Interval>(() => Limits(confidence, RateParameter, Rate));
         medianRate = new Lazy<double>(() => Root(0.5, RateParameter, Rate));
-        RatioInterval = Limits(confidence, n => n.Shape + n.Mean * unit.Exposure, Ratio);
+        ratioInterval = new Lazy<Interval>(() => Limits(confidence, n => n.Shape + n.Mean * unit.Exposure, Ratio));
     }
 
     /// <summary>Events counted.</summary>
@@ -36,13 +38,13 @@ public sealed class ShrunkRate
     public double MedianRate => medianRate.Value;
 
     /// <summary>Equal-tailed credible interval of the rate.</summary>
-    public Interval RateInterval { get; }
+    public Interval RateInterval => rateInterval.Value;
 
     /// <summary>Posterior mean of the unit's rate over the mean rate of units.</summary>
     public double Ratio { get; }
 
     /// <summary>Equal-tailed credible interval of the ratio.</summary>
-    public Interval RatioInterval { get; }
+    public Interval RatioInterval => ratioInterval.Value;
 
     /// <summary>Chance that the unit's rate is more than so many times the mean rate of units.</summary>
     /// <param name="ratio">The ratio to exceed, zero or more.</param>

@@ -1,4 +1,5 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Flags;
 
 namespace FleetTrend.Trends.Changes;
 
@@ -20,8 +21,8 @@ public sealed record Change
     /// <summary>The kind of part; null where a condition is counted.</summary>
     public string? Kind { get; init; }
 
-    /// <summary>The call that stands.</summary>
-    public required CallStrength Strength { get; init; }
+    /// <summary>The call that stands; null where none does.</summary>
+    public FlagTier? Tier { get; init; }
 
     /// <summary>First day of the four weeks whose findings raised the call that stands; null without one.</summary>
     public DateOnly? CalledDate { get; init; }
@@ -45,7 +46,7 @@ public sealed record Change
     public required double PartShare { get; init; }
 
     /// <summary>Its locations with a finding since, most first.</summary>
-    public required IReadOnlyList<string> Locations { get; init; }
+    public required IReadOnlyList<ChangedLocation> Locations { get; init; }
 
     /// <summary>Times the rate before, the most probable of 2, 3, 5, 8 and 12.</summary>
     public required double Ratio { get; init; }
@@ -61,6 +62,12 @@ public sealed record Change
 
     /// <summary>Findings that the others' rates or lives give for the same looks since.</summary>
     public required double ExpectedSince { get; init; }
+
+    /// <summary>Found over expected since.</summary>
+    public required Figure RatioSince { get; init; }
+
+    /// <summary>How many other aircraft, or bases, it is beside.</summary>
+    public required int OthersCount { get; init; }
 
     /// <summary>New false calls per 50 aircraft-years that calls of this strength may make, all classes together; null without a call.</summary>
     public double? FalseCallsPer50AircraftYears { get; init; }

@@ -1,4 +1,3 @@
-using FleetTrend.Records.Findings;
 using FleetTrend.Statistics;
 using FleetTrend.Statistics.Changes;
 using FleetTrend.Statistics.Effects;
@@ -54,19 +53,22 @@ public sealed class EffectAnalysis : Analysis<Effect>
         {
             if (closing.ActionDate is not { } day || FlagSubjects.Read(closing.Subject) is not { } subject)
                 continue;
-            if (subject is { Registration: { } registration, Condition: { } condition } && present.Contains(registration))
-            {
-                if (OfAircraft(inputs, subject, registration, condition, day) is { } effect)
-                    yield return effect with { FlagSubject = closing.Subject };
-            }
-            else if (subject is { Kind: { } kind, Base: { } atBase } && subject.TypeGroup == inputs.TypeGroup
-                && LifeLooks.Find(inputs, kind) is { } looks
-                && OfUnits(inputs, new ConditionClass(null, kind), looks, l => l.Base == atBase, _ => true, day) is { } ofBase)
-            {
-                yield return ofBase with { FlagSubject = closing.Subject, Base = atBase };
-            }
+            if (subject.Registration is { } registration ? !present.Contains(registration) : subject.TypeGroup != inputs.TypeGroup)
+                continue;
+            var of = new ConditionClass(subject.Condition, subject.Kind);
+            if (Looks(inputs, of) is not { Count: > 0 } looks)
+                continue;
+            var effect = subject.Registration is { } unit
+                ? OfAircraft(inputs, of, looks, subject.Location, unit, day)
+                : OfUnits(inputs, of, looks, l => l.Base == subject.Base, _ => true, day);
+            if (effect is not null)
+                yield return effect with { FlagSubject = closing.Subject, Base = subject.Base };
         }
     }
+
+    private static IReadOnlyList<WatchedLook>? Looks(TypeGroupInputs inputs, ConditionClass of) => of.Kind is { } kind
+        ? LifeLooks.Find(inputs, kind)
+        : [.. RateLooks.Find(inputs, of.Condition!.Value, _ => true)];
 
     private static IEnumerable<Effect> OfPractices(TypeGroupInputs inputs)
     {
@@ -89,18 +91,16 @@ public sealed class EffectAnalysis : Analysis<Effect>
     }
 
     /// <summary>An aircraft, or one location of it, against the others of the type group.</summary>
-    private static Effect? OfAircraft(TypeGroupInputs inputs, FlagSubject subject, string registration, Condition condition, DateOnly day)
+    private static Effect? OfAircraft(
+        TypeGroupInputs inputs, ConditionClass of, IReadOnlyList<WatchedLook> looks, string? at, string registration, DateOnly day)
     {
-        List<WatchedLook> looks = [.. RateLooks.Find(inputs, condition, _ => true)];
-        if (looks.Count == 0)
-            return null;
-        var panel = Panel(inputs, new ConditionClass(condition, null), looks);
+        var panel = Panel(inputs, of, looks);
         var spread = RateSpread.Estimate(panel.Panel);
         var split = new SplitLooks(inputs, panel.Locations, day, isByPart: false);
         if (EffectNorm.Estimate(split.Others(looks.Where(l => l.Registration != registration)), spread.Dispersion) is not { } norm)
             return null;
         var own = norm.Expect(split.Split(looks.Where(l => l.Registration == registration)));
-        var scopes = subject.Location is { } location
+        var scopes = at is { } location
             ? [.. panel.Locations.Index().Where(l => l.Item == location).Select(l => new ChangeScope(location, [l.Index], 1))]
             : panel.Panel.Scopes;
         if (ActionOdds.Estimate(own, norm, day.DayNumber, scopes, spread, Prior) is not { } odds)
@@ -109,8 +109,9 @@ public sealed class EffectAnalysis : Analysis<Effect>
         return Described(inputs, inside, norm, spread, odds.Log, odds.Since, day, isPractice: false) with
         {
             Registration = registration,
-            Location = subject.Location,
-            Condition = condition,
+            Location = at,
+            Condition = of.Condition,
+            Kind = of.Kind,
         };
     }
 

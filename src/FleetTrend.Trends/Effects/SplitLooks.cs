@@ -1,5 +1,4 @@
 using FleetTrend.Observations;
-using FleetTrend.Records;
 using FleetTrend.Statistics.Effects;
 using FleetTrend.Trends.Expectations;
 
@@ -32,7 +31,7 @@ internal sealed class SplitLooks
     {
         foreach (var look in looks)
         {
-            var after = ShareAfter(look);
+            var after = After(look);
             if (after is { } share)
                 yield return new EffectLook(look.Date.DayNumber, locations[look.Location], look.Exposure * (1 - share), look.Exposure * share, look.Found);
         }
@@ -53,18 +52,8 @@ internal sealed class SplitLooks
         return there;
     }
 
-    private double? ShareAfter(WatchedLook look)
-    {
-        if (look.Date <= lastDay)
-            return 0;
-        if (isByPart && look.Fitted is { } fitted)
-            return fitted > lastDay ? 1 : null;
-        if (look.Since >= lastDay)
-            return 1;
-        var of = hours[look.Registration];
-        var (from, to, cut) = (Of(look.Since), Of(look.Date), Of(lastDay));
-        return to > from ? Math.Clamp((to - cut) / (to - from), 0, 1) : 1;
-
-        double Of(DateOnly day) => (of.On(day) ?? Hours.Zero).Value;
-    }
+    // Of a part that was fitted before and is looked at after, nothing is said.
+    private double? After(WatchedLook look) => look.Date > lastDay && isByPart && look.Fitted is { } fitted
+        ? fitted > lastDay ? 1 : null
+        : ShareAfter.Of(look, lastDay, hours[look.Registration]);
 }

@@ -14,7 +14,7 @@ internal sealed class GroupExpectations
         ByAircraft = byAircraft;
         ByBase = byBase;
         AircraftSpreads = [.. byAircraft.Select(p => RateSpread.Estimate(p.Panel))];
-        BaseSpreads = [.. byBase.Zip(AircraftSpreads).Select(p => RateSpread.Estimate(p.First.Panel, p.Second))];
+        BaseSpreads = [.. byBase.Select(p => RateSpread.Estimate(p.Panel, SpreadOf(p.Class)))];
     }
 
     /// <summary>One panel per class, aircraft as units.</summary>
@@ -29,25 +29,51 @@ internal sealed class GroupExpectations
     /// <summary>How bases differ, by panel.</summary>
     public IReadOnlyList<RateSpread> BaseSpreads { get; }
 
-    /// <summary>Panels of <see cref="FindClasses"/>.</summary>
-    public static GroupExpectations Build(TypeGroupInputs inputs)
+    /// <summary>Panels of <see cref="FindClasses"/>: all looks, year in, year out.</summary>
+    /// <param name="inputs">The type group.</param>
+    public static GroupExpectations Build(TypeGroupInputs inputs) => Build(inputs, (_, looks) => looks, (_, looks) => looks);
+
+    /// <summary>The same with looks as they count towards flags; where no flag was closed, those of the type group as they are.</summary>
+    /// <param name="inputs">The type group.</param>
+    public static GroupExpectations BuildRestarted(TypeGroupInputs inputs)
     {
-        var classes = FindClasses(inputs);
-        var firstDay = classes.SelectMany(c => c.Looks).Select(l => l.Date).DefaultIfEmpty(inputs.AsOfDate).Min();
-        var calendar = new HoursCalendar(firstDay, inputs.AsOfDate);
-        var hasBases = classes.SelectMany(c => c.Looks).Select(l => l.Base).Distinct(StringComparer.Ordinal).Count() > 1;
-        return new GroupExpectations(
-            [.. classes.Select(c => ClassPanel.Build(c.Class, calendar, c.Looks, l => l.Registration))],
-            hasBases ? [.. classes.Select(c => ClassPanel.Build(c.Class, calendar, c.Looks, l => l.Base))] : []);
+        var restarted = new RestartedLooks(inputs);
+        return restarted.Any
+            ? Build(inputs, (of, looks) => [.. restarted.OfAircraft(of, looks)], (of, looks) => [.. restarted.OfBases(of, looks)])
+            : inputs.Expectations;
     }
+
+    private static GroupExpectations Build(
+        TypeGroupInputs inputs, Func<ConditionClass, IReadOnlyList<WatchedLook>, IReadOnlyList<WatchedLook>> ofAircraft,
+        Func<ConditionClass, IReadOnlyList<WatchedLook>, IReadOnlyList<WatchedLook>> ofBases)
+    {
+        var firstDay = inputs.Aircraft.Where(a => a.Hours.Days.Count > 0).Select(a => a.Hours.Days[0].Date).DefaultIfEmpty(inputs.AsOfDate).Min();
+        var calendar = new HoursCalendar(firstDay, inputs.AsOfDate);
+        List<ClassPanel> byAircraft = [];
+        List<ClassPanel> byBase = [];
+        foreach (var (of, looks) in FindClasses(inputs))
+        {
+            Add(byAircraft, of, ofAircraft(of, looks), l => l.Registration);
+            Add(byBase, of, ofBases(of, looks), l => l.Base);
+        }
+
+        return new GroupExpectations(byAircraft, byBase.Exists(p => p.Panel.Units.Count > 1) ? byBase : []);
+
+        void Add(List<ClassPanel> panels, ConditionClass of, IReadOnlyList<WatchedLook> looks, Func<WatchedLook, string> unitOf)
+        {
+            if (looks.Sum(l => l.Found) > 0)
+                panels.Add(ClassPanel.Build(of, calendar, looks, unitOf));
+        }
+    }
+
+    private RateSpread? SpreadOf(ConditionClass of) => ByAircraft.Index().Where(p => p.Item.Class == of).Select(p => AircraftSpreads[p.Index]).FirstOrDefault();
 
     /// <summary>
     /// Classes with at least one finding, with their looks. Failures of a kind of part are a class of its own where lives of known age hold most of
     /// them; else, as all other conditions, they come at a rate.
     /// </summary>
-    public static IReadOnlyList<(ConditionClass Class, IReadOnlyList<WatchedLook> Looks)> FindClasses(TypeGroupInputs inputs)
+    public static IEnumerable<(ConditionClass Class, IReadOnlyList<WatchedLook> Looks)> FindClasses(TypeGroupInputs inputs)
     {
-        List<(ConditionClass Class, IReadOnlyList<WatchedLook> Looks)> classes = [];
         HashSet<string> withLives = new(StringComparer.Ordinal);
         var kinds = inputs.Aircraft.SelectMany(a => a.Lives).Where(l => l.TypeGroup == inputs.TypeGroup).Select(l => l.Kind)
             .DistinctBy(k => k.Name, StringComparer.Ordinal);
@@ -58,17 +84,16 @@ internal sealed class GroupExpectations
             if (LifeLooks.Find(inputs, kind.Name) is not { } looks || 2 * looks.Sum(l => l.Found) < failures)
                 continue;
             withLives.Add(kind.Name);
-            classes.Add((new ConditionClass(null, kind.Name), looks));
+            if (looks.Any(l => l.Found > 0))
+                yield return (new ConditionClass(null, kind.Name), looks);
         }
 
         foreach (var condition in inputs.Observations.Conditions)
         {
             var looks = RateLooks.Find(inputs, condition, kind => !withLives.Contains(kind) || !IsFailure(inputs, kind, condition)).ToList();
-            classes.Add((new ConditionClass(condition, null), looks));
+            if (looks.Exists(l => l.Found > 0))
+                yield return (new ConditionClass(condition, null), looks);
         }
-
-        classes.RemoveAll(c => c.Looks.Sum(l => l.Found) == 0);
-        return classes;
     }
 
     private static bool IsFailure(TypeGroupInputs inputs, string kind, Condition condition) =>

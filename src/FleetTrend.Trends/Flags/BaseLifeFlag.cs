@@ -49,6 +49,12 @@ internal static class BaseLifeFlag
         };
     }
 
+    /// <summary>The flag of a base whose parts last less long than elsewhere and, lately, less long than they did there.</summary>
+    /// <param name="flag">The flag of the comparison with the other bases.</param>
+    /// <param name="change">That of the change, about the same base and kind of part.</param>
+    public static ProposedFlag With(ProposedFlag flag, ProposedFlag change) =>
+        flag with { Change = change.Change, SinceDate = change.SinceDate, Statement = $"{flag.Statement} {change.Statement}" };
+
     private static string Statement(PartLifeTrend trend, BaseContrast contrast, ContrastTest worst)
     {
         var parts = $"{LocationWords.Plural(LocationWords.Kind(trend.KindTitle, trend.Kind))} of {trend.TypeGroup}";

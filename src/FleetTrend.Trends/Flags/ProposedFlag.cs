@@ -1,6 +1,7 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Flags;
 using FleetTrend.Trends.Chances;
+using FleetTrend.Trends.Changes;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Standings;
 
@@ -39,7 +40,10 @@ public sealed record ProposedFlag
     /// <summary>The locations that drive it, most first.</summary>
     public required IReadOnlyList<string> Locations { get; init; }
 
-    /// <summary>For a drift, what each of the locations adds, in the hours that count; null elsewhere, or where stored before it was kept.</summary>
+    /// <summary>What gets worse, since when and how sure; null for a base that differs from the others only, or where an earlier version raised it.</summary>
+    public Change? Change { get; init; }
+
+    /// <summary>Of a drift of an earlier version, what each of the locations adds, in the hours that count; null elsewhere.</summary>
     public IReadOnlyList<LocationShare>? Drivers { get; init; }
 
     /// <summary>
@@ -48,7 +52,7 @@ public sealed record ProposedFlag
     public DateOnly? CountedAfterDate { get; init; }
 
     /// <summary>
-    /// Observed over expected; of a base, median life here over elsewhere, or where only early failures are called, their hazard here over
+    /// Found over expected, of a change since it began; of a base beside the others, median life here over elsewhere, or where only early failures are called, their hazard here over
     /// elsewhere.
     /// </summary>
     public required Figure Ratio { get; init; }
@@ -62,22 +66,22 @@ public sealed record ProposedFlag
     /// <summary>Events expected; null where it is about a life.</summary>
     public double? Expected { get; init; }
 
-    /// <summary>The same with its interval and the others' counts; null where it is about a life, or stored before there was one.</summary>
+    /// <summary>The same with its interval and the others' counts, of a drift or a repeat of an earlier version; null elsewhere.</summary>
     public Figure? Expectation { get; init; }
 
-    /// <summary>p-value of the test; null for a repeat that was raised by count, as repeats once were.</summary>
+    /// <summary>p-value of the test; null for a change, whose <see cref="Change"/> says how sure it is.</summary>
     public PValue? PValue { get; init; }
 
-    /// <summary>q-value: the expected share of false alarms among flags this strong or stronger.</summary>
+    /// <summary>q-value: the expected share of false alarms among flags this strong or stronger; null for a change.</summary>
     public double? QValue { get; init; }
 
-    /// <summary>What was tested and against whom, with the source of the test; null where stored before it was told.</summary>
+    /// <summary>What was tested and against whom, with the source of the test; null for a change.</summary>
     public string? Test { get; init; }
 
-    /// <summary>All that was tested together, which is what the q-value allows for; null where stored before it was told.</summary>
+    /// <summary>All that was tested together, which is what the q-value allows for; null for a change.</summary>
     public string? Family { get; init; }
 
-    /// <summary>First event within; null where it has no day.</summary>
+    /// <summary>First day of the four weeks in which a change began, as probably earlier as later; of an earlier version, the first event.</summary>
     public DateOnly? SinceDate { get; init; }
 
     /// <summary>One sentence in a mechanic's words.</summary>

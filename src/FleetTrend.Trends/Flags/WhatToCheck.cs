@@ -1,8 +1,7 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Words;
-using FleetTrend.Trends.LocationStandings;
-using FleetTrend.Trends.Standings;
+using FleetTrend.Trends.Changes;
 
 namespace FleetTrend.Trends.Flags;
 
@@ -12,22 +11,21 @@ internal static class WhatToCheck
     private const int MostPlaces = 3;
     private const double OnePlaceShare = 0.6;
 
-    /// <summary>For an aircraft that drifts: its worst places, then the pattern.</summary>
-    public static IReadOnlyList<string> ForDrift(AirframeStanding standing, IReadOnlyDictionary<string, LocationKind> kinds)
+    /// <summary>For an aircraft or a base that gets worse: its worst locations, then the pattern.</summary>
+    public static IReadOnlyList<string> ForChange(Change change, IReadOnlyDictionary<string, LocationKind> kinds)
     {
-        var isOnePlace = standing.Drivers.Count > 0 && standing.Drivers[0].Observed >= OnePlaceShare * standing.Observed;
+        var locations = change.Locations;
+        var isOnePlace = locations.Count > 0 && locations[0].Found >= OnePlaceShare * change.FoundSince;
         return
         [
-            .. standing.Drivers.Where(d => d.Observed > 0).Take(isOnePlace ? 1 : MostPlaces)
-                .GroupBy(d => d.Kind, StringComparer.Ordinal)
-                .Select(g => LookFor(string.Join(", ", g.Select(d => LocationWords.Name(d.Location))), kinds[g.Key])),
-            .. isOnePlace ? ForOnePlace(standing.Condition, kinds[standing.Drivers[0].Kind]) : ForManyPlaces(standing.Condition),
+            .. locations.Take(isOnePlace ? 1 : MostPlaces)
+                .GroupBy(l => l.Kind, StringComparer.Ordinal)
+                .Select(g => LookFor(string.Join(", ", g.Select(l => LocationWords.Name(l.Location))), kinds[g.Key])),
+            .. change.Condition is not { } condition ? ForParts(change.FoundSince > 1)
+                : isOnePlace ? ForOnePlace(condition, kinds[locations[0].Kind])
+                : ForManyPlaces(condition),
         ];
     }
-
-    /// <summary>For a place where a condition keeps coming back.</summary>
-    public static IReadOnlyList<string> ForRepeat(LocationStanding repeat, LocationKind kind) =>
-        [LookFor(LocationWords.Name(repeat.Location), kind), .. ForOnePlace(repeat.Condition, kind)];
 
     /// <summary>For a base where parts of a kind fail early.</summary>
     public static IReadOnlyList<string> ForBase(LocationKind kind) => kind.BaseChecks.Count > 0
@@ -39,6 +37,12 @@ internal static class WhatToCheck
             "How the aircraft of this base are flown: short flights, hard cooling, mixture.",
             "Whether both bases call the same state a failure, and look equally closely.",
         ];
+
+    private static string[] ForParts(bool isMany) =>
+    [
+        "Part number and batch of what was fitted since it began, against what was fitted before.",
+        isMany ? "How these parts were fitted, step by step, against the maker's instructions, and by whom." : "How the part was fitted, against the maker's instructions.",
+    ];
 
     private static string LookFor(string locations, LocationKind kind) =>
         $"{FirstLetter.Capital(locations)}: {(kind.LookFor.Length > 0 ? kind.LookFor : "see the maker's instructions.")}";

@@ -2,7 +2,6 @@ using FleetTrend.Observations.Exposures;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
 using FleetTrend.Records.Findings;
-using FleetTrend.Trends.Restarts;
 
 namespace FleetTrend.Trends.Groups;
 
@@ -42,12 +41,6 @@ internal sealed class AircraftAtLocation
 
     /// <summary>Hours watched.</summary>
     public double ExposureHours => ExposureTenths / 10.0;
-
-    /// <summary>The same after a restart: hours after those of its day, and events found later than on it.</summary>
-    public AircraftAtLocation After(FlagRestart restart) => new(
-        Registration,
-        [.. Windows.Where(w => w.To > restart.Hours).Select(w => (w.From > restart.Hours ? w.From : restart.Hours, w.To))],
-        Events.Where(e => e.FoundDate > restart.Day && e.Found > restart.Hours));
 
     /// <summary>Events of a condition that count in a rate.</summary>
     public int Count(Condition condition) => Counted(condition).Count();

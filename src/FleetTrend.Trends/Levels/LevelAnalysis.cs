@@ -16,8 +16,8 @@ public sealed class LevelAnalysis : Analysis<Level>
     private const string MethodOfMany =
         "found over expected at the rates or lives of the others, shrunk by the spread between units (Gaver and O'Muircheartaigh 1987)";
 
-    /// <summary>Beyond so many units their spread is known so well that averaging over it changes nothing and costs seconds.</summary>
-    private const int MostUnitsAveraged = 100;
+    /// <summary>Beyond so many units their spread is known so well that averaging over it changes little and costs seconds.</summary>
+    private const int MostUnitsAveraged = 20;
 
     private const double High = 1.5;
 

@@ -4,7 +4,6 @@ using FleetTrend.Statistics.Norms;
 using FleetTrend.Statistics.Rates;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Groups;
-using FleetTrend.Trends.Restarts;
 
 namespace FleetTrend.Trends.LocationStandings;
 
@@ -29,10 +28,9 @@ internal sealed class LocationTests
 
     /// <summary>Tests the places of a type group.</summary>
     /// <param name="inputs">The type group.</param>
-    /// <param name="restarts">From when on a place counts; as one of the others it keeps its whole past.</param>
-    public static LocationTests Test(TypeGroupInputs inputs, FlagRestarts restarts)
+    public static LocationTests Test(TypeGroupInputs inputs)
     {
-        var tests = PlaceTests(inputs.Observations).Select(t => restarts.Any ? Restarted(t, restarts) : t).OfType<PlaceTest>().ToList();
+        var tests = PlaceTests(inputs.Observations).ToList();
         return new LocationTests(
             [.. tests.Select(t => t.Standing.UpperPValue)],
             [.. tests.Where(t => t.IsSeenAgain).Select(t => Standing(t, inputs.BaseOf(t.Standing.Unit), inputs.Parameters.Confidence))]);
@@ -53,17 +51,6 @@ internal sealed class LocationTests
                     yield return new PlaceTest(like.TypeGroup, location, watched[standing.Unit], condition, standing);
             }
         }
-    }
-
-    /// <summary>The same place with what it had since its restart, against the whole past of the others; null where no hours are left.</summary>
-    private static PlaceTest? Restarted(PlaceTest test, FlagRestarts restarts)
-    {
-        if (restarts.Find(test.Aircraft.Registration, test.Location.Location, test.Condition) is not { } restart)
-            return test;
-        var stratum = test.Location.After(restarts, test.Condition).Stratum(test.Condition, test.Aircraft.Registration, test.Location);
-        return LeaveOneOutTest.Test([stratum]).Standings.SingleOrDefault(s => s.Unit == test.Aircraft.Registration) is { } standing
-            ? test with { Aircraft = test.Aircraft.After(restart), Standing = standing }
-            : null;
     }
 
     private static LocationStanding Standing(PlaceTest test, string atBase, double confidence)

@@ -1,7 +1,6 @@
 using FleetTrend.Observations;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
-using FleetTrend.Trends.Restarts;
 
 namespace FleetTrend.Trends.Repeats;
 
@@ -48,15 +47,6 @@ public sealed class RepeatAnalysis : Analysis<RepeatLocation>
 
     /// <summary>Events that came after the first one: two cracks at the first look are no repeat.</summary>
     public static int Repeats(RepeatLocation repeat) => repeat.Events.Count(e => e.FoundHours > repeat.Events[0].FoundHours);
-
-    /// <summary>What of it came after a restart of the place; null where nothing came back since.</summary>
-    internal static RepeatLocation? After(RepeatLocation repeat, FlagRestarts restarts)
-    {
-        if (restarts.Find(repeat.Registration, repeat.Location, repeat.Condition) is not { } restart)
-            return repeat;
-        var left = repeat with { Events = [.. repeat.Events.Where(e => e.FoundDate > restart.Day && e.FoundHours > restart.Hours.Value)] };
-        return left.Events.Count > 1 && Repeats(left) > 0 ? left : null;
-    }
 
     private static IEnumerable<LocationEvent> InOrder(IEnumerable<LocationEvent> events) => events
         .OrderBy(e => e.Found)

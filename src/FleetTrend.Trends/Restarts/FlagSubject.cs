@@ -17,9 +17,9 @@ public sealed record FlagSubject
     /// <summary>Path of the location; null for the whole aircraft, and for a base.</summary>
     public string? Location { get; init; }
 
-    /// <summary>The condition; null for a base.</summary>
+    /// <summary>The condition; null where parts of a kind are counted.</summary>
     public Condition? Condition { get; init; }
 
-    /// <summary>The kind of part, for a base; null for an aircraft.</summary>
+    /// <summary>The kind of part; null where a condition is counted.</summary>
     public string? Kind { get; init; }
 }

@@ -3,7 +3,6 @@ using FleetTrend.Records.Words;
 using FleetTrend.Statistics.Norms;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Groups;
-using FleetTrend.Trends.Restarts;
 
 namespace FleetTrend.Trends.Standings;
 
@@ -42,25 +41,19 @@ public sealed class StandingAnalysis : Analysis<AirframeStanding>
 
     /// <summary>Standings of a group, with q-values still to be settled.</summary>
     /// <param name="inputs">The type group.</param>
-    /// <param name="restarts">From when on an aircraft counts; as one of the others it keeps its whole past.</param>
-    internal static IEnumerable<AirframeStanding> Compare(TypeGroupInputs inputs, FlagRestarts restarts) =>
-        inputs.Observations.Conditions.SelectMany(c => Compare(inputs, c, restarts));
+    internal static IEnumerable<AirframeStanding> Compare(TypeGroupInputs inputs) => inputs.Observations.Conditions.SelectMany(c => Compare(inputs, c));
 
-    private static IEnumerable<AirframeStanding> Compare(TypeGroupInputs inputs, Condition condition, FlagRestarts restarts)
+    private static IEnumerable<AirframeStanding> Compare(TypeGroupInputs inputs, Condition condition)
     {
         var (group, confidence) = (inputs.Observations, inputs.Parameters.Confidence);
-        var whole = group.Where(condition).ToList();
+        var locations = group.Where(condition).ToList();
         // A location without any event of the group adds nothing to what is observed or expected.
-        var strata = whole
+        var strata = locations
             .Where(l => l.Aircraft.Any(a => a.Count(condition) > 0))
             .Select(l => l.Stratum(condition))
             .ToList();
-        var standings = LeaveOneOutTest.Test(strata).Standings
-            .Select(s => restarts.Any ? Restarted(s, whole, condition, restarts) : s)
-            .OfType<UnitStanding>();
-        var othersCount = whole.SelectMany(l => l.Aircraft).Where(a => a.ExposureTenths > 0)
+        var othersCount = locations.SelectMany(l => l.Aircraft).Where(a => a.ExposureTenths > 0)
             .Select(a => a.Registration).Distinct(StringComparer.Ordinal).Count() - 1;
-        var locations = whole.Select(l => l.After(restarts, condition)).ToList();
         var watched = locations.SelectMany(l => l.Aircraft).Where(a => a.ExposureTenths > 0)
             .GroupBy(a => a.Registration, StringComparer.Ordinal)
             .ToDictionary(g => g.Key, g => g.Sum(a => a.ExposureTenths), StringComparer.Ordinal);
@@ -71,7 +64,7 @@ public sealed class StandingAnalysis : Analysis<AirframeStanding>
         var inNoRate = locations.SelectMany(l => l.Aircraft)
             .SelectMany(a => a.Events.Where(e => e.Condition == condition && !a.IsCounted(e)))
             .ToLookup(e => e.Registration, StringComparer.Ordinal);
-        foreach (var standing in standings)
+        foreach (var standing in LeaveOneOutTest.Test(strata).Standings)
         {
             yield return new AirframeStanding
             {
@@ -94,19 +87,6 @@ public sealed class StandingAnalysis : Analysis<AirframeStanding>
                 SinceDate = since.TryGetValue(standing.Unit, out var date) ? date : null,
             };
         }
-    }
-
-    /// <summary>The same aircraft with what it had since its restarts, against the whole past of the others; null where nothing is left to compare.</summary>
-    private static UnitStanding? Restarted(
-        UnitStanding standing, IReadOnlyList<LocationObservations> locations, Condition condition, FlagRestarts restarts)
-    {
-        if (!locations.Any(l => restarts.Find(standing.Unit, l.Location, condition) is not null))
-            return standing;
-        var strata = locations
-            .Where(l => l.Aircraft.Any(a => a.Registration == standing.Unit) && l.Aircraft.Any(a => a.Count(condition) > 0))
-            .Select(l => l.After(restarts, condition).Stratum(condition, standing.Unit, l))
-            .ToList();
-        return LeaveOneOutTest.Test(strata).Standings.SingleOrDefault(s => s.Unit == standing.Unit);
     }
 
     private static Figure Ratio(UnitStanding standing, double exposureHours, double confidence)

@@ -13,8 +13,8 @@ public sealed class ParameterRulesTests
     [Theory]
     [InlineData("confidence", 0.5, 0.999, 0.499, 1.0, "must be a number from 0.5 to 0.999 with at most 3 decimals")]
     [InlineData("false_discovery_rate", 0.001, 0.5, 0.0, 0.501, "must be a number from 0.001 to 0.5 with at most 3 decimals")]
-    [InlineData("minimum_events_for_drift", 2, 100, 1, 101, "must be a whole number from 2 to 100")]
-    [InlineData("repeats_for_flag", 1, 100, 0, 101, "must be a whole number from 1 to 100")]
+    [InlineData("flags_per_50_aircraft_years", 0.1, 20, 0.09, 20.01, "must be a number from 0.1 to 20 with at most 2 decimals")]
+    [InlineData("watches_per_50_aircraft_years", 0.1, 100, 0.09, 100.01, "must be a number from 0.1 to 100 with at most 2 decimals")]
     [InlineData("minimum_failures_for_fit", 3, 100, 2, 101, "must be a whole number from 3 to 100")]
     [InlineData("look_interval_hours", 1, 5000, 0.9, 5000.1, "must be hours from 1 to 5,000 with at most one decimal")]
     public void A_number_is_taken_up_to_its_bounds_and_refused_beyond_them(string field, double least, double most, double below, double above, string rule)
@@ -87,8 +87,8 @@ public sealed class ParameterRulesTests
             {
                 Confidence = 0.95,
                 FalseDiscoveryRate = 0.05,
-                MinimumEventsForDrift = 3,
-                RepeatsForFlag = 2,
+                FlagsPer50AircraftYears = 1,
+                WatchesPer50AircraftYears = 5,
                 MinimumFailuresForFit = 3,
                 LookIntervalHours = 100,
             },

@@ -83,14 +83,14 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
     public async Task A_broken_rule_stands_beside_its_field_and_what_was_typed_stays()
     {
         var typed = Shipped();
-        (typed["parameters.confidence"], typed["parameters.repeats_for_flag"], typed["note"]) = ("95 %", "2.5", "<kept>");
+        (typed["parameters.confidence"], typed["parameters.minimum_failures_for_fit"], typed["note"]) = ("95 %", "2.5", "<kept>");
         (typed["parameters.look_intervals[1].kind"], typed["parameters.look_intervals[1].hours"]) = ("gasket", "often");
         using (var unread = await director.SendAsync(Path, Form, typed))
         {
             Assert.Equal(HttpStatusCode.BadRequest, unread.StatusCode);
             var page = await Browser.ReadAsync(unread);
             Assert.Contains("must be a number from 0.5 to 0.999 with at most 3 decimals; got \"95 %\"", page.GetElementById("change-parameters-confidence-error")!.TextContent);
-            Assert.Contains("must be a whole number from 1 to 100; got \"2.5\"", page.GetElementById("change-parameters-repeats_for_flag-error")!.TextContent);
+            Assert.Contains("must be a whole number from 3 to 100; got \"2.5\"", page.GetElementById("change-parameters-minimum_failures_for_fit-error")!.TextContent);
             Assert.Contains("got \"often\"", page.GetElementById("change-parameters-look_intervals[0]-hours-error")!.TextContent);
             Assert.Equal(
                 ("95 %", "often", "gasket", "<kept>"),
@@ -116,7 +116,7 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
         var mine = Shipped();
         (mine["parameters.confidence"], mine["note"]) = ("0.8", "mine");
         var theirs = Shipped();
-        (theirs["parameters.repeats_for_flag"], theirs["note"]) = ("3", "theirs");
+        (theirs["parameters.minimum_failures_for_fit"], theirs["note"]) = ("4", "theirs");
         using (var first = await director.SendAsync(Path, Form, theirs))
             Assert.Equal(HttpStatusCode.Redirect, first.StatusCode);
         using (var late = await director.SendAsync(Path, Form, mine))
@@ -128,7 +128,7 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
             Assert.NotNull(page.QuerySelector(page.QuerySelector("[role=alert] a")!.GetAttribute("href")!));
         }
 
-        (mine["revision"], mine["parameters.repeats_for_flag"]) = ("1", "3");
+        (mine["revision"], mine["parameters.minimum_failures_for_fit"]) = ("1", "4");
         using var again = await director.SendAsync(Path, Form, mine);
         Assert.Equal(HttpStatusCode.Redirect, again.StatusCode);
         Assert.Equal(2, await server.CountAsync("parameter_revisions"));
@@ -141,8 +141,8 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
         ["note"] = "tried out",
         ["parameters.confidence"] = "0.95",
         ["parameters.false_discovery_rate"] = "0.05",
-        ["parameters.minimum_events_for_drift"] = "3",
-        ["parameters.repeats_for_flag"] = "2",
+        ["parameters.flags_per_50_aircraft_years"] = "1",
+        ["parameters.watches_per_50_aircraft_years"] = "5",
         ["parameters.minimum_failures_for_fit"] = "3",
         ["parameters.look_interval_hours"] = "100",
         ["parameters.look_intervals[0].type_group"] = "",

@@ -86,7 +86,7 @@ internal static class WriteRequests
         {
             Parameters = new()
             {
-                Confidence = 0.9, FalseDiscoveryRate = 0.1, MinimumEventsForDrift = 4, RepeatsForFlag = 3, MinimumFailuresForFit = 5,
+                Confidence = 0.9, FalseDiscoveryRate = 0.1, FlagsPer50AircraftYears = 2, WatchesPer50AircraftYears = 6, MinimumFailuresForFit = 5,
                 LookIntervalHours = 50, LookIntervals = { new LookInterval { TypeGroup = ShopCards.TypeGroup, Kind = "gasket", Hours = 25.5 } },
             },
             Revision = 0, Note = "gaskets more often", ValidateOnly = true,

@@ -27,7 +27,7 @@ public sealed class ResultsAsRowsTests(PostgresFixture postgres)
         await using (var command = database.DataSource.CreateCommand(
             """
             insert into snapshots (as_of, code_version, parameters_json, trends_json)
-            values ($1, '0.1.0', '{"confidence":0.9,"repeatsForFlag":4}', '{}'), ($2, '0.1.0', '{"confidence":0.8}', '{}');
+            values ($1, '0.1.0', '{"confidence":0.9,"minimumFailuresForFit":4}', '{}'), ($2, '0.1.0', '{"confidence":0.8}', '{}');
             """))
         {
             command.Parameters.Add(new() { Value = OfReport });
@@ -38,7 +38,7 @@ public sealed class ResultsAsRowsTests(PostgresFixture postgres)
         await using (var command = database.DataSource.CreateCommand(
             """
             insert into reports (base, period_start_date, period_end_date, as_of, code_version, parameters_json, subject, text, html, message_id_seed)
-            values ('*', '2026-02-23', '2026-03-01', $1, '0.1.0', '{"confidence":0.9,"repeatsForFlag":4}', 'News', 'text', '<p>text</p>', 'seed')
+            values ('*', '2026-02-23', '2026-03-01', $1, '0.1.0', '{"confidence":0.9,"minimumFailuresForFit":4}', 'News', 'text', '<p>text</p>', 'seed')
             """))
         {
             command.Parameters.Add(new() { Value = OfReport });
@@ -49,7 +49,7 @@ public sealed class ResultsAsRowsTests(PostgresFixture postgres)
 
         var reader = services.GetRequiredService<ResultReader>();
         var parameters = await reader.ParametersAtAsync(OfReport, default);
-        Assert.Equal((0.9, 4), (parameters!.Confidence, parameters.RepeatsForFlag));
+        Assert.Equal((0.9, 4), (parameters!.Confidence, parameters.MinimumFailuresForFit));
         Assert.Null(await reader.ParametersAtAsync(OfNone, default));
         Assert.Null(await reader.AtAsync(OfReport, default)); // its results are computed again
         Assert.Equal("News", Assert.Single((await services.GetRequiredService<ReportStore>().ListAsync(null, 10, null, default)).Items).Subject);

@@ -121,9 +121,9 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
     public async Task What_is_only_checked_is_not_written()
     {
         var request = Shipped();
-        (request.ValidateOnly, request.Parameters.RepeatsForFlag) = (true, 9);
+        (request.ValidateOnly, request.Parameters.MinimumFailuresForFit) = (true, 9);
         var answer = (await server.Parameters.ChangeParametersAsync(request)).Parameters;
-        Assert.Equal((1, 9, null), (answer.Revision, answer.Parameters.RepeatsForFlag, answer.ChangeTime));
+        Assert.Equal((1, 9, null), (answer.Revision, answer.Parameters.MinimumFailuresForFit, answer.ChangeTime));
         Assert.Equal(0, await server.CountAsync("parameter_revisions"));
     }
 
@@ -135,8 +135,8 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
         {
             Confidence = 0.95,
             FalseDiscoveryRate = 0.05,
-            MinimumEventsForDrift = 3,
-            RepeatsForFlag = 2,
+            FlagsPer50AircraftYears = 1,
+            WatchesPer50AircraftYears = 5,
             MinimumFailuresForFit = 3,
             LookIntervalHours = 100,
         },
