@@ -1,10 +1,12 @@
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Flags;
 using FleetTrend.Records.Sources;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Chances;
+using FleetTrend.Trends.Changes;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Fleet;
 using FleetTrend.Trends.LocationStandings;
@@ -195,6 +197,35 @@ internal static class InventedFleet
         SinceDate = new DateOnly(2025, 3, 4),
         Statement = "More cracks than its like.",
         WhatToCheck = [$"{FlangeWeld}: Cracks in the weld and in the metal beside it.", "Slip joints nearby must slide."],
+    };
+
+    public static Change Worse() => new()
+    {
+        TypeGroup = Trainer,
+        Registration = Tail(7),
+        Base = Home,
+        Condition = Condition.Crack,
+        Tier = FlagTier.Flag,
+        CalledDate = new DateOnly(2026, 5, 2),
+        LogScore = 4.1,
+        SinceDate = new DateOnly(2025, 11, 4),
+        SinceEarliestDate = new DateOnly(2025, 10, 1),
+        SinceLatestDate = new DateOnly(2025, 12, 1),
+        Part = "",
+        PartShare = 0.7,
+        Locations = [new(FlangeWeld, "flange-weld", 2), new("exhaust/cyl-1/flange-weld", "flange-weld", 1)],
+        Ratio = 8,
+        FoundBefore = 1,
+        ExpectedBefore = 1.4,
+        FoundSince = 3,
+        ExpectedSince = 0.21,
+        RatioSince = Ratio(14.3, 2.9, 41.8, 3, 640.2),
+        OthersCount = 11,
+        FalseCallsPer50AircraftYears = 1,
+        AircraftYearsPerFalseCall = 420,
+        IsAircraftYearsCapped = false,
+        Dispersion = 1.1,
+        Variation = 0.35,
     };
 
     public static ProposedFlag BaseFlag() => new()

@@ -25,24 +25,22 @@ public sealed class SameWordsTests
     [InlineData(Condition.Wear, "3 cases of wear")]
     [InlineData(Condition.Hardening, "3 cases of hardening")]
     [InlineData(Condition.Other, "3 other findings")]
-    public void A_location_that_fails_again(Condition condition, string count)
+    public void An_aircraft_that_gets_worse(Condition condition, string count)
     {
-        var place = Place() with { Condition = condition };
-        var run = Repeat() with { Condition = condition };
-        var flag = Trends.Flags.RepeatFlag.Propose(place, FlangeWelds, run);
-        var now = Snapshot() with { LocationStandings = [place], Repeats = [run], Flags = [flag] };
+        var flag = ChangeFlag.Propose(Worse() with { Condition = condition }, new Dictionary<string, LocationKind>(StringComparer.Ordinal) { [FlangeWelds.Name] = FlangeWelds });
+        var now = Snapshot() with { Flags = [flag] };
         Assert.All(
             Everywhere(now, flag),
             said => Assert.All(
                 [
-                    count, "cyl 3 flange weld", "0.21 (95 % interval 0.060 to 0.54", "14 times (95 % interval 2.9 to 42", "3 Sep 2025",
-                    "a count this high would come up less than once in 10,000", "About 1 in 81 calls this strong or stronger is a false alarm",
+                    count, "since about November 2025", "2 of them at cyl 3 flange weld", "Similar aircraft would give 0.21 in the same looks",
+                    "Before that it had 1 where similar aircraft would give 1.4", "Chance alone would raise a call like this about once in 420 aircraft-years.",
                 ],
-                words => Assert.Contains(words, said, StringComparison.OrdinalIgnoreCase)));
+                words => Assert.Contains(words, said, StringComparison.Ordinal)));
         Assert.All(Everywhere(now, flag), said => Assert.DoesNotContain(FlangeWeld, said, StringComparison.Ordinal));
-        // What was done stands in the statement and in the report's history: welded, and never "weld-repaired" beside it.
-        Assert.Contains("stop-drilled once, welded once", flag.Statement, StringComparison.Ordinal);
-        Assert.Contains("welded 3 Mar 2026", WeeklyReport.Compose(now, null, Inputs(ReportScope.WholeFleet)).Render().Text.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        var card = Everywhere(now, flag)[1];
+        Assert.Contains("It began between 1 Oct 2025 and 28 Dec 2025, with 90 % chance.", card, StringComparison.Ordinal);
+        Assert.Contains("chance alone raises 1.0 flags per 50 aircraft-years, all kinds of finding together", card, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -37,7 +37,7 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
         Assert.Equal("In forcethe shipped defaults", page.QuerySelector(".status")!.TextContent.Trim());
         var rows = page.QuerySelectorAll("main table tbody tr");
         Assert.Equal(ParameterNumbers.All.Select(n => (n.Title, n.Meaning)), rows.Select(r => (r.Children[0].TextContent, r.Children[3].TextContent)));
-        Assert.Equal(["0.95", "0.05", "3", "2", "3", "100 h"], rows.Select(r => r.Children[1].TextContent));
+        Assert.Equal(["0.95", "0.05", "1", "5", "3", "100 h"], rows.Select(r => r.Children[1].TextContent));
         Assert.All(rows, r => Assert.Equal(r.Children[1].TextContent, r.Children[2].TextContent));
         Assert.Equal("0.95", Value(page, "parameters.confidence"));
         Assert.Equal("0", Value(page, "revision"));

@@ -37,13 +37,8 @@ internal static class Refreshed
             },
             Candidates = new FlagCandidates
             {
-                Flying = [],
-                Airframes = [],
-                Locations = [],
-                Repeats = [],
+                Changes = [],
                 PartLives = [],
-                AirframeTests = TestCounts.None,
-                LocationTests = TestCounts.None,
                 BaseTests = TestCounts.None,
             },
             Marks = [],
