@@ -9,14 +9,22 @@ public sealed class ExpectationTests
 {
     private const string Weld = "exhaust/cyl-1/flange-weld";
 
-    [Fact] // By hand: an hour a day, 0 to 400 h with five looks at 0, 100 ... 400; cracks found at 250 and 300 h add looks of their own.
-    public void Looks_are_spread_evenly_between_those_that_found_something()
+    [Fact] // By hand: an hour a day, 0 to 400 h with looks at 0, 110, 190, 250, 300 and 400 h, of which those at 250 and 300 h found a crack.
+    public void Each_look_closes_the_hours_since_the_look_before_on_its_own_day()
     {
-        var looks = RateLooks.Find(Inputs(new FleetBuilder("A").Watched(Weld, "flange-weld", 0, 400, looks: 5)
+        var looks = RateLooks.Find(Inputs(new FleetBuilder("A").Watched(Weld, "flange-weld", 0, 400, at: [0, 110, 190, 250, 300, 400])
             .Found(Weld, "flange-weld", 250).Found(Weld, "flange-weld", 300).Build()), Condition.Crack, _ => true).ToList();
-        Assert.Equal([100, 100, 50, 50, 100], looks.Select(l => l.Exposure));
+        Assert.Equal([110, 80, 60, 50, 100], looks.Select(l => l.Exposure));
         Assert.Equal([0, 0, 1, 1, 0], looks.Select(l => l.Found));
-        Assert.Equal([100, 200, 250, 300, 400], looks.Select(l => l.Date.DayNumber - FleetBuilder.Start.DayNumber));
+        Assert.Equal([110, 190, 250, 300, 400], looks.Select(l => l.Date.DayNumber - FleetBuilder.Start.DayNumber));
+    }
+
+    [Fact] // Cut at 240 h, where the aircraft changed base: hours up to the cut are those of the base before.
+    public void Hours_between_the_last_look_and_a_cut_count_before_it()
+    {
+        var looks = RateLooks.Find(Inputs(new FleetBuilder("A").Watched(Weld, "flange-weld", 0, 240, segmentBase: "south", at: [0, 100, 200])
+            .Watched(Weld, "flange-weld", 240, 300, at: [300]).Build()), Condition.Crack, _ => true).ToList();
+        Assert.Equal([("south", 100.0), ("south", 100.0), ("south", 40.0), ("north", 60.0)], looks.Select(l => (l.Base, l.Exposure)));
     }
 
     [Fact] // Rule 1: what the first look found was there before, and is no event of a rate; hours after the last look are none.

@@ -21,8 +21,9 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
     private readonly List<ObservedLife> lives = [];
     private int records;
 
-    /// <summary>A location watched over (from, to].</summary>
-    public FleetBuilder Watched(string location, string kind, double from, double to, string? group = null, string? segmentBase = null, int looks = 2)
+    /// <summary>A location watched over (from, to], looked at so often, evenly from end to end, or at given hours.</summary>
+    public FleetBuilder Watched(
+        string location, string kind, double from, double to, string? group = null, string? segmentBase = null, int looks = 2, double[]? at = null)
     {
         exposures.Add(new LocationExposure
         {
@@ -33,7 +34,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
             Base = segmentBase ?? atBase,
             From = Hours.From(from),
             To = Hours.From(to),
-            LookCount = looks,
+            LookHours = [.. at?.Select(Hours.From) ?? Enumerable.Range(0, looks).Select(i => Hours.FromTenths((long)Math.Round(10 * (looks == 1 ? to : from + (to - from) * i / (looks - 1)))))],
             Evidence = [Key()],
         });
         return this;

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using FleetTrend.Records;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Sources;
@@ -28,8 +29,12 @@ public sealed record LocationExposure
     /// <summary>Time in service at the last look.</summary>
     public required Hours To { get; init; }
 
-    /// <summary>Number of looks that examined the location within.</summary>
-    public required int LookCount { get; init; }
+    /// <summary>Time in service at each look that examined the location within, ascending.</summary>
+    public required IReadOnlyList<Hours> LookHours { get; init; }
+
+    /// <summary>Number of those looks.</summary>
+    [JsonIgnore]
+    public int LookCount => LookHours.Count;
 
     /// <summary>The records at its two ends.</summary>
     public required IReadOnlyList<RecordKey> Evidence { get; init; }

@@ -36,7 +36,7 @@ internal static class LocationExposures
                     Base = assignment.Base,
                     From = from,
                     To = to,
-                    LookCount = looks.Count(l => (l.Hours > from || (l.Hours == from && from == start.Hours)) && l.Hours <= to),
+                    LookHours = [.. looks.Where(l => (l.Hours > from || (l.Hours == from && from == start.Hours)) && l.Hours <= to).Select(l => l.Hours)],
                     Evidence = [.. startKeys.Concat(end.Look!.Keys).Distinct()],
                 });
             }

@@ -1,14 +1,14 @@
 using FleetTrend.Observations;
 using FleetTrend.Observations.Exposures;
 using FleetTrend.Observations.Recurrences;
-using FleetTrend.Records;
 using FleetTrend.Records.Findings;
 
 namespace FleetTrend.Trends.Expectations;
 
 /// <summary>Looks at locations where a condition comes at a rate.</summary>
 /// <remarks>
-/// Of looks between the ends of an exposure only the number is kept, and the hours of those that found something: the others are spread evenly.
+/// Each closes the hours since the look before, on its own day: spread evenly, hours of looks that found nothing came weeks away from the findings
+/// beside them, and ordinary fleets had a third more flags than stated.
 /// </remarks>
 internal static class RateLooks
 {
@@ -27,11 +27,10 @@ internal static class RateLooks
     {
         var found = events.Where(e => exposure.From < e.Found && e.Found <= exposure.To).GroupBy(e => e.Found)
             .ToDictionary(g => g.Key, g => (Count: g.Count(), Date: g.Min(e => e.FoundDate)));
-        var looks = Math.Max(1, exposure.LookCount - 1);
         var last = exposure.From;
         var since = HoursCalendar.DayOf(aircraft.Hours, last);
-        foreach (var at in Enumerable.Range(1, looks)
-            .Select(i => Hours.FromTenths(exposure.From.Tenths + exposure.Duration.Tenths * i / looks)).Concat(found.Keys).Distinct().Order())
+        // The end is no look where the aircraft changed base or type group there: the hours up to it are the segment's all the same.
+        foreach (var at in exposure.LookHours.Append(exposure.To).Concat(found.Keys).Where(h => h > exposure.From).Distinct().Order())
         {
             var (count, date) = found.TryGetValue(at, out var there) ? there : (0, HoursCalendar.DayOf(aircraft.Hours, at));
             if (at > last || count > 0)

@@ -15,7 +15,7 @@ public sealed class ExposureEndsAtLastLookTests
         var exposure = Assert.Single(seen.Exposures);
         Assert.Equal(100, exposure.From.Value);
         Assert.Equal(300, exposure.To.Value);
-        Assert.Equal(3, exposure.LookCount);
+        Assert.Equal([100, 200, 300], exposure.LookHours.Select(h => h.Value));
         Assert.Equal(380, seen.Latest!.Hours.Value);
     }
 
