@@ -56,6 +56,7 @@ public static class FleetTrends
             LocationStandings = [.. Settled(Analyses.LocationStandings)],
             PartLives = [.. Settled(Analyses.PartLives)],
             Standings = [.. Settled(Analyses.Standings)],
+            Effects = [.. Settled(Analyses.Effects)],
             Flags = ProposedFlags.Propose([.. groups.Select(g => g.Candidates)], parameters, kinds, closings),
             DataProblems = [.. Analyses.DataProblems.Order(Settled(Analyses.DataProblems).Concat(otherProblems))],
         };

@@ -1,4 +1,5 @@
 using FleetTrend.Observations.DataProblems;
+using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Fleet;
 using FleetTrend.Trends.LocationStandings;
@@ -49,6 +50,9 @@ public sealed record TrendSnapshot
 
     /// <summary>Each aircraft against the others of its type group, per condition.</summary>
     public required IReadOnlyList<AirframeStanding> Standings { get; init; }
+
+    /// <summary>Whether what was done helped, the newest action first; empty in trends stored before there was one.</summary>
+    public IReadOnlyList<Effect> Effects { get; init; } = [];
 
     /// <summary>What deserves attention by these numbers; the store decides which are new.</summary>
     public required IReadOnlyList<ProposedFlag> Flags { get; init; }

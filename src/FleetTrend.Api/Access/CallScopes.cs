@@ -48,6 +48,7 @@ internal static class CallScopes
         ["TrendService/ListRecurrences"] = [TrendsRead],
         ["TrendService/ListStandings"] = [TrendsRead],
         ["TrendService/ListLocationStandings"] = [TrendsRead],
+        ["TrendService/ListEffects"] = [TrendsRead],
         ["TrendService/ListEvidence"] = [TrendsRead],
         ["ParameterService/GetParameters"] = [TrendsRead, Administer],
         ["ParameterService/ChangeParameters"] = [Administer],

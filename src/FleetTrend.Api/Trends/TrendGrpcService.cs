@@ -122,6 +122,25 @@ internal sealed class TrendGrpcService(
     }
 
     /// <inheritdoc/>
+    public override async Task<ListEffectsResponse> ListEffects(ListEffectsRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request),
+            Analyses.Effects,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
+            Analyses.Effects.Order,
+            context.CancellationToken);
+        return new ListEffectsResponse
+        {
+            Effects = { page.Items.Select(e => e.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
     public override async Task<ListEvidenceResponse> ListEvidence(ListEvidenceRequest request, ServerCallContext context)
     {
         const int DefaultSize = 100;

@@ -1,3 +1,5 @@
+using FleetTrend.Statistics.Effects;
+using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Rates;
@@ -92,6 +94,35 @@ internal static class TrendMessages
         Expected = standing.Expectation?.ToWire(),
         PresentAtEntryCount = standing.PresentAtEntry,
         NotWatchedCount = standing.NotWatched,
+    };
+
+    public static Wire.Effect ToWire(this Effect effect) => new()
+    {
+        PracticeChange = effect.Practice is { } key ? EvidenceMessages.ToWire(key) : null,
+        What = effect.What ?? "",
+        TypeGroup = effect.TypeGroup,
+        Registration = effect.Registration ?? "",
+        Base = effect.Base ?? "",
+        Location = effect.Location ?? "",
+        Condition = (Wire.Condition)(effect.Condition ?? 0),
+        PartKind = effect.Kind ?? "",
+        ActionDate = effect.ActionDate.ToWire(),
+        Verdict = effect.Verdict switch
+        {
+            EffectVerdict.Helped => Wire.EffectVerdict.Helped,
+            EffectVerdict.NoBetter => Wire.EffectVerdict.NoBetter,
+            _ => Wire.EffectVerdict.TooEarly,
+        },
+        BeforeSinceDate = effect.BeforeSinceDate.ToWire(),
+        FoundBeforeCount = effect.FoundBefore,
+        ExpectedBeforeCount = effect.ExpectedBefore,
+        FoundAfterCount = effect.FoundAfter,
+        ExpectedAfterCount = effect.ExpectedAfter,
+        OthersFoundAfterCount = effect.OthersFoundAfter,
+        AfterOverBefore = effect.AfterOverBefore.ToWire(),
+        AfterOverNorm = effect.AfterOverNorm.ToWire(),
+        Odds = Math.Exp(Math.Min(effect.LogOdds, 700)),
+        Statement = effect.Statement,
     };
 
     public static Wire.LocationStanding ToWire(this LocationStanding standing) => new()

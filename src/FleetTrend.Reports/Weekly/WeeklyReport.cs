@@ -33,6 +33,7 @@ public sealed record WeeklyReport
         [
             NewsSection.Compose(draft, problems),
             TailsSection.Compose(draft),
+            EffectsSection.Compose(draft),
             RepeatsSection.Compose(draft),
             PartLivesSection.Compose(draft),
             RatesSection.Compose(draft),

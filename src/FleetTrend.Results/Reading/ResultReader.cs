@@ -84,6 +84,7 @@ public sealed class ResultReader(ResultStore store)
             LocationStandings = await AllAsync(Analyses.LocationStandings),
             PartLives = await AllAsync(Analyses.PartLives),
             Standings = await AllAsync(Analyses.Standings),
+            Effects = await AllAsync(Analyses.Effects),
             Flags = fleet.Flags,
             DataProblems = wanted.Contains(Analyses.DataProblems)
                 ? [.. Analyses.DataProblems.Order((await AllAsync(Analyses.DataProblems)).Concat(fleet.OtherProblems))]

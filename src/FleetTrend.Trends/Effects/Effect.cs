@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
 using FleetTrend.Statistics.Effects;
@@ -15,6 +16,9 @@ public sealed record Effect
 
     /// <summary>Key of the practice change; null for a flag.</summary>
     public RecordKey? Practice { get; init; }
+
+    /// <summary>What was done in another way, as its source wrote it; null for a flag.</summary>
+    public string? What { get; init; }
 
     /// <summary>The aircraft; null where a base or all bases are the subject.</summary>
     public string? Registration { get; init; }
@@ -36,6 +40,10 @@ public sealed record Effect
 
     /// <summary>The verdict by what is known now; a flag keeps the first that is not "too early".</summary>
     public required EffectVerdict Verdict { get; init; }
+
+    /// <summary>Whether nothing can be said yet.</summary>
+    [JsonIgnore]
+    public bool IsTooEarly => Verdict == EffectVerdict.TooEarly;
 
     /// <summary>Natural logarithm of the odds by which "it helped" fits better than "as before".</summary>
     public required double LogOdds { get; init; }

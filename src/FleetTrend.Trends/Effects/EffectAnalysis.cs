@@ -85,7 +85,7 @@ public sealed class EffectAnalysis : Analysis<Effect>
                     inputs, of, looks, l => content.IsAbout(l.Base, inputs.TypeGroup, l.Location),
                     l => content.Locations.Count == 0 || content.Locations.Contains(l.Location, StringComparer.Ordinal), content.ChangeDate.AddDays(-1));
                 if (found is not null)
-                    yield return found with { Practice = change.Key, Base = content.Base, ActionDate = content.ChangeDate };
+                    yield return found with { Practice = change.Key, What = content.What, Base = content.Base, ActionDate = content.ChangeDate };
             }
         }
     }

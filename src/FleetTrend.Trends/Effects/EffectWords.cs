@@ -4,10 +4,23 @@ using FleetTrend.Statistics.Effects;
 namespace FleetTrend.Trends.Effects;
 
 /// <summary>How an effect reads.</summary>
-internal static class EffectWords
+public static class EffectWords
 {
+    /// <summary>The verdict in two words or so: <c>Helped</c>, <c>No better</c>, <c>Too early to tell</c>.</summary>
+    public static string Verdict(Effect effect)
+    {
+        ArgumentNullException.ThrowIfNull(effect);
+        return effect.Verdict switch
+        {
+            EffectVerdict.Helped => "Helped",
+            EffectVerdict.NoBetter => "No better",
+            EffectVerdict.TooEarly => "Too early to tell",
+            _ => throw new ArgumentOutOfRangeException(nameof(effect), effect.Verdict, null),
+        };
+    }
+
     /// <summary>What came of it: counts, beside the like, then the verdict.</summary>
-    public static string Statement(EffectVerdict verdict, int foundBefore, double expectedBefore, int foundAfter, double expectedAfter) =>
+    internal static string Statement(EffectVerdict verdict, int foundBefore, double expectedBefore, int foundAfter, double expectedAfter) =>
         $"{Verdict(verdict)} Before: {Found(foundBefore, expectedBefore)}. Since: {Found(foundAfter, expectedAfter)}.";
 
     private static string Verdict(EffectVerdict verdict) => verdict switch

@@ -53,6 +53,17 @@ public sealed class FlagEffectTests(PostgresFixture postgres)
         var step = (await flags.ListStepsAsync(ids[back], 10, null, default)).Items[^1];
         Assert.Null(step.By);
         Assert.StartsWith("It helped. Before: ", step.Note, StringComparison.Ordinal);
+
+        var effects = (await server.Trends.ListEffectsAsync(new ListEffectsRequest())).Effects;
+        Assert.Equal(
+            [(back, EffectVerdict.Helped), (high, EffectVerdict.NoBetter), (late, EffectVerdict.TooEarly)],
+            effects.OrderBy(e => e.Registration, StringComparer.Ordinal).Select(e => (e.Registration, e.Verdict)));
+        var helped = Assert.Single((await server.Trends.ListEffectsAsync(new ListEffectsRequest { Registration = back })).Effects);
+        Assert.Equal((step.Note, "welded", Condition.Crack), (helped.Statement, helped.TypeGroup, helped.Condition));
+        Assert.Equal((0.9, true), (helped.AfterOverBefore.Confidence, helped.Odds > 6));
+        var page = await server.Http.GetStringAsync("/effects");
+        Assert.Contains($"{back}, acted on ", page, StringComparison.Ordinal);
+        Assert.Contains("Too early to tell", page, StringComparison.Ordinal);
     }
 
     private static void Look(UnitFleet fleet, string mark, double hours, bool isCracked)
