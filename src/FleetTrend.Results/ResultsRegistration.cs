@@ -13,6 +13,7 @@ public static class ResultsRegistration
     public static IServiceCollection AddFleetTrendResults(this IServiceCollection services) => services
         .AddSingleton(new AnalysisList(Analyses.All))
         .AddSingleton<AircraftObserver>()
+        .AddSingleton<TypeGroupReader>()
         .AddSingleton<ResultReader>()
         .AddSingleton<TrendRefresh>();
 }

@@ -14,6 +14,10 @@ public sealed class UsageTests
     [InlineData("FOLDER", "import")]
     [InlineData("--server: must be an address", "import", "folder", "--server", "nowhere")]
     [InlineData("--as-of: must be a time", "export", "folder", "--as-of", "monday")]
+    [InlineData("--since: must be a date such as 2026-02-03; got \"monday\"", "backtest", "--since", "monday")]
+    [InlineData("--until: must be a date", "backtest", "--until", "2026-02-30")]
+    [InlineData("--until: must not be before --since, 2026-02-03; got \"2026-02-02\"", "backtest", "--since", "2026-02-03", "--until", "2026-02-02")]
+    [InlineData("--plot: must be a file that ends in .svg", "backtest", "--plot", "calls.png")]
     [InlineData("must be a folder that exists", "import", "/no/such/folder")]
     public async Task Usage_that_makes_no_sense_ends_with_2(string word, params string[] arguments)
     {
@@ -41,6 +45,7 @@ public sealed class UsageTests
     [InlineData("keys", "revoke")]
     [InlineData("import")]
     [InlineData("export")]
+    [InlineData("backtest")]
     [InlineData("send-test")]
     [InlineData("analyze", "life")]
     [InlineData("analyze", "recurrence")]

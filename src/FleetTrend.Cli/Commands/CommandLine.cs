@@ -26,6 +26,9 @@ internal static class CommandLine
             config.AddCommand<ExportCommand>("export")
                 .WithDescription("Writes all records into a folder of CSV files, as import reads them.")
                 .WithExample("export", "winter", "--source", "shop-cards");
+            config.AddCommand<BackTestCommand>("backtest")
+                .WithDescription("Replays the records week by week: when each call would have come, beside alert levels. Reads the local database, or that of FLEETTREND_DATABASE.")
+                .WithExample("backtest", "--type-group", "four-cylinder", "--plot", "calls.svg");
             config.AddCommand<SendTestCommand>("send-test")
                 .WithDescription("Checks name, connection, TLS, key, scope, source, clock and a record that is not stored; says what is wrong and what to do.")
                 .WithExample("send-test", "https://trends.example:5081");

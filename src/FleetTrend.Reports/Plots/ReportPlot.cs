@@ -42,6 +42,13 @@ public abstract class ReportPlot
         return plot.GetImageBytes(Width * PngScale, Height * PngScale, ImageFormat.Png);
     }
 
+    /// <summary>The plot as SVG.</summary>
+    public string RenderSvg()
+    {
+        using var plot = Draw();
+        return plot.GetSvgXml(Width, Height);
+    }
+
     /// <summary>The drawing with its data; whoever asks disposes of it.</summary>
     internal abstract Plot Draw();
 }

@@ -28,6 +28,7 @@ namespace FleetTrend.Results.Refreshes;
 public sealed class TrendRefresh(
     Knowledge knowledge,
     AircraftObserver observer,
+    TypeGroupReader typeGroups,
     ResultStore results,
     ResultReader reader,
     StartedRefreshes started,
@@ -55,9 +56,9 @@ public sealed class TrendRefresh(
     /// <summary>A whole refresh in this process: its moment.</summary>
     public async Task<DateTimeOffset> RunAsync(CancellationToken ct)
     {
-        var (asOf, typeGroups) = await StartAsync(isHandedOut: true, ct);
+        var (asOf, missing) = await StartAsync(isHandedOut: true, ct);
         await Parallel.ForEachAsync(
-            typeGroups, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = ct },
+            missing, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = ct },
             async (typeGroup, stop) => await ComputeAsync(asOf, typeGroup, stop));
         await PublishAsync(asOf, ct);
         return asOf;
@@ -156,10 +157,9 @@ public sealed class TrendRefresh(
     public async Task<TrendSnapshot> ComputeAsync(DateTimeOffset asOf, TrendParameters chosen, string codeVersion, CancellationToken ct)
     {
         var fleet = await observer.ReadFleetAsync(asOf, ct);
-        var states = await observer.ReadStatesAsync(asOf, ct);
         var groups = new List<TypeGroupTrends>();
         var marks = new List<AircraftMark>();
-        foreach (var typeGroup in states.SelectMany(s => s.TypeGroups).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal))
+        foreach (var typeGroup in await typeGroups.ReadNamesAsync(asOf, ct))
         {
             var (trends, own) = await ComputeGroupAsync(asOf, typeGroup, chosen, keep: false, ct);
             groups.Add(trends);
@@ -174,14 +174,7 @@ public sealed class TrendRefresh(
     private async Task<(TypeGroupTrends Trends, IReadOnlyList<AircraftMark> Marks)> ComputeGroupAsync(
         DateTimeOffset asOf, string typeGroup, TrendParameters chosen, bool keep, CancellationToken ct)
     {
-        var fleet = await observer.ReadFleetAsync(asOf, ct);
-        List<AircraftState> members = [.. (await observer.ReadStatesAsync(asOf, ct)).Where(s => s.TypeGroups.Contains(typeGroup, StringComparer.Ordinal))];
-        var aircraft = await observer.ReadAsync(fleet, await observer.ReadKindsAsync(ct), members, keep, ct);
-        var inputs = new TypeGroupInputs(typeGroup, aircraft.Where(a => a.TypeGroups.Contains(typeGroup, StringComparer.Ordinal)), asOf, chosen)
-        {
-            FlagClosings = fleet.FlagClosings,
-            PracticeChanges = Observe.ObservePracticeChanges(fleet.PracticeChanges),
-        };
+        var inputs = await typeGroups.ReadAsync(asOf, typeGroup, chosen, keep, ct);
         return (TypeGroupTrends.Compute(inputs, analyses.All), [.. inputs.Present.Select(a => a.Mark)]);
     }
 

@@ -7,7 +7,7 @@ namespace FleetTrend.IntegrationTests.Trends;
 /// Published units as a fleet of their own: each unit is an aircraft with one location, watched from the day its part went
 /// in new at 0 h. One hour of a unit is <c>hoursPerDay</c>-th of a day, so that nothing flies more than a day has.
 /// </summary>
-internal sealed class UnitFleet(string typeGroup, string kind, string mark, double hoursPerDay)
+internal sealed class UnitFleet(string typeGroup, string kind, string mark, double hoursPerDay, DateOnly? start = null)
 {
     public const string Location = "unit/place";
 
@@ -17,6 +17,8 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
     private int units;
 
     public IReadOnlyList<Record> Records => records;
+
+    private DateOnly First => start ?? Start;
 
     /// <summary>The day on which units have so many hours.</summary>
     public static DateOnly DayOf(double hours, double hoursPerDay) => Start.AddDays((int)Math.Ceiling(hours / hoursPerDay));
@@ -31,8 +33,8 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
             Aircraft = new Aircraft
             {
                 Registration = registration,
-                WatchStartDate = ShopCards.ToWire(Start),
-                Assignments = { new Assignment { FromDate = ShopCards.ToWire(Start), Base = "test stand", TypeGroup = typeGroup } },
+                WatchStartDate = ShopCards.ToWire(First),
+                Assignments = { new Assignment { FromDate = ShopCards.ToWire(First), Base = "test stand", TypeGroup = typeGroup } },
             },
         });
         records.Add(new Record
@@ -42,7 +44,7 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
             {
                 Registration = registration,
                 Location = Location,
-                InstallationDate = ShopCards.ToWire(Start),
+                InstallationDate = ShopCards.ToWire(First),
                 TimeInServiceHours = 0,
                 PartHours = 0,
             },
@@ -121,5 +123,5 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
 
     private RecordKey Key() => new() { Source = "published", SourceRecordId = $"{mark} {records.Count}", Revision = 1 };
 
-    private Google.Type.Date Day(double hours) => ShopCards.ToWire(DayOf(hours, hoursPerDay));
+    private Google.Type.Date Day(double hours) => ShopCards.ToWire(First.AddDays((int)Math.Ceiling(hours / hoursPerDay)));
 }

@@ -1,0 +1,31 @@
+using FleetTrend.Observations;
+using FleetTrend.Store.Observed;
+using FleetTrend.Trends;
+
+namespace FleetTrend.Results.Observing;
+
+/// <summary>What the analyses of a type group may know, as known at a moment.</summary>
+public sealed class TypeGroupReader(AircraftObserver observer)
+{
+    /// <summary>Every type group with an aircraft in it, now or once; by name.</summary>
+    public async Task<IReadOnlyList<string>> ReadNamesAsync(DateTimeOffset asOf, CancellationToken ct) =>
+        [.. (await observer.ReadStatesAsync(asOf, ct)).SelectMany(s => s.TypeGroups).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+
+    /// <summary>Reads one.</summary>
+    /// <param name="asOf">The moment, which is fixed.</param>
+    /// <param name="typeGroup">Its name.</param>
+    /// <param name="chosen">The choices.</param>
+    /// <param name="keep">Whether to keep what had to be observed.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<TypeGroupInputs> ReadAsync(DateTimeOffset asOf, string typeGroup, TrendParameters chosen, bool keep, CancellationToken ct)
+    {
+        var fleet = await observer.ReadFleetAsync(asOf, ct);
+        List<AircraftState> members = [.. (await observer.ReadStatesAsync(asOf, ct)).Where(s => s.TypeGroups.Contains(typeGroup, StringComparer.Ordinal))];
+        var aircraft = await observer.ReadAsync(fleet, await observer.ReadKindsAsync(ct), members, keep, ct);
+        return new TypeGroupInputs(typeGroup, aircraft.Where(a => a.TypeGroups.Contains(typeGroup, StringComparer.Ordinal)), asOf, chosen)
+        {
+            FlagClosings = fleet.FlagClosings,
+            PracticeChanges = Observe.ObservePracticeChanges(fleet.PracticeChanges),
+        };
+    }
+}
