@@ -2,6 +2,7 @@ using System.Text.Json.Serialization;
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Observations.Exposures;
 using FleetTrend.Observations.Lives;
+using FleetTrend.Observations.Looks;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records.Sources;
 
@@ -51,6 +52,14 @@ public sealed record AircraftObservations
 
     /// <summary>Lives of parts.</summary>
     public required IReadOnlyList<ObservedLife> Lives { get; init; }
+
+    /// <summary>
+    /// Each location of its present layout, with when it was looked at since its records are complete and since it is in its present type group.
+    /// </summary>
+    public IReadOnlyList<LocationLooks> Looks { get; init; } = [];
+
+    /// <summary>Days of that time on which an inspection examined something, ascending.</summary>
+    public IReadOnlyList<Visit> Visits { get; init; } = [];
 
     /// <summary>What in the records does not add up; marked and listed, never repaired silently.</summary>
     public required IReadOnlyList<DataProblem> Problems { get; init; }

@@ -1,6 +1,7 @@
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Observations.Exposures;
 using FleetTrend.Observations.Lives;
+using FleetTrend.Observations.Looks;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Observations.Timelines;
 using FleetTrend.Records;
@@ -97,7 +98,8 @@ public static class Observe
         var events = new List<LocationEvent>();
         var lives = new List<ObservedLife>();
         PossibleDuplicates.List(records);
-        foreach (var timeline in LocationTimeline.Build(records, hours, carried))
+        var timelines = LocationTimeline.Build(records, hours, carried);
+        foreach (var timeline in timelines)
         {
             var watched = LocationExposures.Build(timeline, description, hours);
             exposures.AddRange(watched);
@@ -121,6 +123,8 @@ public static class Observe
             Exposures = exposures,
             Events = events,
             Lives = lives,
+            Looks = AircraftLooks.Build(timelines, description, records.AsOf),
+            Visits = AircraftLooks.Visits(records, hours),
             Problems = [.. records.Problems.OrderBy(p => p.Date).ThenBy(p => p.Kind).ThenBy(p => p.Description, StringComparer.Ordinal)],
         };
     }

@@ -5,6 +5,7 @@ using FleetTrend.Trends.Fleet;
 using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.RecurrenceContrasts;
 using FleetTrend.Trends.Recurrences;
@@ -49,10 +50,13 @@ public static class Analyses
     /// <summary>Whether what was done helped.</summary>
     public static EffectAnalysis Effects { get; } = new();
 
+    /// <summary>What is too quiet, and asked about.</summary>
+    public static QuietAnalysis Quiet { get; } = new();
+
     /// <summary>What in the records does not add up.</summary>
     public static DataProblemAnalysis DataProblems { get; } = new();
 
     /// <summary>Those that a refresh computes.</summary>
     public static IReadOnlyList<Analysis> All { get; } =
-        [Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Standings, Levels, Changes, Effects, DataProblems];
+        [Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Standings, Levels, Changes, Effects, Quiet, DataProblems];
 }

@@ -4,6 +4,7 @@ using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Fleet;
 using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.RecurrenceContrasts;
 using FleetTrend.Trends.Recurrences;
@@ -53,6 +54,9 @@ public sealed record TrendSnapshot
 
     /// <summary>Whether what was done helped, the newest action first; empty in trends stored before there was one.</summary>
     public IReadOnlyList<Effect> Effects { get; init; } = [];
+
+    /// <summary>How quiet each aircraft and base is, what is asked about first; empty in trends stored before there was a question.</summary>
+    public IReadOnlyList<Quietness> Quiet { get; init; } = [];
 
     /// <summary>What deserves attention by these numbers; the store decides which are new.</summary>
     public required IReadOnlyList<ProposedFlag> Flags { get; init; }

@@ -18,6 +18,7 @@ internal static class CallTables
         new("Parts with a life", output => Write(output, Lives, true)),
         new("A base that gets worse", output => Write(output, Bases, true)),
         EffectTables.Section,
+        QuietTables.Section,
     ];
 
     /// <summary>What stands above the sections.</summary>

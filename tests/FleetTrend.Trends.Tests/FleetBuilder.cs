@@ -1,6 +1,7 @@
 using FleetTrend.Observations;
 using FleetTrend.Observations.Exposures;
 using FleetTrend.Observations.Lives;
+using FleetTrend.Observations.Looks;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
 using FleetTrend.Records.Actions;
@@ -19,6 +20,8 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
     private readonly List<LocationExposure> exposures = [];
     private readonly List<LocationEvent> events = [];
     private readonly List<ObservedLife> lives = [];
+    private readonly List<LocationLooks> looks = [];
+    private readonly List<Visit> visits = [];
     private int records;
 
     /// <summary>A location watched over (from, to], looked at so often, evenly from end to end, or at given hours.</summary>
@@ -95,6 +98,27 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
         return this;
     }
 
+    /// <summary>Inspections at these hours; the day is the hours in days after the start.</summary>
+    public FleetBuilder Visited(params double[] hours)
+    {
+        visits.AddRange(hours.Select(h => new Visit(Start.AddDays((int)h), Hours.From(h), [Key()])));
+        return this;
+    }
+
+    /// <summary>A location of the layout, last looked at at these hours; never where there are none.</summary>
+    public FleetBuilder LookedAt(string location, string kind, double? last)
+    {
+        looks.Add(new LocationLooks
+        {
+            Location = location,
+            Kind = ShippedKinds.Get(kind),
+            LookCount = last is null ? 0 : 1,
+            LastDate = last is { } h ? Start.AddDays((int)h) : null,
+            Evidence = last is null ? [] : [Key()],
+        });
+        return this;
+    }
+
     public AircraftObservations Build(DateOnly? retired = null, HoursOnDate? latest = null, HoursOnDate? inspection = null) => new()
     {
         Registration = registration,
@@ -107,6 +131,8 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
         Exposures = exposures,
         Events = events,
         Lives = lives,
+        Looks = looks,
+        Visits = visits,
         Problems = [],
     };
 

@@ -141,6 +141,25 @@ internal sealed class TrendGrpcService(
     }
 
     /// <inheritdoc/>
+    public override async Task<ListQuietResponse> ListQuiet(ListQuietRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request),
+            Analyses.Quiet,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
+            quiet => Analyses.Quiet.Order(quiet.Where(q => request.IncludeOrdinary || q.IsAsked)),
+            context.CancellationToken);
+        return new ListQuietResponse
+        {
+            Quiet = { page.Items.Select(q => q.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
     public override async Task<ListEvidenceResponse> ListEvidence(ListEvidenceRequest request, ServerCallContext context)
     {
         const int DefaultSize = 100;

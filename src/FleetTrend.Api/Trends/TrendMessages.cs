@@ -2,6 +2,7 @@ using FleetTrend.Statistics.Effects;
 using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.Recurrences;
 using FleetTrend.Trends.Standings;
@@ -104,7 +105,7 @@ internal static class TrendMessages
         Registration = effect.Registration ?? "",
         Base = effect.Base ?? "",
         Location = effect.Location ?? "",
-        Condition = (Wire.Condition)(effect.Condition ?? 0),
+        Condition = effect.Condition is { } condition ? (Wire.Condition)condition : Wire.Condition.Unspecified,
         PartKind = effect.Kind ?? "",
         ActionDate = effect.ActionDate.ToWire(),
         Verdict = effect.Verdict switch
@@ -146,6 +147,49 @@ internal static class TrendMessages
         RecordKeys = { standing.Evidence.Select(EvidenceMessages.ToWire) },
         PresentAtEntryCount = standing.PresentAtEntry,
         NotWatchedCount = standing.NotWatched,
+    };
+
+    public static Wire.Quietness ToWire(this Quietness quiet)
+    {
+        var wire = new Wire.Quietness
+        {
+            Registration = quiet.Registration ?? "",
+            Base = quiet.Base,
+            TypeGroup = quiet.TypeGroup,
+            Verdict = (Wire.QuietVerdict)quiet.Verdict,
+            SinceDate = quiet.SinceDate.ToWire(),
+            ObservedCount = quiet.Found,
+            ExpectedCount = quiet.Expected,
+            Ratio = quiet.Ratio.ToWire(),
+            Classes = { quiet.Classes.Select(ToWire) },
+            UnexaminedLocations = { quiet.Unexamined.Select(ToWire) },
+            Questions = { quiet.Questions },
+            RecordKeys = { quiet.Evidence.Select(EvidenceMessages.ToWire) },
+        };
+        if (quiet.Hours is { } hours)
+            wire.Hours = hours;
+        if (quiet.LogOdds is { } log)
+            wire.Odds = Math.Exp(log);
+        return wire;
+    }
+
+    private static Wire.QuietClass ToWire(QuietClass of) => new()
+    {
+        Condition = of.Condition is { } condition ? (Wire.Condition)condition : Wire.Condition.Unspecified,
+        Kind = of.Kind ?? "",
+        ObservedCount = of.Found,
+        ExpectedCount = of.Expected,
+    };
+
+    private static Wire.UnexaminedLocation ToWire(UnexaminedLocation location) => new()
+    {
+        Location = location.Location,
+        Kind = location.Kind,
+        LastLookDate = location.LastLookDate.ToWire(),
+        Hours = location.Hours,
+        InspectionCount = location.InspectionCount,
+        OthersExaminedCount = location.OthersExamined,
+        OthersCount = location.OthersCount,
     };
 
     private static Wire.LifeStep ToWire(LifeStep step)

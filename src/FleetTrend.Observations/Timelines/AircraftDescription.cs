@@ -64,6 +64,9 @@ internal sealed class AircraftDescription
     /// <summary>Kind of the location on a day, or null where the layout of that day does not have it.</summary>
     public LocationKind? Kind(string location, DateOnly date) => layouts.Kind(On(date).TypeGroup, location);
 
+    /// <summary>The layout of the type group on a day: each location with its kind, in no order.</summary>
+    public IEnumerable<(string Path, LocationKind Kind)> Layout(DateOnly date) => layouts.Locations(On(date).TypeGroup);
+
     /// <summary>Whether the layout of the type group has the location.</summary>
     public bool Has(string typeGroup, string location) => layouts.Kind(typeGroup, location) is not null;
 

@@ -16,4 +16,8 @@ internal sealed class LayoutIndex
     /// <summary>Kind of the location in that type group's layout, or null where the layout does not have it.</summary>
     public LocationKind? Kind(string typeGroup, string location) =>
         kinds.GetValueOrDefault(typeGroup)?.GetValueOrDefault(location);
+
+    /// <summary>The locations of a type group with their kinds, in no order; none where it has no layout.</summary>
+    public IEnumerable<(string Path, LocationKind Kind)> Locations(string typeGroup) =>
+        kinds.GetValueOrDefault(typeGroup)?.Select(l => (l.Key, l.Value)) ?? [];
 }

@@ -35,6 +35,7 @@ public sealed record WeeklyReport
             TailsSection.Compose(draft),
             EffectsSection.Compose(draft),
             RepeatsSection.Compose(draft),
+            QuietSection.Compose(draft),
             PartLivesSection.Compose(draft),
             RatesSection.Compose(draft),
             FleetSection.Compose(draft),

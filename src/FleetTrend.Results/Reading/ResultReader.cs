@@ -85,6 +85,7 @@ public sealed class ResultReader(ResultStore store)
             PartLives = await AllAsync(Analyses.PartLives),
             Standings = await AllAsync(Analyses.Standings),
             Effects = await AllAsync(Analyses.Effects),
+            Quiet = await AllAsync(Analyses.Quiet),
             Flags = fleet.Flags,
             DataProblems = wanted.Contains(Analyses.DataProblems)
                 ? [.. Analyses.DataProblems.Order((await AllAsync(Analyses.DataProblems)).Concat(fleet.OtherProblems))]

@@ -66,6 +66,17 @@ public sealed class WatchedUnit
         return values;
     }
 
+    /// <summary>Exposure of all locations together from the beginning of a period on.</summary>
+    public double ExposureSince(int period)
+    {
+        var now = Until(LastPeriod);
+        var before = Until(period - 1);
+        var sum = 0.0;
+        for (var l = 0; l < locations; l++)
+            sum += now[l] - before[l];
+        return sum;
+    }
+
     /// <summary>Whether anything was looked at in a period.</summary>
     internal bool IsWatched(int period) => period >= FirstPeriod && period <= LastPeriod && isWatched[period - FirstPeriod];
 

@@ -15,8 +15,11 @@ internal static class LifeLooks
     /// <summary>Looks at the parts of a kind; null where their lives do not tell a distribution.</summary>
     public static IReadOnlyList<WatchedLook>? Find(TypeGroupInputs inputs, string kind)
     {
+        // Sums must not depend on the order in which lives came.
         var lives = inputs.Aircraft.Where(a => a.Hours.Days.Count > 0)
-            .SelectMany(a => a.Lives.Where(l => l.TypeGroup == inputs.TypeGroup && l.Kind.Name == kind && l.Exclusion is null).Select(l => (a.Hours, Life: l)))
+            .SelectMany(a => a.Lives.Where(l => l.TypeGroup == inputs.TypeGroup && l.Kind.Name == kind && l.Exclusion is null)
+                .OrderBy(l => l.Location, StringComparer.Ordinal).ThenBy(l => l.StartDate).ThenBy(l => l.Entry).ThenBy(l => l.LastGood).ThenBy(l => l.FirstBad)
+                .Select(l => (a.Hours, Life: l)))
             .ToList();
         var fitted = FittedLives.From(lives.Select(l => l.Life));
         if (fitted.Failures < inputs.Parameters.MinimumFailuresForFit

@@ -20,6 +20,7 @@ internal static class RateLooks
                 .ToLookup(e => e.Location, StringComparer.Ordinal);
             return a.Exposures
                 .Where(e => e.TypeGroup == inputs.TypeGroup && e.Duration.Tenths > 0 && e.Kind.Conditions.Contains(condition) && isAtRate(e.Kind.Name))
+                .OrderBy(e => e.Location, StringComparer.Ordinal).ThenBy(e => e.From) // sums must not depend on the order in which they came
                 .SelectMany(e => Find(a, e, events[e.Location]));
         });
 

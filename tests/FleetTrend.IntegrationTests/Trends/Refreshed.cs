@@ -46,7 +46,8 @@ internal static class Refreshed
         var rows = Rows(Analyses.Fleet, trends.Fleet).Concat(Rows(Analyses.Rates, trends.Rates)).Concat(Rows(Analyses.Recurrences, trends.Recurrences))
             .Concat(Rows(Analyses.Repeats, trends.Repeats)).Concat(Rows(Analyses.RecurrenceContrasts, trends.RecurrenceContrasts))
             .Concat(Rows(Analyses.LocationStandings, trends.LocationStandings)).Concat(Rows(Analyses.PartLives, trends.PartLives))
-            .Concat(Rows(Analyses.Standings, trends.Standings)).Concat(Rows(Analyses.Effects, trends.Effects)).Concat(Rows(Analyses.DataProblems, trends.DataProblems));
+            .Concat(Rows(Analyses.Standings, trends.Standings)).Concat(Rows(Analyses.Effects, trends.Effects))
+            .Concat(Rows(Analyses.Quiet, trends.Quiet)).Concat(Rows(Analyses.DataProblems, trends.DataProblems));
         var setId = await store.AddSetAsync(trends.AsOf, "made-up", JsonSerializer.Serialize(summary, TrendJson.Options), rows, default);
         await store.PublishAsync(
             new PublishedTrends
