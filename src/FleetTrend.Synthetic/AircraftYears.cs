@@ -64,6 +64,7 @@ internal sealed class AircraftYears
             return [];
         }
 
+        Change(date);
         if (date == meterChange)
         {
             ReplaceMeter(date, hours);
@@ -102,15 +103,41 @@ internal sealed class AircraftYears
 
     private Spot CreateSpot(Location location)
     {
-        var place = Wear.Place(location.Kind);
         var part = Wear.Part(location.Kind);
-        var isTroubled = location.Path == tail.TroubledLocation;
-        return new Spot(
-            location,
-            isTroubled ? tail.TroubledRatePer1000Hours : place?.RatePer1000Hours ?? 0,
-            part?.Condition ?? place?.Condition ?? Condition.Other,
-            part,
-            location.Kind == "gasket" ? tail.GasketLifeFactor : 1);
+        var place = Wear.Place(location.Kind);
+        return new Spot(location, part?.Condition ?? place?.Condition ?? Condition.Other, part)
+        {
+            RatePer1000Hours = Rate(location.Kind, location.Path, isTroubled: tail.TroubledFrom is null),
+            LifeFactor = location.Kind == "gasket" ? tail.GasketLifeFactor : 1,
+        };
+    }
+
+    private double Rate(string kind, string path, bool isTroubled)
+    {
+        if (isTroubled && path == tail.TroubledLocation)
+            return tail.TroubledRatePer1000Hours;
+        var place = Wear.Place(kind);
+        return (place?.RatePer1000Hours ?? 0) * (isTroubled && place?.Condition == Condition.Crack ? tail.CrackFactor : 1);
+    }
+
+    /// <summary>What changes on a day: trouble begins or ends, gaskets are fitted in another way.</summary>
+    private void Change(DateOnly date)
+    {
+        if (date == tail.TroubledFrom || date == tail.TroubledUntil)
+        {
+            foreach (var spot in spots.Where(s => !s.HasLife && s.Condition == Condition.Crack))
+            {
+                spot.RatePer1000Hours = Rate(spot.Kind, spot.Path, isTroubled: date == tail.TroubledFrom);
+                if (date == tail.TroubledUntil || (spot.BadAt > hours && !spot.IsLeft))
+                    spot.Draw(hours, 0, random);
+            }
+        }
+
+        if (date == tail.GasketsBetterFrom)
+        {
+            foreach (var spot in spots.Where(s => s.Kind == "gasket"))
+                spot.LifeFactor = 1;
+        }
     }
 
     private void Register() => Add(tail.WatchStart, "aircraft", r => r.Aircraft = new Aircraft
@@ -162,7 +189,7 @@ internal sealed class AircraftYears
         }
 
         Add(date, "inspection", r => r.Inspection = inspection);
-        foreach (var spot in examined.Where(s => s.IsLeft || s.BadAt <= hours))
+        foreach (var spot in examined.Where(s => (s.IsLeft || s.BadAt <= hours) && (tail.WrittenShare >= 1 || random.NextDouble() < tail.WrittenShare)))
         {
             Find(spot, date, hours);
         }

@@ -20,6 +20,9 @@ public sealed record SyntheticFleet
     /// <summary>All records; the aircraft first, then everything else by date.</summary>
     public required IReadOnlyList<Record> Records { get; init; }
 
+    /// <summary>What the shop does about a flag half way.</summary>
+    public required PlannedAction Action { get; init; }
+
     /// <summary>What was planted.</summary>
     public required IReadOnlyList<PlantedTrouble> Planted { get; init; }
 }

@@ -17,6 +17,7 @@ public static class SyntheticSchool
     public const string SourceName = "synthetic-shop-cards";
     private const int AircraftCount = 30;
     private const int FourCylinderCount = 20;
+    private const int WeldedTail = FourCylinderCount + 3;
 
     private static readonly TypeGroup Four = new() { Name = "synthetic-trainer-four", Title = "Synthetic four-cylinder trainer", Layout = FourCylinderLayout };
     private static readonly TypeGroup Six = new() { Name = "synthetic-tourer-six", Title = "Synthetic six-cylinder tourer", Layout = SixCylinderLayout };
@@ -36,24 +37,28 @@ public static class SyntheticSchool
         var tails = Enumerable.Range(0, AircraftCount)
             .Select(i => Settle(i, lastDate, i < FourCylinderCount ? four : six, random))
             .ToList();
-        PlantLooseHanger(tails, planted);
-        PlantStopDrilledShroud(tails, planted);
-        PlantTorquePractice(tails, planted);
+        PlantLooseHanger(tails, planted, lastDate);
+        PlantWeldsThatHold(tails, planted, lastDate);
+        PlantTorquePractice(tails, planted, lastDate);
+        PlantQuietAircraft(tails, planted);
+        PlantAircraftThatAlwaysRanHigh(tails, planted);
 
         var flights = tails.Select((tail, i) => new AircraftYears(tail, SourceName, new Random(seed + (1000 * (i + 1)))).Fly(lastDate)).ToList();
+        List<DatedRecord> dated =
+        [
+            .. flights.SelectMany(f => f.Skip(1)).Append(TorquePractice(lastDate, six)).OrderBy(r => r.Date)
+                .ThenBy(r => r.Record.Key.SourceRecordId, StringComparer.Ordinal),
+        ];
+        var actionDate = WeldsMadeAgain(lastDate);
         return new SyntheticFleet
         {
             School = "Brackenmoor Flight Training (synthetic: invented school, invented aircraft, invented findings)",
             Source = new Source { Name = SourceName, Title = "Synthetic shop cards" },
             TypeGroups = [Four, Six],
             Bases = [NorthBase, SouthBase],
-            Records =
-            [
-                .. flights.Select(f => f[0].Record),
-                .. flights.SelectMany(f => f.Skip(1)).OrderBy(r => r.Date)
-                    .ThenBy(r => r.Record.Key.SourceRecordId, StringComparer.Ordinal).Select(r => r.Record),
-                MirrorPractice(lastDate),
-            ],
+            Records = [.. flights.Select(f => f[0].Record), .. dated.Select(r => r.Record)],
+            Action = new PlannedAction(
+                tails[WeldedTail].Registration, actionDate, "Hangers renewed, cracked welds made again. Synthetic.", flights.Count + dated.Count(r => r.Date <= actionDate)),
             Planted = planted,
         };
     }
@@ -80,60 +85,85 @@ public static class SyntheticSchool
         };
     }
 
-    private static void PlantLooseHanger(List<Tail> tails, List<PlantedTrouble> planted)
+    private static DateOnly HangerLoose(DateOnly lastDate) => lastDate.AddDays(-300);
+
+    private static DateOnly WeldsMadeAgain(DateOnly lastDate) => lastDate.AddDays(-450);
+
+    private static DateOnly TorqueBetter(DateOnly lastDate) => lastDate.AddDays(-480);
+
+    private static void PlantLooseHanger(List<Tail> tails, List<PlantedTrouble> planted, DateOnly lastDate)
     {
         const int index = 6;
-        var location = FirstOfKind(tails[index].Layout, "y-weld");
-        tails[index] = tails[index] with { TroubledLocation = location, TroubledRatePer1000Hours = 10, TroubledAction = ActionKind.WeldRepaired };
+        var since = HangerLoose(lastDate);
+        tails[index] = tails[index] with { CrackFactor = 12, TroubledFrom = since, HoursPerDay = 2.2 };
         planted.Add(new PlantedTrouble(
-            $"A loose hanger on {tails[index].Registration} makes the weld {location} crack again after each weld repair.",
-            FlagKind.AirframeDrift, tails[index].Registration, tails[index].Base, location, string.Empty));
+            $"A loose hanger lets the exhaust of {tails[index].Registration} crack at one weld after another.",
+            PlantedAnswer.Flag, tails[index].Registration, tails[index].Base, Four.Name, "", since));
     }
 
-    private static void PlantStopDrilledShroud(List<Tail> tails, List<PlantedTrouble> planted)
+    private static void PlantWeldsThatHold(List<Tail> tails, List<PlantedTrouble> planted, DateOnly lastDate)
     {
-        const int index = FourCylinderCount + 3;
-        var location = FirstOfKind(tails[index].Layout, "shroud-edge");
-        tails[index] = tails[index] with { TroubledLocation = location, TroubledRatePer1000Hours = 10, TroubledAction = ActionKind.StopDrilled };
+        var since = lastDate.AddDays(-800);
+        tails[WeldedTail] = tails[WeldedTail] with
+        {
+            CrackFactor = 12,
+            TroubledFrom = since,
+            TroubledUntil = WeldsMadeAgain(lastDate).AddDays(1),
+            HoursPerDay = 2.4,
+        };
         planted.Add(new PlantedTrouble(
-            $"The heat shroud of {tails[index].Registration} is kept alive by stop drills at {location}.",
-            FlagKind.RepeatLocation, tails[index].Registration, tails[index].Base, location, string.Empty));
+            $"Welds of {tails[WeldedTail].Registration} cracked one after another, until its hangers were renewed and the welds made again: they hold.",
+            PlantedAnswer.ActionHelped, tails[WeldedTail].Registration, tails[WeldedTail].Base, Six.Name, "", since));
     }
 
-    private static void PlantTorquePractice(List<Tail> tails, List<PlantedTrouble> planted)
+    private static void PlantTorquePractice(List<Tail> tails, List<PlantedTrouble> planted, DateOnly lastDate)
     {
+        var better = TorqueBetter(lastDate);
         for (var i = 0; i < tails.Count; i++)
         {
             if (tails[i].Base == SouthBase)
-            {
-                tails[i] = tails[i] with { GasketLifeFactor = 0.45 };
-            }
+                tails[i] = tails[i] with { GasketLifeFactor = 0.45, GasketsBetterFrom = tails[i].TypeGroup == Six ? better : null };
         }
 
         planted.Add(new PlantedTrouble(
-            $"Torque practice at {SouthBase} makes exhaust gaskets leak at less than half the hours.",
-            FlagKind.BasePartLife, string.Empty, SouthBase, string.Empty, "gasket"));
+            $"Torque practice at {SouthBase} makes exhaust gaskets of the four-cylinder trainer leak at less than half the hours.",
+            PlantedAnswer.Flag, "", SouthBase, Four.Name, "gasket", null));
+        planted.Add(new PlantedTrouble(
+            "The same on the six-cylinder tourer, until the torque wrench was calibrated: gaskets fitted since last as long as elsewhere.",
+            PlantedAnswer.PracticeHelped, "", SouthBase, Six.Name, "gasket", better));
     }
 
-    /// <summary>A change of practice that changes nothing that is found.</summary>
-    private static Record MirrorPractice(DateOnly lastDate)
+    private static void PlantQuietAircraft(List<Tail> tails, List<PlantedTrouble> planted)
     {
-        var day = lastDate.AddYears(-1);
-        return new Record
-        {
-            Key = new RecordKey { Source = SourceName, SourceRecordId = "practice mirror", Revision = 1 },
-            PracticeChange = new PracticeChange
-            {
-                ChangeDate = new() { Year = day.Year, Month = day.Month, Day = day.Day },
-                Base = NorthBase,
-                TypeGroup = Four.Name,
-                What = "A mirror on a telescopic arm for every look at the exhaust",
-                Why = "Synthetic: an invented change that does nothing to the numbers.",
-            },
-        };
+        const int index = 14;
+        tails[index] = tails[index] with { WrittenShare = 0.02, HoursPerDay = 2.3 };
+        planted.Add(new PlantedTrouble(
+            $"Hardly anything that is found on {tails[index].Registration} is written down.",
+            PlantedAnswer.Asked, tails[index].Registration, tails[index].Base, Four.Name, "", null));
     }
 
-    private static string FirstOfKind(Layout layout, string kind) =>
-        layout.Locations.FirstOrDefault(l => l.Kind == kind)?.Path
-            ?? throw new ArgumentException($"Layout '{layout.Name}' has no location of kind '{kind}'.", nameof(layout));
+    private static void PlantAircraftThatAlwaysRanHigh(List<Tail> tails, List<PlantedTrouble> planted)
+    {
+        const int index = 11;
+        tails[index] = tails[index] with { CrackFactor = 2 };
+        planted.Add(new PlantedTrouble(
+            $"{tails[index].Registration} always cracked twice as often as its like: no news, and no flag.",
+            PlantedAnswer.NotCalled, tails[index].Registration, tails[index].Base, Four.Name, "", null));
+    }
+
+    private static DatedRecord TorquePractice(DateOnly lastDate, Layout six)
+    {
+        var day = TorqueBetter(lastDate);
+        var practice = new PracticeChange
+        {
+            ChangeDate = new() { Year = day.Year, Month = day.Month, Day = day.Day },
+            Base = SouthBase,
+            TypeGroup = Six.Name,
+            What = "Torque wrench calibrated, gaskets tightened in two steps",
+            Why = "Synthetic: invented, so that there is a change that helps.",
+        };
+        practice.Locations.AddRange(six.Locations.Where(l => l.Kind == "gasket").Select(l => new ChangedLocation { Location = l.Path }));
+        return new DatedRecord(
+            day, new Record { Key = new RecordKey { Source = SourceName, SourceRecordId = "practice torque", Revision = 1 }, PracticeChange = practice });
+    }
 }

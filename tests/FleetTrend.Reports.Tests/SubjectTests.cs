@@ -1,3 +1,4 @@
+using FleetTrend.Records.Flags;
 using FleetTrend.Reports.Weekly;
 using static FleetTrend.Reports.Tests.InventedFleet;
 
@@ -39,6 +40,17 @@ public sealed class SubjectTests
         Assert.Equal(
             "No new flags, whole fleet; 1 data problem to sort out",
             Subject(Inputs(ReportScope.WholeFleet)));
+
+    [Fact] // A watch is less than a flag: it is told below, and makes no headline.
+    public void A_watch_is_no_news_of_the_subject_and_is_listed_as_less_sure()
+    {
+        var watch = DriftFlag() with { Tier = FlagTier.Watch };
+        Assert.Equal("Quiet week, whole fleet: no new flags", Subject(Inputs(ReportScope.WholeFleet, Raised(watch)), withProblems: false));
+        var text = WeeklyReport.Compose(Snapshot(), null, Inputs(ReportScope.WholeFleet, Raised(watch))).Render().Text;
+        Assert.Contains("1 new watch: less sure than a flag, below.", text, StringComparison.Ordinal);
+        Assert.Contains("WATCHED: LESS SURE", text, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("No new flags.", text, StringComparison.Ordinal);
+    }
 
     [Fact]
     public void Many_flags_are_counted_and_the_strongest_named()

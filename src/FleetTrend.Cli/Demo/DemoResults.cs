@@ -43,9 +43,46 @@ internal sealed class DemoResults(DemoKeys keys, TimeSpan patience)
         }
     }
 
-    /// <summary>Flags that are open.</summary>
-    public async Task<IReadOnlyList<Flag>> FlagsAsync(CancellationToken ct) =>
-        (await new FlagService.FlagServiceClient(keys.Reading).ListFlagsAsync(new ListFlagsRequest { PageSize = PageSize }, cancellationToken: ct)).Flags;
+    /// <summary>Says of each flag of the aircraft what was done about it, and when.</summary>
+    /// <exception cref="DemoRefusedException">The aircraft gets no flag: what was planted there was not found.</exception>
+    public async Task ActAsync(PlannedAction action, CancellationToken ct)
+    {
+        IReadOnlyList<Flag> listed = [];
+        var asked = new ListFlagsRequest { Registration = action.Registration, PageSize = PageSize };
+        await UntilAsync( // flags are raised just after the trends are published
+            $"flag of {action.Registration}",
+            async () => (listed = (await new FlagService.FlagServiceClient(keys.Reading).ListFlagsAsync(asked, cancellationToken: ct)).Flags).Count > 0, ct);
+        var flags = new FlagService.FlagServiceClient(keys.Administering);
+        foreach (var flag in listed)
+        {
+            await flags.ActOnFlagAsync(
+                new ActOnFlagRequest
+                {
+                    FlagId = flag.FlagId,
+                    ActedBy = "lead mechanic (synthetic)",
+                    ActionDate = new() { Year = action.ActionDate.Year, Month = action.ActionDate.Month, Day = action.ActionDate.Day },
+                    Comment = action.What,
+                },
+                cancellationToken: ct);
+        }
+    }
+
+    /// <summary>Flags that are not settled, and those about which something was done that helped.</summary>
+    public async Task<IReadOnlyList<Flag>> FlagsAsync(CancellationToken ct)
+    {
+        var flags = new FlagService.FlagServiceClient(keys.Reading);
+        var open = await flags.ListFlagsAsync(new ListFlagsRequest { PageSize = PageSize }, cancellationToken: ct);
+        var helped = await flags.ListFlagsAsync(new ListFlagsRequest { PageSize = PageSize, State = FlagState.Helped }, cancellationToken: ct);
+        return [.. open.Flags, .. helped.Flags];
+    }
+
+    /// <summary>Whether what was done helped.</summary>
+    public async Task<IReadOnlyList<Effect>> EffectsAsync(CancellationToken ct) =>
+        (await trends.ListEffectsAsync(new ListEffectsRequest { PageSize = PageSize }, cancellationToken: ct)).Effects;
+
+    /// <summary>What is asked about.</summary>
+    public async Task<IReadOnlyList<Quietness>> QuietAsync(CancellationToken ct) =>
+        (await trends.ListQuietAsync(new ListQuietRequest { PageSize = PageSize }, cancellationToken: ct)).Quiet;
 
     /// <summary>Reports, newest first.</summary>
     public async Task<IReadOnlyList<Report>> ReportsAsync(CancellationToken ct) =>

@@ -1,5 +1,7 @@
+using System.Globalization;
 using FleetTrend.Api.Access;
 using FleetTrend.Cli.Serve;
+using FleetTrend.Contracts.V1;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Synthetic;
 using Spectre.Console;
@@ -11,7 +13,7 @@ internal static class DemoRun
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
-    /// <summary>Runs the demo. 0 where every planted trouble was found, 1 where one was not.</summary>
+    /// <summary>Runs the demo. 0 where everything planted was answered as it should be, 1 where something was not.</summary>
     public static async Task<int> RunAsync(HostSettings settings, int seed, bool once, CancellationToken ct)
     {
         using var folder = DemoFolder.Enter(settings.DataFolder);
@@ -22,26 +24,26 @@ internal static class DemoRun
         await using var hosts = started!;
         using var keys = await DemoKeys.StartAsync(hosts.GrpcUrl, FirstKey.PathIn(settings), ct);
 
-        var push = new FleetPush(keys);
+        using var push = new FleetPush(keys);
         var fleet = SyntheticSchool.Generate(seed, DateOnly.FromDateTime(DateTime.UtcNow), await push.LayoutsAsync(ct));
-        var count = await PushAsync(push, fleet, ct);
-        AnsiConsole.MarkupLineInterpolated($"  {count.Accepted:N0} accepted, {count.Unchanged:N0} unchanged, {count.Refusals.Count:N0} refused in {count.Elapsed.TotalSeconds:0.0} s");
-        foreach (var refusal in count.Refusals.Take(5))
-        {
-            AnsiConsole.MarkupLineInterpolated($"  [yellow]{refusal}[/]");
-        }
-
+        await push.RegisterAsync(fleet, ct);
         var wait = new DemoResults(keys, Patience);
-        await StepAsync("Computing trends (Hangfire job)", () => wait.RefreshAsync(ct));
+        var action = fleet.Action;
+        var before = await PushAsync(push, [.. fleet.Records.Take(action.RecordsBefore)], $"until {Day(action.ActionDate)}", ct);
+        await StepAsync("Computing trends of then (Hangfire jobs)", () => wait.RefreshAsync(ct));
+        await StepAsync($"Recording what was done about {action.Registration} on {Day(action.ActionDate)}", () => wait.ActAsync(action, ct));
+        var after = await PushAsync(push, [.. fleet.Records.Skip(action.RecordsBefore)], "since", ct);
+        await StepAsync("Computing trends of today (Hangfire jobs)", () => wait.RefreshAsync(ct));
         await StepAsync("Making and mailing the weekly reports (Hangfire jobs)", () => wait.ReportAsync(fleet, settings.Mail, ct));
-        var allFound = DemoSummary.Print(fleet, await wait.FlagsAsync(ct), await wait.ReportsAsync(ct), hosts, keys, settings.Mail);
+        var summary = new DemoSummary(fleet, await wait.FlagsAsync(ct), await wait.EffectsAsync(ct), await wait.QuietAsync(ct));
+        var isAsPlanted = summary.Print(await wait.ReportsAsync(ct), hosts, keys, settings.Mail);
         if (!once)
         {
             AnsiConsole.MarkupLine("\nThe pages stay up. Ctrl+C stops everything.");
             await hosts.WaitAsync(ct);
         }
 
-        return allFound && count.Refusals.Count == 0 ? ExitCode.Done : ExitCode.Failed;
+        return isAsPlanted && before.Refusals.Count + after.Refusals.Count == 0 ? ExitCode.Done : ExitCode.Failed;
     }
 
     private static async Task StepAsync(string what, Func<Task> step)
@@ -57,22 +59,33 @@ internal static class DemoRun
         AnsiConsole.MarkupLineInterpolated($"[green]done[/]  {what}");
     }
 
-    private static async Task<PushCount> PushAsync(FleetPush push, SyntheticFleet fleet, CancellationToken ct)
+    private static async Task<PushCount> PushAsync(FleetPush push, IReadOnlyList<Record> records, string when, CancellationToken ct)
     {
         PushCount? count = null;
-        var title = $"Pushing {fleet.Records.Count:N0} records of {fleet.Records.Count(r => r.Aircraft is not null)} aircraft over gRPC";
-        if (!AnsiConsole.Profile.Capabilities.Interactive)
+        var title = $"Pushing {records.Count:N0} records over gRPC, {when}";
+        if (AnsiConsole.Profile.Capabilities.Interactive)
+        {
+            await AnsiConsole.Progress().StartAsync(async progress =>
+            {
+                var bar = progress.AddTask(title, maxValue: records.Count);
+                count = await push.PushAsync(records, new Progress<int>(done => bar.Value = done), ct);
+                bar.Value = records.Count;
+            });
+        }
+        else
         {
             AnsiConsole.MarkupLineInterpolated($"{title} ...");
-            return await push.PushAsync(fleet, new Progress<int>(), ct);
+            count = await push.PushAsync(records, new Progress<int>(), ct);
         }
 
-        await AnsiConsole.Progress().StartAsync(async progress =>
+        AnsiConsole.MarkupLineInterpolated($"  {count!.Accepted:N0} accepted, {count.Unchanged:N0} unchanged, {count.Refusals.Count:N0} refused in {count.Elapsed.TotalSeconds:0.0} s");
+        foreach (var refusal in count.Refusals.Take(5))
         {
-            var bar = progress.AddTask(title, maxValue: fleet.Records.Count);
-            count = await push.PushAsync(fleet, new Progress<int>(done => bar.Value = done), ct);
-            bar.Value = fleet.Records.Count;
-        });
-        return count!;
+            AnsiConsole.MarkupLineInterpolated($"  [yellow]{refusal}[/]");
+        }
+
+        return count;
     }
+
+    private static string Day(DateOnly date) => date.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
 }

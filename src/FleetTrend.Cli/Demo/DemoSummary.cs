@@ -1,3 +1,4 @@
+using System.Globalization;
 using FleetTrend.Cli.Serve;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Hosting.Configuration;
@@ -6,49 +7,78 @@ using Spectre.Console;
 
 namespace FleetTrend.Cli.Demo;
 
-/// <summary>What was planted, what was found, and where to look.</summary>
-internal static class DemoSummary
+/// <summary>What was planted, what came of it and since when; what chance alone raised; and where to look.</summary>
+internal sealed class DemoSummary(
+    SyntheticFleet fleet, IReadOnlyList<Flag> flags, IReadOnlyList<Effect> effects, IReadOnlyList<Quietness> quiet)
 {
-    /// <summary>Prints it. True where every planted trouble was found.</summary>
-    public static bool Print(
-        SyntheticFleet fleet, IReadOnlyList<Flag> flags, IReadOnlyList<Report> reports, BothHosts hosts, DemoKeys keys, MailSettings mail)
+    private const double RecordYears = 3;
+
+    /// <summary>Prints it. True where everything planted was answered as it should be.</summary>
+    public bool Print(IReadOnlyList<Report> reports, BothHosts hosts, DemoKeys keys, MailSettings mail)
     {
         AnsiConsole.WriteLine();
         AnsiConsole.MarkupLineInterpolated($"[bold]{fleet.School}[/]");
-        var table = new Table().AddColumns("Planted", "Found").Border(TableBorder.Rounded);
+        var table = new Table().AddColumns("Planted", "Called", "Since").Border(TableBorder.Rounded);
         table.ShowRowSeparators();
         var explained = new HashSet<Flag>();
-        var allFound = true;
+        var isAsPlanted = true;
         foreach (var planted in fleet.Planted)
         {
-            var finders = flags.Where(planted.IsFoundBy).ToList();
-            explained.UnionWith(finders);
-            allFound &= finders.Count > 0;
+            var own = flags.Where(f => IsAbout(f, planted)).ToList();
+            explained.UnionWith(own);
+            var (isRight, called, since) = Answer(planted, own);
+            isAsPlanted &= isRight;
             table.AddRow(
-                new Markup(Markup.Escape(planted.Description)),
-                finders.Count > 0
-                    ? new Markup($"[green]{Markup.Escape(string.Join("\n", finders.Select(f => f.Statement)))}[/]")
-                    : new Markup("[red]no flag[/]"));
+                new Markup(Markup.Escape($"{planted.Description}{(planted.SinceDate is { } day ? $" Since {Day(day)}." : "")}")),
+                new Markup($"[{(isRight ? "green" : "red")}]{Markup.Escape(called)}[/]"),
+                new Markup(Markup.Escape(since)));
         }
 
         AnsiConsole.Write(table);
-        PrintOthers([.. flags.Where(f => !explained.Contains(f))]);
+        PrintOthers([.. flags.Where(f => !explained.Contains(f) && f.State != FlagState.Helped)]);
         PrintPlaces(reports, hosts, keys, mail);
-        return allFound;
+        return isAsPlanted;
     }
 
-    private static void PrintOthers(IReadOnlyList<Flag> others)
-    {
-        if (others.Count == 0)
-        {
-            AnsiConsole.MarkupLine("Flags beside these: none.");
-            return;
-        }
+    private static bool IsAbout(Flag flag, PlantedTrouble planted) => planted.Registration.Length > 0
+        ? flag.Registration == planted.Registration
+        : flag.Registration.Length == 0 && flag.Base == planted.Base && flag.TypeGroup == planted.TypeGroup && flag.PartKind == planted.PartKind;
 
-        AnsiConsole.MarkupLineInterpolated($"Flags beside these, which nobody planted: {others.Count}");
+    private (bool IsRight, string Called, string Since) Answer(PlantedTrouble planted, IReadOnlyList<Flag> own)
+    {
+        var strong = own.Where(f => f.Tier == FlagTier.Flag).ToList();
+        var helped = own.Where(f => f.State == FlagState.Helped).ToList();
+        var practice = effects.Where(e => e.PracticeChange is not null && e.Base == planted.Base && e.TypeGroup == planted.TypeGroup
+            && e.PartKind == planted.PartKind && e.Verdict == EffectVerdict.Helped).ToList();
+        var asked = quiet.Where(q => q.Registration == planted.Registration && q.Questions.Count > 0).ToList();
+        return planted.Answer switch
+        {
+            PlantedAnswer.Flag => (strong.Count > 0, Told(strong.Select(f => f.Statement), "no flag"), Days(strong.Select(f => f.SinceDate))),
+            PlantedAnswer.ActionHelped => (
+                helped.Count > 0, Told(effects.Where(e => e.PracticeChange is null && e.Registration == planted.Registration).Select(e => e.Statement), "no flag that was helped"),
+                Days(helped.Select(f => f.SinceDate))),
+            PlantedAnswer.PracticeHelped => (practice.Count > 0, Told(practice.Select(e => e.Statement), "not said to have helped"), Days(practice.Select(e => e.ActionDate))),
+            PlantedAnswer.Asked => (asked.Count > 0, Told(asked.SelectMany(q => q.Questions), "not asked about"), Days(asked.Select(q => q.SinceDate))),
+            PlantedAnswer.NotCalled => (strong.Count == 0, Told(strong.Select(f => f.Statement), "no flag, as it should be"), ""),
+            _ => throw new InvalidOperationException($"Nothing says what should come of {planted.Answer}."),
+        };
+    }
+
+    private static string Told(IEnumerable<string> sentences, string none) => string.Join('\n', sentences.DefaultIfEmpty(none));
+
+    private static string Days(IEnumerable<Google.Type.Date?> days) =>
+        string.Join('\n', days.OfType<Google.Type.Date>().Select(d => Day(new DateOnly(d.Year, d.Month, d.Day))));
+
+    private static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
+
+    private void PrintOthers(IReadOnlyList<Flag> others)
+    {
+        var aircraft = fleet.Records.Count(r => r.Aircraft is not null);
+        AnsiConsole.MarkupLineInterpolated(
+            $"False calls, of flags and watches that stand and that nobody planted: {others.Count(f => f.Tier == FlagTier.Flag)} and {others.Count(f => f.Tier == FlagTier.Watch)}. In {RecordYears:0} years of {aircraft} aircraft chance alone raises some {RecordYears * aircraft / 50:0.0} flags and {5 * RecordYears * aircraft / 50:0} watches; most of them end.");
         foreach (var flag in others)
         {
-            AnsiConsole.MarkupLineInterpolated($"  {flag.Statement}");
+            AnsiConsole.MarkupLineInterpolated($"  {(flag.Tier == FlagTier.Flag ? "flag" : "watch")}: {flag.Statement}");
         }
     }
 

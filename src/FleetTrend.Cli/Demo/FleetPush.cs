@@ -2,13 +2,16 @@ using System.Diagnostics;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Synthetic;
 using Grpc.Core;
+using Grpc.Net.Client;
 
 namespace FleetTrend.Cli.Demo;
 
 /// <summary>Pushes a synthetic fleet over gRPC, as any integrator would: source, type groups, then a stream of records.</summary>
-internal sealed class FleetPush(DemoKeys keys)
+internal sealed class FleetPush(DemoKeys keys) : IDisposable
 {
     private const int LayoutPageSize = 500;
+
+    private GrpcChannel? channel;
 
     /// <summary>Layouts that the server has.</summary>
     public async Task<IReadOnlyCollection<Layout>> LayoutsAsync(CancellationToken ct)
@@ -18,24 +21,28 @@ internal sealed class FleetPush(DemoKeys keys)
         return answer.Layouts;
     }
 
-    /// <summary>Pushes everything and counts what became of it.</summary>
-    /// <param name="fleet">What to push.</param>
-    /// <param name="progress">Told the number of acknowledged records.</param>
-    /// <param name="ct">Cancels the push; acknowledged records stay.</param>
-    public async Task<PushCount> PushAsync(SyntheticFleet fleet, IProgress<int> progress, CancellationToken ct)
+    /// <summary>Registers source and type groups.</summary>
+    public async Task RegisterAsync(SyntheticFleet fleet, CancellationToken ct)
     {
-        using var channel = await keys.PushingAsync(fleet.Source, ct);
+        channel = await keys.PushingAsync(fleet.Source, ct);
         var layouts = new LayoutService.LayoutServiceClient(keys.Administering);
         foreach (var typeGroup in fleet.TypeGroups)
         {
             await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = typeGroup }, cancellationToken: ct);
         }
+    }
 
+    /// <summary>Pushes records and counts what became of them.</summary>
+    /// <param name="records">What to push.</param>
+    /// <param name="progress">Told the number of acknowledged records.</param>
+    /// <param name="ct">Cancels the push; acknowledged records stay.</param>
+    public async Task<PushCount> PushAsync(IReadOnlyList<Record> records, IProgress<int> progress, CancellationToken ct)
+    {
         var started = Stopwatch.GetTimestamp();
-        using var call = new IntakeService.IntakeServiceClient(channel).StreamRecords(cancellationToken: ct);
+        using var call = new IntakeService.IntakeServiceClient(channel!).StreamRecords(cancellationToken: ct);
         var answers = CountAnswersAsync(call.ResponseStream, progress, ct);
         long sequence = 0;
-        foreach (var record in fleet.Records)
+        foreach (var record in records)
         {
             await call.RequestStream.WriteAsync(new StreamRecordsRequest { Sequence = ++sequence, Record = record }, ct);
         }
@@ -44,6 +51,9 @@ internal sealed class FleetPush(DemoKeys keys)
         var count = await answers;
         return count with { Elapsed = Stopwatch.GetElapsedTime(started) };
     }
+
+    /// <inheritdoc/>
+    public void Dispose() => channel?.Dispose();
 
     private static async Task<PushCount> CountAnswersAsync(
         IAsyncStreamReader<StreamRecordsResponse> answers, IProgress<int> progress, CancellationToken ct)

@@ -1,4 +1,5 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Flags;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Trends;
@@ -27,11 +28,13 @@ internal static class NewsSection
 
     private static IEnumerable<Line> FlagItems(ReportDraft draft)
     {
-        var fresh = draft.Flags.Where(f => f.State == FlagLineState.New).ToList();
+        var fresh = draft.Flags.Where(f => f.State == FlagLineState.New && f.Flag.Tier == FlagTier.Flag).ToList();
+        var watched = draft.Flags.Count(f => f.State == FlagLineState.New && f.Flag.Tier == FlagTier.Watch);
         if (fresh.Count == 0) yield return "No new flags.";
         foreach (var line in fresh.Take(MostFlags))
             yield return Line.Join(new Run.Strong(FirstLetter.Capital(FlagHeadline.Format(line.Flag))), ".");
         if (fresh.Count > MostFlags) yield return $"{fresh.Count - MostFlags} more new flags, below.";
+        if (watched > 0) yield return $"{NumberWords.Count(watched, "new watch", "new watches")}: less sure than a flag, below.";
         var open = draft.Flags.Count(f => f.State == FlagLineState.Open);
         var acknowledged = draft.Flags.Count(f => f.State == FlagLineState.Acknowledged);
         List<string> earlier = [];

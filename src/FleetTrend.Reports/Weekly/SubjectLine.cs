@@ -1,3 +1,4 @@
+using FleetTrend.Records.Flags;
 using FleetTrend.Records.Texts;
 using FleetTrend.Records.Words;
 
@@ -11,8 +12,9 @@ internal static class SubjectLine
     /// <summary>The subject of a report.</summary>
     public static string Compose(ReportDraft draft, int newProblems)
     {
-        var fresh = draft.Flags.Where(f => f.State == FlagLineState.New).ToList();
-        var open = draft.Flags.Count - fresh.Count;
+        var flags = draft.Flags.Where(f => f.Flag.Tier == FlagTier.Flag).ToList();
+        var fresh = flags.Where(f => f.State == FlagLineState.New).ToList();
+        var open = flags.Count - fresh.Count;
         var at = draft.Scope.Base is { } b ? $" at {b}" : ", whole fleet";
         var news = fresh.Count > 0
             ? $"{NumberWords.Count(fresh.Count, "new flag", "new flags")}{at}: {Headlines(fresh)}"
