@@ -7,6 +7,7 @@ using FleetTrend.Api.Intake;
 using FleetTrend.Api.Json;
 using FleetTrend.Api.Layouts;
 using FleetTrend.Api.Pages;
+using FleetTrend.Api.Pages.BackTests;
 using FleetTrend.Api.Pages.Forms;
 using FleetTrend.Api.Parameters;
 using FleetTrend.Api.Records;
@@ -114,6 +115,7 @@ public static class ApiHost
         .AddSingleton<CodeAnswers>()
         .AddSingleton<ParameterAnswers>()
         .AddSingleton<NameFilters>()
+        .AddSingleton<BackTestReader>()
         .AddSingleton<TrendReader>()
         .AddSingleton<EvidenceReader>()
         .AddSingleton<ReportReproduction>()

@@ -21,8 +21,9 @@ public sealed class BackTestTests
     ];
 
     [Fact]
-    // The score worked out here from ChangeLikelihood alone, as its documentation says: for each week the looks up to it, cut into four weeks that end on its last
-    // day; the rate of the others (1 + n) / (e / (n + 1/2) + e) for one location; counts over their dispersion; the mean over 20 beginnings and five ratios.
+    // The score worked out here from ChangeLikelihood alone, as its documentation says: for each week the looks up to it, cut into four weeks that end on
+    // its last day; the rate of the others (1 + n) / (e / (n + 1/2) + e) for one location; counts over their dispersion; the mean over 20 beginnings
+    // and five ratios.
     public void A_call_comes_with_the_first_week_whose_score_reaches_the_limit()
     {
         var inputs = Inputs(Fleet());
@@ -48,8 +49,8 @@ public sealed class BackTestTests
     {
         var test = BackTestReplay.Run(Inputs(Fleet()));
         // Day 574 is 28 Jul 2025, the only crack of that July. Of the months July 2024 to June 2025, day 182 to 546: cracks on days 210 and 252 in July and
-        // September (182 to 212, 244 to 273), 280 in October (274 to 304), 322 in November, 364 in December (335 to 365), 420 and 448 in February and March 2025,
-        // 504 in May (486 to 516).
+        // September (182 to 212, 244 to 273), 280 in October (274 to 304), 322 in November, 364 in December (335 to 365), 420 and 448 in February and March
+        // 2025, 504 in May (486 to 516).
         int[] cracks = [1, 0, 1, 1, 1, 1, 0, 1, 1, 0, 1, 0];
         int[] days = [31, 31, 30, 31, 30, 31, 31, 28, 31, 30, 31, 30];
         var level = AlertLevel.Compute(AlertDefinition.MeanPlusTwoDeviations, [.. cracks.Zip(days, (c, d) => new AlertMonth(c, 6.0 * d))], 31).Value;
@@ -81,6 +82,7 @@ public sealed class BackTestTests
         Assert.Equal((1, 1), (mean.FlagsNamed, test.Methods.Single(m => m.Name == BackTestMethod.Flag).Calls));
         Assert.InRange(mean.AlsoWatchedOrFlagged!.Value, 1, mean.Calls - 1); // single cracks of the others are above that level too
         Assert.Null(test.Methods[0].FlagsNamed);
+        Assert.EndsWith("at most 5 times in 50 aircraft-years.", test.Methods[0].Description, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -97,7 +99,7 @@ public sealed class BackTestTests
         Assert.Equal(6 * (FleetBuilder.Start.AddDays(LastDay).DayNumber - flag.Date.DayNumber - 1) / 365.25, after.AircraftYears, 10);
     }
 
-    [Fact] // Three aircraft of each base crack four times as often from day 560 on in the south: the base is called as a base, by the score and by an alert level.
+    [Fact] // In the south all three crack far more often from day 560 on: the base is called as a base, by the score and by an alert level.
     public void Bases_are_called_as_bases()
     {
         AircraftObservations[] fleet = [.. Enumerable.Range(0, 6).Select(i => Aircraft(

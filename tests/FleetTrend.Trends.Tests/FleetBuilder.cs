@@ -37,7 +37,11 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
             Base = segmentBase ?? atBase,
             From = Hours.From(from),
             To = Hours.From(to),
-            LookHours = [.. at?.Select(Hours.From) ?? Enumerable.Range(0, looks).Select(i => Hours.FromTenths((long)Math.Round(10 * (looks == 1 ? to : from + (to - from) * i / (looks - 1)))))],
+            LookHours =
+            [
+                .. at?.Select(Hours.From) ?? Enumerable.Range(0, looks).Select(i => looks == 1 ? to : from + (to - from) * i / (looks - 1))
+                    .Select(h => Hours.FromTenths((long)Math.Round(10 * h))),
+            ],
             Evidence = [Key()],
         });
         return this;

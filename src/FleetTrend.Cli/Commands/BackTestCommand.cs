@@ -1,4 +1,3 @@
-using FleetTrend.Cli.BackTests;
 using FleetTrend.Cli.Databases;
 using FleetTrend.Results.Observing;
 using FleetTrend.Store.Histories;

@@ -7,9 +7,12 @@ namespace FleetTrend.Results.Observing;
 /// <summary>What the analyses of a type group may know, as known at a moment.</summary>
 public sealed class TypeGroupReader(AircraftObserver observer)
 {
-    /// <summary>Every type group with an aircraft in it, now or once; by name.</summary>
-    public async Task<IReadOnlyList<string>> ReadNamesAsync(DateTimeOffset asOf, CancellationToken ct) =>
-        [.. (await observer.ReadStatesAsync(asOf, ct)).SelectMany(s => s.TypeGroups).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+    /// <summary>Every type group with an aircraft in it, now or once, by name; and how many it has or had.</summary>
+    public async Task<IReadOnlyList<(string Name, int Aircraft)>> ReadSizesAsync(DateTimeOffset asOf, CancellationToken ct) =>
+    [
+        .. (await observer.ReadStatesAsync(asOf, ct)).SelectMany(s => s.TypeGroups).CountBy(g => g, StringComparer.Ordinal)
+            .OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => (g.Key, g.Value)),
+    ];
 
     /// <summary>Reads one.</summary>
     /// <param name="asOf">The moment, which is fixed.</param>

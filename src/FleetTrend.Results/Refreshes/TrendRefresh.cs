@@ -159,7 +159,7 @@ public sealed class TrendRefresh(
         var fleet = await observer.ReadFleetAsync(asOf, ct);
         var groups = new List<TypeGroupTrends>();
         var marks = new List<AircraftMark>();
-        foreach (var typeGroup in await typeGroups.ReadNamesAsync(asOf, ct))
+        foreach (var (typeGroup, _) in await typeGroups.ReadSizesAsync(asOf, ct))
         {
             var (trends, own) = await ComputeGroupAsync(asOf, typeGroup, chosen, keep: false, ct);
             groups.Add(trends);

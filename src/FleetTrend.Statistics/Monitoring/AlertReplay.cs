@@ -39,9 +39,8 @@ public sealed class AlertReplay
     public IReadOnlyList<IReadOnlyList<AlertCall>> Calls(AlertPractice practice)
     {
         ArgumentNullException.ThrowIfNull(practice);
-        var levels = practice.Baseline == AlertBaseline.LikeUnits || IsOwn(practice.Definition) ? null : LevelsOfAll(practice);
-        var like = practice.Baseline == AlertBaseline.LikeUnits ? LevelsOfLike(practice) : null;
-        return [.. units.Select(u => CallsOf(u, practice, month => like is not null ? like[month] : levels is not null ? levels[month] : Level(practice, u, month)))];
+        var common = practice.Baseline == AlertBaseline.LikeUnits ? LevelsOfLike(practice) : IsOwn(practice.Definition) ? null : LevelsOfAll(practice);
+        return [.. units.Select(u => CallsOf(u, practice, month => common is null ? Level(practice, u, month) : common[month]))];
     }
 
     private static List<AlertCall> CallsOf(IReadOnlyList<AlertMonth> unit, AlertPractice practice, Func<int, double?> levelOf)

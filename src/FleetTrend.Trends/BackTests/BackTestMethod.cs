@@ -30,7 +30,9 @@ public sealed record BackTestMethod
     /// <summary>Calls of both per 50 aircraft-years; null where nothing was watched.</summary>
     public double? Per50AircraftYears { get; init; }
 
-    /// <summary>Of its calls, those that a watch or a flag made too: for the same aircraft or base and the same condition, at one time. Null of those two.</summary>
+    /// <summary>
+    /// Of its calls, those that a watch or a flag made too: for the same aircraft or base and the same condition, at one time. Null of those two.
+    /// </summary>
     public int? AlsoWatchedOrFlagged { get; init; }
 
     /// <summary>Of the flags, those that it made too; null of watch and flag.</summary>

@@ -1,4 +1,3 @@
-using FleetTrend.Records.Words;
 using FleetTrend.Statistics.Monitoring;
 using FleetTrend.Trends.Expectations;
 
@@ -84,7 +83,7 @@ public static class BackTestReplay
     }
 
     private static string OfScore(string meaning, double per50) =>
-        $"{meaning}: the score of changes reaches the limit that an ordinary fleet reaches {NumberWords.Rounded(per50)} times in 50 aircraft-years.";
+        $"{meaning}: the score of changes reaches the limit that an ordinary fleet reaches at most {BackTestWords.Allowed(per50)} times in 50 aircraft-years.";
 
     private static IEnumerable<BackTestCall> NewestFirst(IEnumerable<BackTestCall> calls) => calls
         .OrderByDescending(c => c.Date).ThenBy(c => c.Method, StringComparer.Ordinal)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Words;
 
@@ -22,7 +23,8 @@ public static class BackTestWords
 
     /// <summary>What both name.</summary>
     public const string Shared =
-        "Two methods share a call where both called the same aircraft or base for the same condition on at least one day in common.";
+        "Two methods share a call where both called the same aircraft or base for the same condition on at least one day in common. "
+        + "A unit is an aircraft, or a base as a whole; its group is the type group, itself among it.";
 
     /// <summary>What is counted: <c>cracks</c>, <c>failed gaskets</c>.</summary>
     public static string What(Condition? condition, string? kind) =>
@@ -40,6 +42,9 @@ public static class BackTestWords
 
     /// <summary>How often: <c>1.4</c> per 50 aircraft-years; where nothing was watched, that.</summary>
     public static string Per50(double? calls) => calls is { } known ? NumberWords.Rounded(known) : "nothing watched";
+
+    /// <summary>A rate that was chosen, in full: <c>5</c>, <c>0.5</c>.</summary>
+    public static string Allowed(double per50) => per50.ToString("0.###", CultureInfo.InvariantCulture);
 
     /// <summary>A share of calls with its count: <c>3 of 12 (25 %)</c>; nothing where there is none to share.</summary>
     public static string Share(int? shared, int of) =>

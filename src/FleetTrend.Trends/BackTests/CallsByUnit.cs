@@ -35,7 +35,8 @@ internal sealed class CallsByUnit
 
     // An alert is known at the end of the month it is about: from the first day of that month on it is the same call.
     private static bool HasCommonDay(BackTestCall call, BackTestCall alert) =>
-        (alert.EndedDate is not { } ended || call.Date <= ended) && (call.EndedDate is not { } gone || gone > new DateOnly(alert.Date.Year, alert.Date.Month, 1));
+        (alert.EndedDate is not { } ended || call.Date <= ended)
+        && (call.EndedDate is not { } gone || gone > new DateOnly(alert.Date.Year, alert.Date.Month, 1));
 
     private static (string?, string?, Condition?, string?) UnitOf(BackTestCall call) =>
         (call.Registration, call.Registration is null ? call.Base : null, call.Condition, call.Kind);

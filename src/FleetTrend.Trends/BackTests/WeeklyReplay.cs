@@ -77,7 +77,8 @@ internal static class WeeklyReplay
     }
 
     private static BackTestCall Call(
-        TypeGroupInputs inputs, ConditionClass of, HoursCalendar calendar, string unit, ChangeScore score, string method, int from, int? to, bool isBase) => new()
+        TypeGroupInputs inputs, ConditionClass of, HoursCalendar calendar, string unit, ChangeScore score, string method, int from, int? to,
+        bool isBase) => new()
     {
         Method = method,
         TypeGroup = inputs.TypeGroup,

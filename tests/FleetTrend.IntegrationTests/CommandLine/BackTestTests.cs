@@ -4,7 +4,6 @@ using System.Xml.Linq;
 using FleetTrend.Cli.BackTests;
 using FleetTrend.Cli.Commands;
 using FleetTrend.Cli.Csv;
-using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Trends;
 using FleetTrend.Results.Observing;
 using FleetTrend.Statistics.Monitoring;
@@ -18,15 +17,6 @@ namespace FleetTrend.IntegrationTests.CommandLine;
 [Collection(SharedPostgres.Name)]
 public sealed class BackTestTests(PostgresFixture postgres) : IAsyncLifetime, IDisposable
 {
-    // Days after the start on which each unit cracked; a look every two weeks, an hour a day. The first one gets worse from day 560 on.
-    private static readonly int[][] Cracks =
-    [
-        [280, 574, 588, 602, 616, 630, 644, 658, 672, 686],
-        [140, 420], [210, 504], [252, 364], [322, 630], [112, 448],
-    ];
-
-    private static readonly DateOnly Start = DateOnly.FromDateTime(DateTime.UtcNow).AddDays(-720);
-
     private readonly CsvFolder folder = new();
     private ApiServer server = null!;
     private string bad = "";
@@ -34,22 +24,7 @@ public sealed class BackTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
     public async Task InitializeAsync()
     {
         server = await ApiServer.StartAsync(postgres);
-        var fleet = new UnitFleet("welded", "flange-weld", "ZZ", hoursPerDay: 1, Start);
-        List<string> units = [.. Cracks.Select(_ => fleet.Unit())];
-        bad = units[0];
-        foreach (var (unit, cracks) in units.Zip(Cracks))
-        {
-            for (var day = 14; day <= 700; day += 14)
-            {
-                fleet.Looked(unit, day);
-                if (!cracks.Contains(day))
-                    continue;
-                fleet.Found(unit, day, Condition.Crack);
-                fleet.Done(unit, day, ActionKind.WeldRepaired);
-            }
-        }
-
-        await fleet.PushAsync(server);
+        bad = await PlantedChange.PushAsync(server);
     }
 
     public async Task DisposeAsync() => await server.DisposeAsync();
@@ -75,7 +50,7 @@ public sealed class BackTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
         {
             var call = Assert.Single(calls, c => Text(c, "method") == tier && Text(c, "registration") == bad);
             var day = DateOnly.Parse(Text(call, "date"), CultureInfo.InvariantCulture);
-            Assert.InRange(day.DayNumber - Start.DayNumber, 574, 660); // from the first of its new cracks to a quarter of a year later
+            Assert.InRange(day.DayNumber - PlantedChange.Start.DayNumber, 574, 660); // from the first of its new cracks to a quarter of a year later
             Assert.Equal(0, (DateOnly.FromDateTime(DateTime.UtcNow).DayNumber - day.DayNumber) % 7); // weeks are counted back from today
             Assert.Equal(("crack", "test stand", "", JsonValueKind.Null), (Text(call, "condition"), Text(call, "base"), Text(call, "part"), call.GetProperty("endedDate").ValueKind));
             Assert.True(call.GetProperty("ratio").GetDouble() > 1);
@@ -104,7 +79,7 @@ public sealed class BackTestTests(PostgresFixture postgres) : IAsyncLifetime, ID
         Assert.All(AlertPractice.All, p => Assert.Contains($"{p.Title}: {p.Description} Source: {p.Source}.", text, StringComparison.Ordinal));
         Assert.Contains("A call is right or false only by what was found when someone looked.", text, StringComparison.Ordinal);
 
-        var early = (await RunAsync(new BackTestSettings { Until = $"{Start.AddDays(560):yyyy-MM-dd}" })).Output;
+        var early = (await RunAsync(new BackTestSettings { Until = $"{PlantedChange.Start.AddDays(560):yyyy-MM-dd}" })).Output;
         Assert.DoesNotContain("whole aircraft", early, StringComparison.Ordinal);
         Assert.Contains("no watch or flag would have come", early, StringComparison.Ordinal);
     }

@@ -18,7 +18,9 @@ public sealed class AlertReplayTests
         Assert.Equal((12, null), Span(Assert.Single(Calls("mean-2-sd", [.. QuietYear, 2]))));
     }
 
-    [Fact] // By hand: before the 14th month stand five months of 10, six of 0 and one of 20: mean 70 / 12, deviation sqrt((900 - 4900 / 12) / 11) = 6.6856; level 19.205.
+    [Fact]
+    // By hand: before the 14th month stand five months of 10, six of 0 and one of 20: mean 70 / 12, deviation sqrt((900 - 4900 / 12) / 11) = 6.6856;
+    // level 19.205.
     public void Twelve_months_roll_and_two_in_a_row_are_called_with_the_second()
     {
         Assert.Equal((13, null), Span(Assert.Single(Calls("mean-2-sd-twice", [.. QuietYear, 2, 4]))));
@@ -46,8 +48,8 @@ public sealed class AlertReplayTests
     }
 
     [Fact]
-    // By hand: 0.005 an hour, 0.5 in the 100 h of the month. 5 + 2 * sqrt(0.005 / 100) * 1000 = 19.14 is below 20, 5 + 3 of them = 26.21 above. Of a Poisson count
-    // of mean 0.5, 2 or more come with chance 0.0902 and 3 or more with 0.0144: three reach the exact level, two do not.
+    // By hand: 0.005 an hour, 0.5 in the 100 h of the month. 5 + 2 * sqrt(0.005 / 100) * 1000 = 19.14 is below 20, 5 + 3 of them = 26.21 above. Of a
+    // Poisson count of mean 0.5, 2 or more come with chance 0.0902 and 3 or more with 0.0144: three reach the exact level, two do not.
     public void Poisson_levels_look_at_the_units_own_hours()
     {
         Assert.Equal(19.1421, Assert.Single(Calls("poisson-2-sd", [.. QuietYear, 2])).Level, 4);

@@ -1,6 +1,6 @@
 using CsvHelper;
 using FleetTrend.Cli.Analysis;
-using FleetTrend.Cli.Commands;
+using FleetTrend.Cli.BackTests;
 using FleetTrend.Reports.Plots;
 using FleetTrend.Results.Observing;
 using FleetTrend.Store.Histories;
@@ -9,7 +9,7 @@ using FleetTrend.Trends;
 using FleetTrend.Trends.BackTests;
 using Spectre.Console;
 
-namespace FleetTrend.Cli.BackTests;
+namespace FleetTrend.Cli.Commands;
 
 /// <summary>Back-tests type groups as known now: tables for people, JSON for programs, files on request.</summary>
 internal sealed class BackTestRun(
@@ -23,7 +23,7 @@ internal sealed class BackTestRun(
         var asOf = await knowledge.FixAsOfAsync(ct);
         if (settings.SinceDate > DateOnly.FromDateTime(asOf.UtcDateTime))
             return await RefuseAsync($"--since: must be no later than today, {asOf.UtcDateTime:yyyy-MM-dd}; got \"{settings.Since}\"");
-        var names = await typeGroups.ReadNamesAsync(asOf, ct);
+        IReadOnlyList<string> names = [.. (await typeGroups.ReadSizesAsync(asOf, ct)).Select(g => g.Name)];
         if (settings.TypeGroup is { } wanted)
         {
             if (!names.Contains(wanted, StringComparer.Ordinal))
