@@ -20,13 +20,17 @@ public sealed class BackTestTests
         [140, 420], [210, 504], [252, 364], [322, 630], [112, 448],
     ];
 
-    [Fact]
+    [Theory] // Four as-of days a week apart: the weeks stay the same, and periods of four weeks do not.
+    [InlineData(0)]
+    [InlineData(7)]
+    [InlineData(14)]
+    [InlineData(21)]
     // The score worked out here from ChangeLikelihood alone, as its documentation says: for each week the looks up to it, cut into four weeks that end on
     // its last day; the rate of the others (1 + n) / (e / (n + 1/2) + e) for one location; counts over their dispersion; the mean over 20 beginnings
     // and five ratios.
-    public void A_call_comes_with_the_first_week_whose_score_reaches_the_limit()
+    public void A_call_comes_with_the_first_week_whose_score_reaches_the_limit(int daysLater)
     {
-        var inputs = Inputs(Fleet());
+        var inputs = new TypeGroupInputs("four", Fleet(), FleetBuilder.AsOf.AddDays(daysLater), new TrendParameters());
         var test = BackTestReplay.Run(inputs);
         var dispersion = inputs.Expectations.AircraftSpreads.Single().Dispersion;
         foreach (var (method, limit) in new[] { (BackTestMethod.Flag, inputs.AircraftLimits.LogFlag), (BackTestMethod.Watch, inputs.AircraftLimits.LogWatch) })

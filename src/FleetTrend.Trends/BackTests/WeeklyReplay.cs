@@ -77,23 +77,22 @@ internal static class WeeklyReplay
     }
 
     private static BackTestCall Call(
-        TypeGroupInputs inputs, ConditionClass of, HoursCalendar calendar, string unit, ChangeScore score, string method, int from, int? to,
-        bool isBase) => new()
-    {
-        Method = method,
-        TypeGroup = inputs.TypeGroup,
-        Registration = isBase ? null : unit,
-        Base = isBase ? unit : inputs.BaseOf(unit),
-        Condition = of.Condition,
-        Kind = of.Kind,
-        Date = LastDay(calendar, from),
-        EndedDate = to is { } period ? LastDay(calendar, period) : null,
-        Part = score.Scope.Name,
-        SinceDate = calendar.FirstDay(score.Since),
-        Ratio = score.Ratio,
-        FoundSince = score.FoundSince,
-        ExpectedSince = score.ExpectedSince,
-    };
+        TypeGroupInputs inputs, ConditionClass of, HoursCalendar calendar, string unit, ChangeScore score, string tier, int from, int? to, bool isBase) => new()
+        {
+            Method = tier,
+            TypeGroup = inputs.TypeGroup,
+            Registration = isBase ? null : unit,
+            Base = isBase ? unit : inputs.BaseOf(unit),
+            Condition = of.Condition,
+            Kind = of.Kind,
+            Date = LastDay(calendar, from),
+            EndedDate = to is { } period ? LastDay(calendar, period) : null,
+            Part = score.Scope.Name,
+            SinceDate = calendar.FirstDay(score.Since),
+            Ratio = score.Ratio,
+            FoundSince = score.FoundSince,
+            ExpectedSince = score.ExpectedSince,
+        };
 
     private static DateOnly LastDay(HoursCalendar calendar, int period) => calendar.FirstDay(period).AddDays(HoursCalendar.PeriodDays - 1);
 }
