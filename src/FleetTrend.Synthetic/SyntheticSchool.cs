@@ -122,7 +122,7 @@ public static class SyntheticSchool
         for (var i = 0; i < tails.Count; i++)
         {
             if (tails[i].Base == SouthBase)
-                tails[i] = tails[i] with { GasketLifeFactor = 0.45, GasketsBetterFrom = tails[i].TypeGroup == Six ? better : null };
+                tails[i] = tails[i] with { GasketLifeFactor = 0.45, GasketsBetterFrom = ReferenceEquals(tails[i].TypeGroup, Six) ? better : null };
         }
 
         planted.Add(new PlantedTrouble(

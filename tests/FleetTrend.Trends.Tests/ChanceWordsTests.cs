@@ -1,6 +1,5 @@
 using System.Text.Json;
 using FleetTrend.Trends.Chances;
-using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Trends.Tests;

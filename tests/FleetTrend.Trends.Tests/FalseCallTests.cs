@@ -1,5 +1,3 @@
-using FleetTrend.Trends.PartLives;
-
 namespace FleetTrend.Trends.Tests;
 
 /// <summary>
