@@ -42,7 +42,8 @@ public sealed class EffectsSectionTests
 
     private static string Text(ReportScope scope, params Effect[] effects) => string.Join(
         ' ',
-        WeeklyReport.Compose(Snapshot() with { Effects = effects }, null, Inputs(scope)).Render().Text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        WeeklyReport.Compose(Snapshot() with { Effects = effects }, null, Inputs(scope)).Render().Text
+            .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     private static Effect Practice(EffectVerdict verdict) => Action(verdict) with
     {

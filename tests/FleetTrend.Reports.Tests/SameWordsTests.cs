@@ -27,7 +27,8 @@ public sealed class SameWordsTests
     [InlineData(Condition.Other, "3 other findings")]
     public void An_aircraft_that_gets_worse(Condition condition, string count)
     {
-        var flag = ChangeFlag.Propose(Worse() with { Condition = condition }, new Dictionary<string, LocationKind>(StringComparer.Ordinal) { [FlangeWelds.Name] = FlangeWelds });
+        var kinds = new Dictionary<string, LocationKind>(StringComparer.Ordinal) { [FlangeWelds.Name] = FlangeWelds };
+        var flag = ChangeFlag.Propose(Worse() with { Condition = condition }, kinds);
         var now = Snapshot() with { Flags = [flag] };
         Assert.All(
             Everywhere(now, flag),

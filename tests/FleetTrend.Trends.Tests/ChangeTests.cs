@@ -30,7 +30,8 @@ public sealed class ChangeTests
     [Fact] // Planted: the first weld of aircraft 3 alone cracks thirty times as often over the last 250 h.
     public void One_location_that_gets_worse_is_named()
     {
-        var changes = FleetBuilder.Find(new ChangeAnalysis(), ChangingFleet.Build(2, (aircraft, weld, hours) => aircraft == 3 && weld == 0 && hours > 480 ? 30 : 1));
+        var fleet = ChangingFleet.Build(2, (aircraft, weld, hours) => aircraft == 3 && weld == 0 && hours > 480 ? 30 : 1);
+        var changes = FleetBuilder.Find(new ChangeAnalysis(), fleet);
         var worse = changes.Single(c => c.Registration == "ZZ-003");
         Assert.Equal(FlagTier.Flag, worse.Tier);
         Assert.Equal("exhaust/cyl-0/flange-weld", worse.Part);

@@ -42,8 +42,8 @@ internal static class ChangingFleet
     });
 
     /// <summary>
-    /// The same aircraft with four gaskets each, of Weibull lives of shape 2 and scale 300 h; on aircraft 0 a fifth of that where fitted from 300 h on. A look every
-    /// 50 h.
+    /// The same aircraft with four gaskets each, of Weibull lives of shape 2 and scale 300 h; on aircraft 0 a fifth of that where fitted from 300 h
+    /// on. A look every 50 h.
     /// </summary>
     public static AircraftObservations[] GasketsOfOneGetWorse()
     {

@@ -129,7 +129,8 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
         Base = atBase,
         TypeGroup = typeGroup,
         RetiredDate = retired,
-        Hours = new HoursByDay([new HoursOnDate(Start, Hours.From(hoursAtStart)), new HoursOnDate(Start.AddDays(10_000), Hours.From(hoursAtStart + 10_000))]), // an hour a day
+        Hours = new HoursByDay( // an hour a day
+            [new HoursOnDate(Start, Hours.From(hoursAtStart)), new HoursOnDate(Start.AddDays(10_000), Hours.From(hoursAtStart + 10_000))]),
         Latest = latest,
         LatestInspection = inspection,
         Exposures = exposures,

@@ -90,7 +90,9 @@ public sealed class QuietTests
     {
         var found = Find(Looked(null, others: 700));
         var place = Assert.Single(Assert.Single(found, q => q.Unexamined.Count > 0).Unexamined);
-        Assert.Equal((Baffle, null, 600.0, 7, 5, 5), (place.Location, place.LastLookDate, place.Hours, place.InspectionCount, place.OthersExamined, place.OthersCount));
+        Assert.Equal(
+            (Baffle, null, 600.0, 7, 5, 5),
+            (place.Location, place.LastLookDate, place.Hours, place.InspectionCount, place.OthersExamined, place.OthersCount));
         Assert.Equal(7, place.Evidence.Count);
         Assert.Equal(
             "ZZ-A00: never examined: muffler baffle, in 600 h and 7 inspections. 5 of 5 others are examined there. "
@@ -150,7 +152,8 @@ public sealed class QuietTests
 
     private static Quietness OfAircraft(List<FleetBuilder> fleet, string registration) => Find(fleet).Single(q => q.Registration == registration);
 
-    private static IReadOnlyList<Quietness> Find(List<FleetBuilder> fleet) => FleetBuilder.Find(Analyses.Quiet, [.. fleet.Select(b => b.Build(inspection: Newest))]);
+    private static IReadOnlyList<Quietness> Find(List<FleetBuilder> fleet) =>
+        FleetBuilder.Find(Analyses.Quiet, [.. fleet.Select(b => b.Build(inspection: Newest))]);
 
     private static List<FleetBuilder> Fleet(int[] found, int others = 11, int perAircraft = 9) =>
         [Tail("ZZ-A00", "north", found), .. Enumerable.Range(1, others).Select(i => Tail($"ZZ-A{i:00}", "north", Times(i, perAircraft)))];

@@ -88,5 +88,5 @@ public static class QuietSection
     }
 
     private static string Name(QuietClass of) =>
-        FirstLetter.Capital(of.Condition is { } condition ? ConditionWords.Many(condition) : $"failures of {LocationWords.Plural(of.Kind!.Replace('-', ' '))}");
+        FirstLetter.Capital(of.Condition is { } condition ? ConditionWords.Many(condition) : $"failures of {LocationWords.Plural(LocationWords.Kind(null, of.Kind!))}");
 }

@@ -21,7 +21,8 @@ public static class CombinedPanel
         var years = classes.Count == 0 ? 1 : classes[0].PeriodYears;
         return new WatchedPanel(
             lastPeriod + 1, years, [new ChangeScope("", [], 1)],
-            [.. units.OrderBy(u => u.Key, StringComparer.Ordinal).Where(u => u.Value.Expected.Any(e => e > 0)).Select(u => Unit(u.Key, u.Value.Expected, u.Value.Findings))]);
+            [.. units.OrderBy(u => u.Key, StringComparer.Ordinal).Where(u => u.Value.Expected.Any(e => e > 0))
+                .Select(u => Unit(u.Key, u.Value.Expected, u.Value.Findings))]);
     }
 
     private static void Add(WatchedPanel panel, int lastPeriod, Dictionary<string, (double[] Expected, List<UnitFinding> Findings)> units)

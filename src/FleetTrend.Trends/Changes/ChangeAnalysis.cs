@@ -111,34 +111,34 @@ public sealed class ChangeAnalysis : Analysis<Change>
 
     private static Change Described(
         TypeGroupInputs inputs, ClassPanel panel, WatchedUnit unit, ChangeScore score, RateSpread spread, Dictionary<string, string> kinds) => new()
-    {
-        TypeGroup = inputs.TypeGroup,
-        Base = "",
-        Condition = panel.Class.Condition,
-        Kind = panel.Class.Kind,
-        LogScore = score.Log,
-        SinceDate = panel.Calendar.FirstDay(score.Since),
-        SinceEarliestDate = panel.Calendar.FirstDay(score.SinceEarliest),
-        SinceLatestDate = panel.Calendar.FirstDay(score.SinceLatest),
-        Part = score.Scope.Name,
-        PartShare = score.ScopeShare,
-        Locations = [.. unit.Findings
+        {
+            TypeGroup = inputs.TypeGroup,
+            Base = "",
+            Condition = panel.Class.Condition,
+            Kind = panel.Class.Kind,
+            LogScore = score.Log,
+            SinceDate = panel.Calendar.FirstDay(score.Since),
+            SinceEarliestDate = panel.Calendar.FirstDay(score.SinceEarliest),
+            SinceLatestDate = panel.Calendar.FirstDay(score.SinceLatest),
+            Part = score.Scope.Name,
+            PartShare = score.ScopeShare,
+            Locations = [.. unit.Findings
             .Where(f => f.Period >= score.Since && (score.Scope.IsWhole || score.Scope.Locations.Contains(f.Location)))
             .GroupBy(f => panel.Locations[f.Location], StringComparer.Ordinal)
             .OrderByDescending(g => g.Count()).ThenBy(g => g.Key, StringComparer.Ordinal)
             .Select(g => new ChangedLocation(g.Key, panel.Class.Kind ?? kinds[g.Key], g.Count()))],
-        Ratio = score.Ratio,
-        FoundBefore = score.FoundBefore,
-        ExpectedBefore = score.ExpectedBefore,
-        FoundSince = score.FoundSince,
-        ExpectedSince = score.ExpectedSince,
-        RatioSince = Ratio(score, spread, inputs.Parameters.Confidence),
-        OthersCount = panel.Panel.Units.Count - 1,
-        AircraftYearsPerFalseCall = 0,
-        IsAircraftYearsCapped = false,
-        Dispersion = spread.Dispersion,
-        Variation = 1 / Math.Sqrt(spread.Shape),
-    };
+            Ratio = score.Ratio,
+            FoundBefore = score.FoundBefore,
+            ExpectedBefore = score.ExpectedBefore,
+            FoundSince = score.FoundSince,
+            ExpectedSince = score.ExpectedSince,
+            RatioSince = Ratio(score, spread, inputs.Parameters.Confidence),
+            OthersCount = panel.Panel.Units.Count - 1,
+            AircraftYearsPerFalseCall = 0,
+            IsAircraftYearsCapped = false,
+            Dispersion = spread.Dispersion,
+            Variation = 1 / Math.Sqrt(spread.Shape),
+        };
 
     private static Figure Ratio(ChangeScore score, RateSpread spread, double confidence)
     {

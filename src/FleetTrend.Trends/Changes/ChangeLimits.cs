@@ -56,7 +56,9 @@ internal sealed class ChangeLimits
             Math.Clamp(FlagsOfBases * 50 / (ShareOfBases * aircraftYearsOfABaseYear), FewestBaseYears, MostBaseYears), aircraftYearsOfABaseYear, ShareOfBases);
     }
 
-    /// <summary>Aircraft-years in which chance alone makes one call as strong as this, all classes together, and whether it is the most that can be said.</summary>
+    /// <summary>
+    /// Aircraft-years in which chance alone makes one call as strong as this, all classes together, and whether it is the most that can be said.
+    /// </summary>
     public (double AircraftYears, bool IsCapped) AircraftYearsPerFalseCall(double logScore)
     {
         var (years, isCapped) = limits.YearsPerFalseCall(logScore);

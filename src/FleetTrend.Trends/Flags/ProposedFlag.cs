@@ -52,8 +52,8 @@ public sealed record ProposedFlag
     public DateOnly? CountedAfterDate { get; init; }
 
     /// <summary>
-    /// Found over expected, of a change since it began; of a base beside the others, median life here over elsewhere, or where only early failures are called, their hazard here over
-    /// elsewhere.
+    /// Found over expected, of a change since it began; of a base beside the others, median life here over elsewhere, or where only early failures are
+    /// called, their hazard here over elsewhere.
     /// </summary>
     public required Figure Ratio { get; init; }
 

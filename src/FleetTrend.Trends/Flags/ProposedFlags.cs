@@ -54,11 +54,15 @@ public static class ProposedFlags
             return flag;
         var own = restarts.Find(flag.Subject);
         if (flag is { Registration: { } registration, Condition: { } condition })
-            return flag with { CountedAfterDate = own, Statement = string.Join(' ', [flag.Statement, .. Counted(flag, registration, condition, own, restarts)]) };
+        {
+            var counted = Counted(flag, registration, condition, own, restarts);
+            return flag with { CountedAfterDate = own, Statement = string.Join(' ', [flag.Statement, .. counted]) };
+        }
+
         if (own is not { } closed)
             return flag;
-        var counted = flag.Kind == FlagKind.BasePartLife ? "are parts that went in" : "is what came";
-        return flag with { CountedAfterDate = closed, Statement = $"{flag.Statement} Counted {counted} after {NumberWords.Day(closed)}, when this was last dealt with." };
+        var what = flag.Kind == FlagKind.BasePartLife ? "are parts that went in" : "is what came";
+        return flag with { CountedAfterDate = closed, Statement = $"{flag.Statement} Counted {what} after {NumberWords.Day(closed)}, when this was last dealt with." };
     }
 
     private static IEnumerable<string> Counted(ProposedFlag flag, string registration, Condition condition, DateOnly? own, FlagRestarts restarts) =>

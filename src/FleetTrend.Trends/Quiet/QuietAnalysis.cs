@@ -51,7 +51,8 @@ public sealed class QuietAnalysis : Analysis<Quietness>
             yield return Asked(told, Evidence(inputs, told, [one.Registration]));
         }
 
-        foreach (var atBase in inputs.Present.Where(a => a.RetiredDate is null).GroupBy(a => a.Base, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
+        foreach (var atBase in inputs.Present.Where(a => a.RetiredDate is null).GroupBy(a => a.Base, StringComparer.Ordinal)
+            .OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             if (bases.Units.ContainsKey(atBase.Key) || never.OfBase(atBase.Key).Count > 0)
             {
@@ -108,7 +109,8 @@ public sealed class QuietAnalysis : Analysis<Quietness>
 
     private static Quietness Asked(Quietness told, IReadOnlyList<RecordKey> evidence)
     {
-        List<string> questions = [.. told.Verdict == QuietVerdict.Asked ? [QuietWords.FewFindings(told)] : Array.Empty<string>(), .. QuietWords.NotExamined(told)];
+        string[] few = told.Verdict == QuietVerdict.Asked ? [QuietWords.FewFindings(told)] : [];
+        List<string> questions = [.. few, .. QuietWords.NotExamined(told)];
         return told with { Questions = questions, Evidence = questions.Count > 0 ? evidence : [] };
     }
 
@@ -122,7 +124,8 @@ public sealed class QuietAnalysis : Analysis<Quietness>
             .. own.SelectMany(a => a.Events).Where(e => e.TypeGroup == inputs.TypeGroup && e.FoundDate >= told.SinceDate)
                 .OrderBy(e => e.FoundDate).ThenBy(e => e.Location, StringComparer.Ordinal).ThenBy(e => e.Condition).SelectMany(e => e.Evidence)
                 .Concat(own.SelectMany(a => a.Exposures).Where(e => e.TypeGroup == inputs.TypeGroup)
-                    .OrderBy(e => e.Registration, StringComparer.Ordinal).ThenBy(e => e.Location, StringComparer.Ordinal).ThenBy(e => e.From).SelectMany(e => e.Evidence))
+                    .OrderBy(e => e.Registration, StringComparer.Ordinal).ThenBy(e => e.Location, StringComparer.Ordinal).ThenBy(e => e.From)
+                    .SelectMany(e => e.Evidence))
                 .Concat(told.Unexamined.SelectMany(l => l.Evidence))
                 .Distinct(),
         ];
@@ -156,7 +159,8 @@ public sealed class QuietAnalysis : Analysis<Quietness>
             Units = panel is null ? [] : panel.Units.Index().ToDictionary(u => u.Item.Name, u => u.Index, StringComparer.Ordinal);
             byClass =
             [
-                .. classes.Select(c => c.Panel.Units.Zip(RateSpread.Expectations(c.Panel)).ToDictionary(u => u.First.Name, u => u.Second, StringComparer.Ordinal)),
+                .. classes.Select(c => c.Panel.Units.Zip(RateSpread.Expectations(c.Panel))
+                    .ToDictionary(u => u.First.Name, u => u.Second, StringComparer.Ordinal)),
             ];
         }
 

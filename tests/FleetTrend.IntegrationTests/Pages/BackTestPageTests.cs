@@ -42,7 +42,7 @@ public sealed class BackTestPageTests(PostgresFixture postgres) : IAsyncLifetime
         var reader = server.Services.GetRequiredService<TypeGroupReader>();
         var inputs = await reader.ReadAsync(asOf, PlantedChange.TypeGroup, new TrendParameters(), keep: false, default);
         var test = BackTestReplay.Run(inputs);
-        var methods = page.QuerySelectorAll("#methods ~ div tbody").First().QuerySelectorAll("tr").Select(r => r.Children.Select(c => c.TextContent).ToArray()).ToList();
+        var methods = page.QuerySelector("#methods ~ div tbody")!.QuerySelectorAll("tr").Select(r => r.Children.Select(c => c.TextContent).ToArray()).ToList();
         Assert.Equal(test.Methods.Select(m => (m.Title, $"{m.AircraftCalls}")), methods.Select(m => (m[0], m[1])));
         Assert.Equal(2 + AlertPractice.All.Count, methods.Count);
         var calls = page.QuerySelectorAll("#calls ~ div tbody tr").Select(r => r.Children.Select(c => c.TextContent).ToArray()).ToList();

@@ -9,8 +9,8 @@ public sealed class LocationLooksTests
     [Fact] // The layout of "four" has four locations; the coupling is marked not examined, the other gasket has no line, a finding alone is a look.
     public void Every_location_of_the_layout_has_a_row_with_its_last_look()
     {
-        var seen = new InventedAircraft().Good(10, 50, Weld, Gasket).Good(20, 100, Weld).NotExamined(20, 100, Coupling).Found(30, 150, Gasket, Condition.LeakTrace)
-            .Observe();
+        var seen = new InventedAircraft().Good(10, 50, Weld, Gasket).Good(20, 100, Weld).NotExamined(20, 100, Coupling)
+            .Found(30, 150, Gasket, Condition.LeakTrace).Observe();
         Assert.Equal(
             [(OtherGasket, 0, null), (Weld, 2, Day(20)), (Gasket, 2, Day(30)), (Coupling, 0, (DateOnly?)null)],
             seen.Looks.Select(l => (l.Location, l.LookCount, l.LastDate)));
