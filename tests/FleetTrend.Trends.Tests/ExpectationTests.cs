@@ -86,7 +86,33 @@ public sealed class ExpectationTests
         Assert.Equal(700 * 11 / (1400 / 10.5 + 1400), levels.Single(l => l.Registration == "B").Expected, 6);
         Assert.True(levels.Single(l => l.Registration == "A").ChanceAboveOneAndAHalf > 0.5);
         Assert.True(levels.Single(l => l.Registration == "B").ChanceAboveOneAndAHalf < 0.2);
+        Assert.All(levels, l => Assert.Null(l.Location)); // one location of its kind has no others to be beside
         Assert.All(levels, l => Assert.True(l.Ratio.Lower < l.Ratio.Value && l.Ratio.Value < l.Ratio.Upper));
+    }
+
+    // By hand: three welds of one kind on two aircraft of 700 h each, with 8, 1 and 1 cracks in 1,400 h: beside the other two the first is expected to
+    // have 1,400 x 2 / 2,800 = 1, each of the others 1,400 x 9 / 2,800 = 4.5. The hanger is of another kind, and alone.
+    [Fact]
+    public void A_location_is_beside_the_others_of_its_kind()
+    {
+        var aircraft = new[] { "A", "B" }.Select(name =>
+        {
+            var builder = new FleetBuilder(name).Watched("exhaust/hanger", "hanger", 0, 700, looks: 8);
+            for (var w = 0; w < 3; w++)
+            {
+                builder.Watched($"exhaust/cyl-{w}/flange-weld", "flange-weld", 0, 700, looks: 8);
+                for (var k = 0; k < (w == 0 ? 4 : name == "A" ? 1 : 0); k++)
+                    builder.Found($"exhaust/cyl-{w}/flange-weld", "flange-weld", 100 + 100 * k);
+            }
+
+            return builder.Build();
+        }).ToArray();
+        var levels = FleetBuilder.Find(new LevelAnalysis(), aircraft).Where(l => l.Location is not null).ToDictionary(l => l.Location!, StringComparer.Ordinal);
+        Assert.Equal(["exhaust/cyl-0/flange-weld", "exhaust/cyl-1/flange-weld", "exhaust/cyl-2/flange-weld"], levels.Keys.Order(StringComparer.Ordinal));
+        Assert.Equal((8, 1.0), (levels["exhaust/cyl-0/flange-weld"].Found, levels["exhaust/cyl-0/flange-weld"].Expected));
+        Assert.Equal((1, 4.5), (levels["exhaust/cyl-1/flange-weld"].Found, levels["exhaust/cyl-1/flange-weld"].Expected));
+        Assert.InRange(levels["exhaust/cyl-0/flange-weld"].Ratio.Value!.Value, 1, 8); // between its like and what it shows
+        Assert.True(levels["exhaust/cyl-0/flange-weld"].ChanceAboveOneAndAHalf > 0.5);
     }
 
     [Fact]

@@ -48,6 +48,7 @@ internal static class CallScopes
         ["TrendService/ListRecurrences"] = [TrendsRead],
         ["TrendService/ListStandings"] = [TrendsRead],
         ["TrendService/ListLocationStandings"] = [TrendsRead],
+        ["TrendService/ListLevels"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],
         ["TrendService/ListQuiet"] = [TrendsRead],
         ["TrendService/ListEvidence"] = [TrendsRead],

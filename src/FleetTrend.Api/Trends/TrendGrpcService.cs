@@ -122,6 +122,30 @@ internal sealed class TrendGrpcService(
     }
 
     /// <inheritdoc/>
+    public override async Task<ListLevelsResponse> ListLevels(ListLevelsRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request),
+            Analyses.Levels,
+            new ResultFilter
+            {
+                TypeGroup = Asked(request.TypeGroup),
+                Registration = Asked(request.Registration.ToUpperInvariant()),
+                Location = Asked(request.Location),
+            },
+            Analyses.Levels.Order,
+            context.CancellationToken);
+        return new ListLevelsResponse
+        {
+            Levels = { page.Items.Select(l => l.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
     public override async Task<ListEffectsResponse> ListEffects(ListEffectsRequest request, ServerCallContext context)
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);

@@ -1,5 +1,6 @@
 using FleetTrend.Statistics.Effects;
 using FleetTrend.Trends.Effects;
+using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Quiet;
@@ -95,6 +96,21 @@ internal static class TrendMessages
         Expected = standing.Expectation?.ToWire(),
         PresentAtEntryCount = standing.PresentAtEntry,
         NotWatchedCount = standing.NotWatched,
+    };
+
+    public static Wire.Level ToWire(this Level level) => new()
+    {
+        TypeGroup = level.TypeGroup,
+        Registration = level.Registration ?? "",
+        Base = level.Base ?? "",
+        Location = level.Location ?? "",
+        Condition = level.Condition is { } condition ? (Wire.Condition)condition : Wire.Condition.Unspecified,
+        PartKind = level.Kind ?? "",
+        ObservedCount = level.Found,
+        ExpectedCount = level.Expected,
+        Ratio = level.Ratio.ToWire(),
+        ChanceAboveOneAndAHalf = level.ChanceAboveOneAndAHalf,
+        Variation = level.Variation,
     };
 
     public static Wire.Effect ToWire(this Effect effect) => new()

@@ -52,6 +52,9 @@ public sealed class WatchedPanel
     /// <summary>Years that units were watched, added up.</summary>
     public double UnitYears => Units.Sum(u => u.LastPeriod - u.FirstPeriod + 1) * PeriodYears;
 
+    /// <summary>Exposure of all units at a location, over all periods.</summary>
+    public double ExposureAt(int location) => Periods == 0 ? 0 : Until(Periods - 1)[location];
+
     /// <summary>Shape of the gamma distribution of locations' rates: how much the rate of one location tells of another.</summary>
     internal double LocationShape { get; }
 

@@ -2,17 +2,20 @@ using FleetTrend.Records.Findings;
 
 namespace FleetTrend.Trends.Levels;
 
-/// <summary>How high or low an aircraft or a base of a type group runs, year in, year out, in one class of condition. No news in itself.</summary>
+/// <summary>How high or low an aircraft, a base or a location of a type group runs, year in, year out, in one class of condition. No news in itself.</summary>
 public sealed record Level
 {
     /// <summary>The type group.</summary>
     public required string TypeGroup { get; init; }
 
-    /// <summary>The aircraft; null where the base as a whole is the subject.</summary>
+    /// <summary>The aircraft; null where a base as a whole, or a location of all aircraft, is the subject.</summary>
     public string? Registration { get; init; }
 
-    /// <summary>The base, of the aircraft its present one.</summary>
-    public required string Base { get; init; }
+    /// <summary>The base, of the aircraft its present one; null for a location.</summary>
+    public string? Base { get; init; }
+
+    /// <summary>Path of the location, on all aircraft together, beside the others of its kind; null for an aircraft or a base.</summary>
+    public string? Location { get; init; }
 
     /// <summary>The condition; null where failures of a kind of part are counted.</summary>
     public Condition? Condition { get; init; }
@@ -23,7 +26,7 @@ public sealed record Level
     /// <summary>Findings.</summary>
     public required int Found { get; init; }
 
-    /// <summary>Findings that the others' rates or lives give for the same looks.</summary>
+    /// <summary>Findings that the rates or lives of the others, of a location those of the others of its kind, give for the same looks.</summary>
     public required double Expected { get; init; }
 
     /// <summary>Times the norm, shrunk towards the others by how much they differ, with its interval.</summary>
@@ -32,6 +35,6 @@ public sealed record Level
     /// <summary>Chance that it runs above one and a half times the norm.</summary>
     public required double ChanceAboveOneAndAHalf { get; init; }
 
-    /// <summary>Coefficient of variation between aircraft (or bases), estimated.</summary>
+    /// <summary>Coefficient of variation between aircraft (or bases, or locations of a kind), estimated.</summary>
     public required double Variation { get; init; }
 }

@@ -55,11 +55,13 @@ public static class ChanceWords
     private static double Floor(PValueLaw law) => law == PValueLaw.Exact ? 0.0001 : 0.001;
 
     /// <summary>One in so many, to two digits: <c>9</c>, <c>320</c>, <c>1,200</c>.</summary>
-    private static string Odds(double chance)
+    private static string Odds(double chance) => ToTwoDigits(1 / chance);
+
+    /// <summary>A whole number to two digits: <c>9</c>, <c>320</c>, <c>1,200</c>.</summary>
+    internal static string ToTwoDigits(double value)
     {
-        var odds = 1 / chance;
-        var step = Math.Pow(10, Math.Max(0, Math.Floor(Math.Log10(odds)) - 1));
-        return (Math.Round(odds / step) * step).ToString("#,0", CultureInfo.InvariantCulture);
+        var step = Math.Pow(10, Math.Max(0, Math.Floor(Math.Log10(value)) - 1));
+        return (Math.Round(value / step) * step).ToString("#,0", CultureInfo.InvariantCulture);
     }
 
     private static string Rounded(double value) => value.ToString(

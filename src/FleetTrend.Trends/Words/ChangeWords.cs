@@ -23,7 +23,7 @@ public static class ChangeWords
     public static string HowSure(Change change)
     {
         ArgumentNullException.ThrowIfNull(change);
-        var years = NumberWords.Rounded(change.AircraftYearsPerFalseCall);
+        var years = ChanceWords.ToTwoDigits(Math.Max(1, change.AircraftYearsPerFalseCall));
         return change.IsAircraftYearsCapped
             ? $"Chance alone would raise a call like this less than once in {years} aircraft-years."
             : $"Chance alone would raise a call like this about once in {years} aircraft-years.";

@@ -78,6 +78,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListRecurrences"] = "R",
         ["TrendService/ListStandings"] = "R",
         ["TrendService/ListLocationStandings"] = "R",
+        ["TrendService/ListLevels"] = "R",
         ["TrendService/ListEffects"] = "R",
         ["TrendService/ListQuiet"] = "R",
         ["TrendService/RequestRefresh"] = "WA",

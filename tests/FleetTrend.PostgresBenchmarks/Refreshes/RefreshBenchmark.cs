@@ -9,6 +9,7 @@ internal static class RefreshBenchmark
     private const double MostMegabytes = 500;
     private const double MostShareOfOneGroup = 35;
     private const double MostShareOfTenGroups = 10;
+    private const double MostShareOfLimits = 20;
     private const int ManyGroups = 10;
 
     public static async Task RunAsync(BenchmarkRun run)
@@ -35,6 +36,9 @@ internal static class RefreshBenchmark
         run.Figures.Print("COPY ... TO of the rows", copy, "s");
         run.Figures.AtMost("full refresh over COPY ... TO", full.Wall / copy, "x", MostOverCopy);
         run.Figures.AtMost("peak resident memory of the worker", workers.Processes[0].PeakMegabytes, "MB", MostMegabytes);
+
+        run.Figures.AtMost(
+            "limits of the calls, share of that processor time", 100 * await LimitsCost.MeasureAsync(fleet.Database) / full.Processor.Sum(), "%", MostShareOfLimits);
 
         await using var inspections = new NewInspections(fleet);
         var after = await MedianAsync(run, workers, inspections.AddAsync);
