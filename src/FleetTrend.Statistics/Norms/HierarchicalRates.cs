@@ -49,6 +49,9 @@ public sealed class HierarchicalRates
     /// <param name="units">Units' events and exposure (hours, or events expected at the norm).</param>
     /// <param name="confidence">Credibility of intervals, in (0, 1).</param>
     /// <param name="prior">Prior of the distribution of rates; <see cref="RatePrior.Weak"/> when null.</param>
+    /// <param name="smallestWeight">
+    /// Points of the distribution with less weight are left out; time goes with the points that are left. At 0.001 limits move by some 2 %.
+    /// </param>
     /// <returns>
     /// The estimate; <see cref="NotEstimableKind.NothingObserved"/> without exposure, <see cref="NotEstimableKind.NoEvents"/>
     /// without events.
@@ -58,7 +61,7 @@ public sealed class HierarchicalRates
     /// quadrature. Above 5,000 units the distribution's best point is used, so that time stays linear in units.
     /// </remarks>
     public static Outcome<HierarchicalRates> Estimate(
-        IReadOnlyList<CountExposure> units, double confidence = 0.95, RatePrior? prior = null)
+        IReadOnlyList<CountExposure> units, double confidence = 0.95, RatePrior? prior = null, double smallestWeight = 1e-8)
     {
         Confidences.Check(confidence);
         prior ??= RatePrior.Weak;
@@ -67,7 +70,7 @@ public sealed class HierarchicalRates
             return new NotEstimable(NotEstimableKind.NothingObserved, 0, "No unit had exposure.");
         if (likelihood.Events == 0)
             return new NotEstimable(NotEstimableKind.NoEvents, 0, "No unit had an event: their rates cannot be told apart.");
-        var distribution = RateQuadrature.Nodes(likelihood, prior);
+        var distribution = RateQuadrature.Nodes(likelihood, prior, smallestWeight);
         return new HierarchicalRates(
             distribution, [.. units.Select(u => new ShrunkRate(u, distribution, confidence))], prior, likelihood.Events);
     }

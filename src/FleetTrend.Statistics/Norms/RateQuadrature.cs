@@ -11,12 +11,11 @@ internal static class RateQuadrature
     private const double Depth = 25;
     private const int ShapeSteps = 36;
     private const double MeanStepsPerDeviation = 1.25;
-    private const double SmallestWeight = 1e-8;
 
     /// <summary>Beyond this many units the distribution is known so well that its best point stands for it.</summary>
     private const int UnitsOfCertainty = 5000;
 
-    public static RateNode[] Nodes(GammaPoissonLikelihood likelihood, RatePrior prior)
+    public static RateNode[] Nodes(GammaPoissonLikelihood likelihood, RatePrior prior, double smallestWeight)
     {
         var (low, high, peak) = Range(likelihood, prior);
         if (likelihood.Units > UnitsOfCertainty)
@@ -25,7 +24,7 @@ internal static class RateQuadrature
         var step = (high - low) / ShapeSteps;
         for (var k = 0; k <= ShapeSteps; k++)
             AddMeans(raw, likelihood, prior, Math.Exp(low + k * step));
-        return Normalized(raw);
+        return Normalized(raw, smallestWeight);
     }
 
     /// <summary>Log shapes between which the posterior, along its best means, is not negligible.</summary>
@@ -69,11 +68,11 @@ internal static class RateQuadrature
         }
     }
 
-    private static RateNode[] Normalized(List<RateNode> raw)
+    private static RateNode[] Normalized(List<RateNode> raw, double smallestWeight)
     {
         var top = raw.Max(n => n.Weight);
         var total = raw.Sum(n => Math.Exp(n.Weight - top));
-        var kept = raw.Select(n => n with { Weight = Math.Exp(n.Weight - top) / total }).Where(n => n.Weight > SmallestWeight).ToArray();
+        var kept = raw.Select(n => n with { Weight = Math.Exp(n.Weight - top) / total }).Where(n => n.Weight > smallestWeight).ToArray();
         var sum = kept.Sum(n => n.Weight);
         return Array.ConvertAll(kept, n => n with { Weight = n.Weight / sum });
     }

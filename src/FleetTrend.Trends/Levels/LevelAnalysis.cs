@@ -17,9 +17,10 @@ public sealed class LevelAnalysis : Analysis<Level>
         "found over expected at the rates or lives of the others, shrunk by the spread between units (Gaver and O'Muircheartaigh 1987)";
 
     /// <summary>Beyond so many units their spread is known so well that averaging over it changes little and costs seconds.</summary>
-    private const int MostUnitsAveraged = 20;
+    private const int MostUnitsAveraged = 100;
 
     private const double High = 1.5;
+    private const double SmallestWeight = 1e-3;
 
     /// <summary>Of a kind with more locations than are averaged: welds of a kind differ about as much as a coefficient of variation of one half.</summary>
     private const double LocationShape = 4;
@@ -113,7 +114,7 @@ public sealed class LevelAnalysis : Analysis<Level>
     private static IEnumerable<(double Ratio, Interval Interval, double Above, double Variation)> Averaged(
         List<(string Name, int Found, double Expected)> units, double dispersion, double confidence) =>
         HierarchicalRates.Estimate(
-            [.. units.Select(u => new CountExposure((int)Math.Round(u.Found / dispersion), u.Expected / dispersion))], confidence).Match(
+            [.. units.Select(u => new CountExposure((int)Math.Round(u.Found / dispersion), u.Expected / dispersion))], confidence, smallestWeight: SmallestWeight).Match(
             rates => rates.Units.Select(u => (u.Ratio, u.RatioInterval, u.ExceedanceProbability(High), rates.CoefficientOfVariation)),
             _ => []);
 

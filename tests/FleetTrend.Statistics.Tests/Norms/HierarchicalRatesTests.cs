@@ -39,6 +39,23 @@ public sealed class HierarchicalRatesTests
         });
     }
 
+    // The full quadrature is the reference; 30 units with 0 to 9 events where 3 were expected, which leave the spread as open as a small fleet does.
+    [Fact]
+    public void Leaving_light_points_out_moves_the_limits_by_a_few_hundredths()
+    {
+        CountExposure[] units = [.. Enumerable.Range(0, 30).Select(i => new CountExposure(i * 7 % 10 * (i % 3) / 2, 3))];
+        var full = HierarchicalRates.Estimate(units).Value;
+        var light = HierarchicalRates.Estimate(units, smallestWeight: 1e-3).Value;
+        Assert.All(full.Units.Zip(light.Units), u =>
+        {
+            Assert.InRange(u.Second.Ratio / u.First.Ratio, 0.99, 1.01);
+            Assert.InRange(u.Second.RatioInterval.Lower / u.First.RatioInterval.Lower, 0.97, 1.03);
+            Assert.InRange(u.Second.RatioInterval.Upper / u.First.RatioInterval.Upper, 0.97, 1.03);
+            Assert.Equal(u.First.ExceedanceProbability(1.5), u.Second.ExceedanceProbability(1.5), 0.005);
+        });
+        Assert.NotEqual(full.Units[0].Ratio, light.Units[0].Ratio);
+    }
+
     [Fact] // The distribution being estimated widens intervals: they hold the plug-in intervals' width (Carlin and Louis, from memory).
     public void Intervals_are_wider_than_with_a_known_law()
     {
