@@ -114,7 +114,8 @@ public sealed class LevelAnalysis : Analysis<Level>
     private static IEnumerable<(double Ratio, Interval Interval, double Above, double Variation)> Averaged(
         List<(string Name, int Found, double Expected)> units, double dispersion, double confidence) =>
         HierarchicalRates.Estimate(
-            [.. units.Select(u => new CountExposure((int)Math.Round(u.Found / dispersion), u.Expected / dispersion))], confidence, smallestWeight: SmallestWeight).Match(
+            [.. units.Select(u => new CountExposure((int)Math.Round(u.Found / dispersion), u.Expected / dispersion))], confidence,
+            smallestWeight: SmallestWeight).Match(
             rates => rates.Units.Select(u => (u.Ratio, u.RatioInterval, u.ExceedanceProbability(High), rates.CoefficientOfVariation)),
             _ => []);
 

@@ -1,4 +1,3 @@
-using AngleSharp.Html.Parser;
 using FleetTrend.Contracts.V1;
 using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Reports.Weekly;
@@ -165,24 +164,6 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.NotNull(answer.Origin.AsOfTime);
         asked.Condition = Condition.Wear;
         Assert.Empty((await server.Trends.ListLocationStandingsAsync(asked)).Standings);
-    }
-
-    [Fact] // All four cracks of six aircraft are on one: it runs high, and the page says so of the same numbers.
-    public async Task Levels_are_listed_most_probably_high_first()
-    {
-        await RefreshAsync();
-        var answer = await server.Trends.ListLevelsAsync(new ListLevelsRequest { TypeGroup = ShopCards.TypeGroup });
-        var chances = answer.Levels.Select(l => l.ChanceAboveOneAndAHalf).ToList();
-        Assert.Equal(chances.OrderDescending(), chances);
-        var first = answer.Levels[0];
-        Assert.Equal(("ZZ-A00", Condition.Crack, 4), (first.Registration, first.Condition, first.ObservedCount));
-        Assert.InRange(first.Ratio.Value, 1, first.ObservedCount / first.ExpectedCount);
-        var one = (await server.Trends.ListLevelsAsync(new ListLevelsRequest { Registration = "zz-a01" })).Levels;
-        Assert.Equal("ZZ-A01", Assert.Single(one.Select(l => l.Registration).Distinct()));
-        var page = await server.Http.GetStringAsync($"/levels?type-group={ShopCards.TypeGroup}");
-        Assert.Equal("ZZ-A00", new HtmlParser().ParseDocument(page).QuerySelector("main table tbody tr")!.Children[0].TextContent);
-        using var unknown = await server.Http.GetAsync("/levels?type-group=nobody");
-        Assert.Equal(System.Net.HttpStatusCode.NotFound, unknown.StatusCode);
     }
 
     [Fact]
