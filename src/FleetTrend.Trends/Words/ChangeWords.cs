@@ -29,12 +29,14 @@ public static class ChangeWords
             : $"Chance alone would raise a call like this about once in {years} aircraft-years.";
     }
 
-    /// <summary>A headline without its subject: <c>cracks more since about March 2026, most at cyl 3 flange weld</c>.</summary>
+    /// <summary>A headline without its subject: <c>has had 7.9 times the cracks of similar aircraft since about March 2026</c>.</summary>
     /// <param name="change">The change.</param>
     /// <param name="title">Title of its kind of part; null for a condition.</param>
     public static string Predicate(Change change, string? title) =>
-        $"has had {NumberWords.Rounded(change.FoundSince / Math.Max(change.ExpectedSince, 1e-9))} times the {Many(change, title)} of "
-        + $"{FirstLetter.Small(Like(change))} since about {Month(change.SinceDate)}{(change.Locations is [var worst, ..] ? $", most at {LocationWords.Name(worst.Location)}" : "")}";
+        (change.RatioSince.Value is { } ratio
+            ? $"has had {NumberWords.Rounded(ratio)} times the {Many(change, title)} of {FirstLetter.Small(Like(change))}"
+            : $"has had {What(change, title, change.FoundSince)}, {FirstLetter.Small(Like(change))} none,")
+        + $" since about {Month(change.SinceDate)}{(change.Locations is [var worst, ..] ? $", most at {LocationWords.Name(worst.Location)}" : "")}";
 
     private static string What(Change change, string? title, int count) => change.Condition is { } condition
         ? ConditionWords.Count(count, condition)
