@@ -19,6 +19,7 @@ public sealed class TypeGroupInputs
     private readonly Lazy<LocationTests> locationTests;
     private readonly Lazy<IReadOnlyList<AirframeStanding>> standings;
     private readonly Lazy<IReadOnlyList<PartLifeTrend>> partLives;
+    private readonly Lazy<RateLooks> rateLooks;
     private readonly Lazy<GroupExpectations> expectations;
     private readonly Lazy<IReadOnlyList<Change>> changes;
     private readonly Lazy<ChangeLimits> aircraftLimits;
@@ -45,6 +46,7 @@ public sealed class TypeGroupInputs
         }
 
         bases = Aircraft.ToDictionary(a => a.Registration, a => a.Base, StringComparer.Ordinal);
+        rateLooks = new(() => new RateLooks(this));
         expectations = new(() => GroupExpectations.Build(this));
         observations = new(() => TypeGroupObservations.Sort(typeGroup, Aircraft));
         repeats = new(() => [.. RepeatAnalysis.Find(this)]);
@@ -97,6 +99,9 @@ public sealed class TypeGroupInputs
 
     /// <summary>Aircraft and bases that get worse, called or not.</summary>
     internal IReadOnlyList<Change> Changes => changes.Value;
+
+    /// <summary>Looks at locations, on their days.</summary>
+    internal RateLooks RateLooks => rateLooks.Value;
 
     /// <summary>Found and expected by unit, location and period.</summary>
     internal GroupExpectations Expectations => expectations.Value;

@@ -48,11 +48,16 @@ public sealed class FlagClosingTests
     {
         AircraftObservations[] fleet = [new FleetBuilder("ZZ-000").Watched(Weld, "flange-weld", 0, 1000, looks: 4).Build()];
         var inputs = Inputs(fleet, (Drift, 500));
-        var of = new ConditionClass(Condition.Crack, null);
-        var looks = RateLooks.Find(inputs, Condition.Crack, _ => true).ToList();
+        var looks = inputs.RateLooks.Find(Condition.Crack, _ => true).ToList();
         Assert.Equal([333.3, 333.3, 333.4], looks.Select(l => l.Exposure), new Tolerance(0.11));
-        var left = new RestartedLooks(inputs).OfAircraft(of, looks).ToList();
+        var left = Restarted(inputs, looks);
         Assert.Equal([166.7, 333.4], left.Select(l => l.Exposure), new Tolerance(0.7)); // days are whole
+    }
+
+    private static List<WatchedLook> Restarted(TypeGroupInputs inputs, IEnumerable<WatchedLook> looks)
+    {
+        var restarted = new RestartedLooks(inputs);
+        return [.. looks.Select(l => restarted.OfAircraft(new ConditionClass(Condition.Crack, null), l)).OfType<WatchedLook>()];
     }
 
     [Fact] // Twice as fast before day 400 as after: a look from day 0 to day 1,000 closed on day 700 has 1,100 h, of which 150 after.
@@ -69,7 +74,7 @@ public sealed class FlagClosingTests
     {
         AircraftObservations[] fleet = [new FleetBuilder("ZZ-000").Watched(Weld, "flange-weld", 0, 1000).Watched("exhaust/cyl-2/flange-weld", "flange-weld", 0, 1000).Build()];
         var inputs = Inputs(fleet, (FlagSubjects.Repeat("ZZ-000", Weld, Condition.Crack), 500));
-        var left = new RestartedLooks(inputs).OfAircraft(new ConditionClass(Condition.Crack, null), RateLooks.Find(inputs, Condition.Crack, _ => true))
+        var left = Restarted(inputs, inputs.RateLooks.Find(Condition.Crack, _ => true))
             .ToDictionary(l => l.Location, l => l.Exposure, StringComparer.Ordinal);
         Assert.Equal((500, 1000), (left[Weld], left["exhaust/cyl-2/flange-weld"]));
     }

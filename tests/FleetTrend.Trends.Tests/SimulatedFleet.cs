@@ -87,21 +87,30 @@ internal sealed record SimulatedFleet
 
     private void Gasket(Random random, FleetBuilder aircraft, string location, double from, double to, double scale, double badlyFitted)
     {
+        List<double> looks = [];
         for (var installed = from; installed < to;)
         {
             var isBad = badlyFitted > 0 && random.NextDouble() < badlyFitted;
             var age = isBad ? 40 * Exponential(random) : scale * Math.Pow(Exponential(random), 1 / GasketShape);
             var (lastGood, look) = (0.0, LookInterval(random));
             while (look < age)
+            {
+                looks.Add(Tenth(installed + look));
                 (lastGood, look) = (look, Tenth(look + LookInterval(random)));
+            }
+
             if (installed + look > to)
             {
                 aircraft.Life(location, "gasket", Math.Min(lastGood, to - installed), startDay: (int)(installed - from));
-                return;
+                break;
             }
+
+            looks.Add(Tenth(installed + look));
             aircraft.Life(location, "gasket", lastGood, look, startDay: (int)(installed - from));
             installed = Tenth(installed + look);
         }
+
+        aircraft.Watched(location, "gasket", from, to, at: [.. looks.Where(l => l <= to)]);
     }
 
     /// <summary>Hours between two looks: a hundred, or somewhat off where looks are jittered.</summary>

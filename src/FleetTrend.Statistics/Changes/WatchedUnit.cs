@@ -15,24 +15,25 @@ public sealed class WatchedUnit
     /// </param>
     /// <param name="findings">Findings, in any order.</param>
     /// <exception cref="ArgumentException">A period has another number of locations, or a finding lies outside.</exception>
-    public WatchedUnit(string name, int firstPeriod, IReadOnlyList<IReadOnlyList<double>> exposure, IEnumerable<UnitFinding> findings)
+    public WatchedUnit(string name, int firstPeriod, IReadOnlyList<double[]> exposure, IEnumerable<UnitFinding> findings)
     {
         Name = name;
         FirstPeriod = firstPeriod;
         LastPeriod = firstPeriod + exposure.Count - 1;
-        locations = exposure.Count == 0 ? 0 : exposure[0].Count;
+        locations = exposure.Count == 0 ? 0 : exposure[0].Length;
         cumulative = new double[(exposure.Count + 1) * locations];
-        isWatched = [.. exposure.Select(p => p.Any(e => e > 0))];
+        isWatched = new bool[exposure.Count];
         for (var p = 0; p < exposure.Count; p++)
         {
-            if (exposure[p].Count != locations)
+            var values = exposure[p];
+            if (values.Length != locations)
                 throw new ArgumentException("Every period must have the same locations.", nameof(exposure));
             for (var l = 0; l < locations; l++)
             {
-                var value = exposure[p][l];
-                if (!(value >= 0) || double.IsInfinity(value))
-                    throw new ArgumentException($"Exposure must be finite, zero or more; got {value}.", nameof(exposure));
-                cumulative[(p + 1) * locations + l] = cumulative[p * locations + l] + value;
+                if (!(values[l] >= 0) || double.IsInfinity(values[l]))
+                    throw new ArgumentException($"Exposure must be finite, zero or more; got {values[l]}.", nameof(exposure));
+                isWatched[p] |= values[l] > 0;
+                cumulative[(p + 1) * locations + l] = cumulative[p * locations + l] + values[l];
             }
         }
 

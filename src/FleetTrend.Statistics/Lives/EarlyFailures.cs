@@ -68,11 +68,12 @@ public sealed record EarlyFailures
         List<IReadOnlyList<Life>> watched = [.. units.Where(u => u.Count > 0)];
         // A distribution whose hazard there is next to nothing has no course to lend: a constant hazard then.
         var course = model.CumulativeHazard(age) > 1e-200 ? model : new LifeModel(LifeDistribution.Exponential, age);
+        List<Passed[]> passed = [.. watched.Select(u => u.Select(l => Passed.By(l, course, age)).ToArray())];
         var factor = 1.0;
         List<(double Failures, double Exposure)> counts = [];
         for (var step = 0; step < StepsMax; step++)
         {
-            counts = [.. watched.Select(u => Count(u, course, age, factor))];
+            counts = [.. passed.Select(u => Count(u, factor))];
             var exposure = counts.Sum(c => c.Exposure);
             if (!(exposure > 0))
                 return new NotEstimable(NotEstimableKind.NoInformation, 0, $"No life was followed before {age:0.#} h.");
@@ -85,31 +86,48 @@ public sealed record EarlyFailures
         return new EarlyFailures(age, course.CumulativeHazard(age), counts, confidence);
     }
 
-    private static (double Failures, double Exposure) Count(IReadOnlyList<Life> lives, LifeModel model, double age, double factor)
+    private static (double Failures, double Exposure) Count(Passed[] lives, double factor)
     {
         double failures = 0, exposure = 0;
         foreach (var life in lives)
         {
-            var entered = model.CumulativeHazard(Math.Min(life.Entry, age));
-            var good = model.CumulativeHazard(Math.Min(life.Lower, age));
-            exposure += life.Count * (good - entered);
-            if (!life.Failed || life.Lower >= age) continue;
+            exposure += life.Count * life.Good;
+            if (!life.IsFailedEarly) continue;
             if (life.IsExact)
             {
                 failures += life.Count;
                 continue;
             }
 
-            // Hazard from the last good look to the end of the early hours, and from there to the look that found it failed.
-            var early = factor * (model.CumulativeHazard(Math.Min(life.Upper, age)) - good);
-            var late = life.Upper > age ? model.CumulativeHazard(life.Upper) - model.CumulativeHazard(age) : 0;
-            var share = early + late > 0 ? ElementaryFunctions.OneMinusExp(early) / ElementaryFunctions.OneMinusExp(early + late) : 0;
+            var early = factor * life.Early;
+            var share = early + life.Late > 0 ? ElementaryFunctions.OneMinusExp(early) / ElementaryFunctions.OneMinusExp(early + life.Late) : 0;
             failures += life.Count * share;
             // Mean hazard passed within the early hours, given that it failed in between (a martingale's difference has mean zero).
-            var passed = early > 0 ? share - (early * Math.Exp(-early - late) / ElementaryFunctions.OneMinusExp(early + late)) : 0;
+            var passed = early > 0 ? share - (early * Math.Exp(-early - life.Late) / ElementaryFunctions.OneMinusExp(early + life.Late)) : 0;
             exposure += factor > 0 ? life.Count * passed / factor : 0;
         }
 
         return (failures, exposure);
+    }
+
+    /// <summary>Hazard of the distribution that a life passed.</summary>
+    /// <param name="Count">Lives like this.</param>
+    /// <param name="Good">From entry to the last good look, in the early hours.</param>
+    /// <param name="IsFailedEarly">Whether it may have failed in the early hours.</param>
+    /// <param name="IsExact">Whether it is known when.</param>
+    /// <param name="Early">From the last good look to the end of the early hours, or to the look that found it failed.</param>
+    /// <param name="Late">From the end of the early hours to the look that found it failed.</param>
+    private readonly record struct Passed(double Count, double Good, bool IsFailedEarly, bool IsExact, double Early, double Late)
+    {
+        public static Passed By(Life life, LifeModel model, double age)
+        {
+            var entered = model.CumulativeHazard(Math.Min(life.Entry, age));
+            var good = model.CumulativeHazard(Math.Min(life.Lower, age));
+            if (!life.Failed || life.Lower >= age || life.IsExact)
+                return new Passed(life.Count, good - entered, life.Failed && life.Lower < age, life.IsExact, 0, 0);
+            var early = model.CumulativeHazard(Math.Min(life.Upper, age)) - good;
+            var late = life.Upper > age ? model.CumulativeHazard(life.Upper) - model.CumulativeHazard(age) : 0;
+            return new Passed(life.Count, good - entered, true, false, early, late);
+        }
     }
 }

@@ -5,6 +5,9 @@ namespace FleetTrend.Statistics.Norms;
 /// <summary>One unit's rate given its own count and what the others tell of rates.</summary>
 public sealed class ShrunkRate
 {
+    private const int MostSteps = 300;
+    private const double MostAtOnce = 2;
+
     private readonly RateNode[] nodes;
     private readonly CountExposure unit;
     private readonly Lazy<double> medianRate;
@@ -73,18 +76,48 @@ public sealed class ShrunkRate
     }
 
     /// <summary>
-    /// The value that is exceeded with a chance: a root of the mixture's tail on the logarithm. The bracket starts near the mean and
-    /// widens until it holds the root.
+    /// The value that is exceeded with a chance, by Newton's steps on the logarithm of the smaller tail, which is all but straight in the logarithm of
+    /// the value. A step that leaves what is known to hold the root is halved towards it.
     /// </summary>
     private double Root(double chance, Func<RateNode, double> rateParameter, double mean)
     {
-        double Gap(double y) => Above(Math.Exp(y), rateParameter) - chance;
-        var (low, high) = (Math.Log(mean) - 1, Math.Log(mean) + 1);
-        while (Gap(low) < 0 && low > -700)
-            low -= 2;
-        while (Gap(high) > 0 && high < 700)
-            high += 1;
-        return Math.Exp(RootSearch.Find(Gap, low, high));
+        var rates = Array.ConvertAll(nodes, n => rateParameter(n));
+        var logGammas = Array.ConvertAll(nodes, n => SpecialFunctions.GammaLn(n.Shape + unit.Events));
+        var isUpper = chance <= 0.5;
+        var target = Math.Log(isUpper ? chance : 1 - chance);
+        var (low, high) = (double.NegativeInfinity, double.PositiveInfinity);
+        var y = Math.Log(mean);
+        for (var step = 0; step < MostSteps; step++)
+        {
+            var (above, density) = At(y);
+            var tail = isUpper ? above : 1 - above;
+            if (above > chance)
+                low = y;
+            else
+                high = y;
+            // Of a tail that is nothing in our digits only its side is known.
+            var next = tail > 0 && density > 0 ? y + (isUpper ? 1 : -1) * (Math.Log(tail) - target) * tail / density : double.NaN;
+            if (!(next > low && next < high) || Math.Abs(next - y) > MostAtOnce)
+                next = double.IsInfinity(high) ? low + MostAtOnce : double.IsInfinity(low) ? high - MostAtOnce : (low + high) / 2;
+            if (Math.Abs(next - y) <= 1e-14 * Math.Max(1, Math.Abs(y)) || Math.Abs(next) > 700)
+                return Math.Exp(next);
+            y = next;
+        }
+
+        return Math.Exp(y);
+
+        (double Above, double Density) At(double logValue)
+        {
+            var (value, sum, slope) = (Math.Exp(logValue), 0.0, 0.0);
+            for (var i = 0; i < nodes.Length; i++)
+            {
+                var (shape, x) = (nodes[i].Shape + unit.Events, rates[i] * value);
+                sum += nodes[i].Weight * UpperGamma(shape, x);
+                slope += nodes[i].Weight * Math.Exp(shape * Math.Log(x) - x - logGammas[i]);
+            }
+
+            return (Math.Min(1, sum), slope);
+        }
     }
 
     /// <summary>

@@ -58,6 +58,6 @@ public static class CombinedPanel
     private static WatchedUnit Unit(string name, double[] expected, List<UnitFinding> findings)
     {
         var first = Math.Min(Array.FindIndex(expected, e => e > 0), findings.Select(f => f.Period).DefaultIfEmpty(int.MaxValue).Min());
-        return new WatchedUnit(name, first, [.. expected.Skip(first).Select(e => (IReadOnlyList<double>)[e])], findings);
+        return new WatchedUnit(name, first, [.. expected.Skip(first).Select(e => new[] { e })], findings);
     }
 }

@@ -24,7 +24,7 @@ internal sealed class MonthlyReplay
     }
 
     /// <summary>Adds a class of condition.</summary>
-    public void Add(ConditionClass of, IReadOnlyList<WatchedLook> looks)
+    public void Add(ConditionClass of, IEnumerable<WatchedLook> looks)
     {
         if (months <= 0)
             return;

@@ -15,7 +15,7 @@ internal static class WeeklyReplay
     private const int Calendars = HoursCalendar.PeriodDays / WeekDays;
 
     /// <summary>Calls in one class of condition.</summary>
-    public static IEnumerable<BackTestCall> Find(TypeGroupInputs inputs, ConditionClass of, IReadOnlyList<WatchedLook> looks)
+    public static IEnumerable<BackTestCall> Find(TypeGroupInputs inputs, ConditionClass of, IEnumerable<WatchedLook> looks)
     {
         var expectations = inputs.Expectations;
         return Find(inputs, of, looks, expectations.ByAircraft, expectations.AircraftSpreads, () => inputs.AircraftLimits, isBase: false)
@@ -23,7 +23,7 @@ internal static class WeeklyReplay
     }
 
     private static IEnumerable<BackTestCall> Find(
-        TypeGroupInputs inputs, ConditionClass of, IReadOnlyList<WatchedLook> looks, IReadOnlyList<ClassPanel> panels, IReadOnlyList<RateSpread> spreads,
+        TypeGroupInputs inputs, ConditionClass of, IEnumerable<WatchedLook> looks, IReadOnlyList<ClassPanel> panels, IReadOnlyList<RateSpread> spreads,
         Func<ChangeLimits> limitsOf, bool isBase)
     {
         if (panels.Index().FirstOrDefault(p => p.Item.Class == of) is not { Item: { } panel, Index: var index })

@@ -68,7 +68,7 @@ public sealed class EffectAnalysis : Analysis<Effect>
 
     private static IReadOnlyList<WatchedLook>? Looks(TypeGroupInputs inputs, ConditionClass of) => of.Kind is { } kind
         ? LifeLooks.Find(inputs, kind)
-        : [.. RateLooks.Find(inputs, of.Condition!.Value, _ => true)];
+        : [.. inputs.RateLooks.Find(of.Condition!.Value, _ => true)];
 
     private static IEnumerable<Effect> OfPractices(TypeGroupInputs inputs)
     {
@@ -76,8 +76,9 @@ public sealed class EffectAnalysis : Analysis<Effect>
             .Where(p => p.Change.ChangeDate <= inputs.AsOfDate && (p.Change.TypeGroup is null || p.Change.TypeGroup == inputs.TypeGroup)).ToList();
         if (changes.Count == 0)
             yield break;
-        foreach (var (of, looks) in GroupExpectations.FindClasses(inputs))
+        foreach (var (of, all) in GroupExpectations.FindClasses(inputs))
         {
+            List<WatchedLook> looks = [.. all];
             foreach (var change in changes)
             {
                 var content = change.Change;

@@ -31,21 +31,18 @@ internal sealed class GroupExpectations
 
     /// <summary>Panels of <see cref="FindClasses"/>: all looks, year in, year out.</summary>
     /// <param name="inputs">The type group.</param>
-    public static GroupExpectations Build(TypeGroupInputs inputs) => Build(inputs, (_, looks) => looks, (_, looks) => looks);
+    public static GroupExpectations Build(TypeGroupInputs inputs) => Build(inputs, (_, look) => look, (_, look) => look);
 
     /// <summary>The same with looks as they count towards flags; where no flag was closed, those of the type group as they are.</summary>
     /// <param name="inputs">The type group.</param>
     public static GroupExpectations BuildRestarted(TypeGroupInputs inputs)
     {
         var restarted = new RestartedLooks(inputs);
-        return restarted.Any
-            ? Build(inputs, (of, looks) => [.. restarted.OfAircraft(of, looks)], (of, looks) => [.. restarted.OfBases(of, looks)])
-            : inputs.Expectations;
+        return restarted.Any ? Build(inputs, restarted.OfAircraft, restarted.OfBase) : inputs.Expectations;
     }
 
     private static GroupExpectations Build(
-        TypeGroupInputs inputs, Func<ConditionClass, IReadOnlyList<WatchedLook>, IReadOnlyList<WatchedLook>> ofAircraft,
-        Func<ConditionClass, IReadOnlyList<WatchedLook>, IReadOnlyList<WatchedLook>> ofBases)
+        TypeGroupInputs inputs, Func<ConditionClass, WatchedLook, WatchedLook?> ofAircraft, Func<ConditionClass, WatchedLook, WatchedLook?> ofBase)
     {
         var firstDay = inputs.Aircraft.Where(a => a.Hours.Days.Count > 0).Select(a => a.Hours.Days[0].Date).DefaultIfEmpty(inputs.AsOfDate).Min();
         var calendar = new HoursCalendar(firstDay, inputs.AsOfDate);
@@ -53,17 +50,22 @@ internal sealed class GroupExpectations
         List<ClassPanel> byBase = [];
         foreach (var (of, looks) in FindClasses(inputs))
         {
-            Add(byAircraft, of, ofAircraft(of, looks), l => l.Registration);
-            Add(byBase, of, ofBases(of, looks), l => l.Base);
+            var (aircraft, bases) = (new LooksByUnit(calendar), new LooksByUnit(calendar));
+            foreach (var look in looks)
+            {
+                if (ofAircraft(of, look) is { } own)
+                    aircraft.Add(own.Registration, own);
+                if (ofBase(of, look) is { } there)
+                    bases.Add(there.Base, there);
+            }
+
+            if (aircraft.Found > 0)
+                byAircraft.Add(ClassPanel.Build(of, calendar, aircraft));
+            if (bases.Found > 0)
+                byBase.Add(ClassPanel.Build(of, calendar, bases));
         }
 
         return new GroupExpectations(byAircraft, byBase.Exists(p => p.Panel.Units.Count > 1) ? byBase : []);
-
-        void Add(List<ClassPanel> panels, ConditionClass of, IReadOnlyList<WatchedLook> looks, Func<WatchedLook, string> unitOf)
-        {
-            if (looks.Sum(l => l.Found) > 0)
-                panels.Add(ClassPanel.Build(of, calendar, looks, unitOf));
-        }
     }
 
     private RateSpread? SpreadOf(ConditionClass of) => ByAircraft.Index().Where(p => p.Item.Class == of).Select(p => AircraftSpreads[p.Index]).FirstOrDefault();
@@ -72,7 +74,7 @@ internal sealed class GroupExpectations
     /// Classes with at least one finding, with their looks. Failures of a kind of part are a class of its own where lives of known age hold most of
     /// them; else, as all other conditions, they come at a rate.
     /// </summary>
-    public static IEnumerable<(ConditionClass Class, IReadOnlyList<WatchedLook> Looks)> FindClasses(TypeGroupInputs inputs)
+    public static IEnumerable<(ConditionClass Class, IEnumerable<WatchedLook> Looks)> FindClasses(TypeGroupInputs inputs)
     {
         HashSet<string> withLives = new(StringComparer.Ordinal);
         var kinds = inputs.Aircraft.SelectMany(a => a.Lives).Where(l => l.TypeGroup == inputs.TypeGroup).Select(l => l.Kind)
@@ -90,8 +92,8 @@ internal sealed class GroupExpectations
 
         foreach (var condition in inputs.Observations.Conditions)
         {
-            var looks = RateLooks.Find(inputs, condition, kind => !withLives.Contains(kind) || !IsFailure(inputs, kind, condition)).ToList();
-            if (looks.Exists(l => l.Found > 0))
+            var looks = inputs.RateLooks.Find(condition, kind => !withLives.Contains(kind) || !IsFailure(inputs, kind, condition));
+            if (looks.Any(l => l.Found > 0))
                 yield return (new ConditionClass(condition, null), looks);
         }
     }

@@ -21,24 +21,24 @@ internal sealed class RestartedLooks
     /// <summary>Whether any look counts less.</summary>
     public bool Any => restarts.Any;
 
-    /// <summary>Looks of one class with aircraft as units.</summary>
-    public IEnumerable<WatchedLook> OfAircraft(ConditionClass of, IEnumerable<WatchedLook> looks) => looks.Select(l => After(l, of switch
+    /// <summary>A look of one class with aircraft as units, or null.</summary>
+    public WatchedLook? OfAircraft(ConditionClass of, WatchedLook look) => After(look, of switch
     {
-        { Condition: { } condition } => restarts.DayOf(l.Registration, l.Location, condition),
-        { Kind: { } kind } => restarts.Find(FlagSubjects.PartDrift(l.Registration, kind)),
+        { Condition: { } condition } => restarts.DayOf(look.Registration, look.Location, condition),
+        { Kind: { } kind } => restarts.Find(FlagSubjects.PartDrift(look.Registration, kind)),
         _ => null,
-    })).OfType<WatchedLook>();
+    });
 
     /// <summary>
-    /// Looks of one class with bases as units. Of parts, those that went in after the day count: what went in before was fitted as it was done then,
-    /// whenever it fails.
+    /// A look of one class with bases as units, or null. Of parts, those that went in after the day count: what went in before was fitted as it was
+    /// done then, whenever it fails.
     /// </summary>
-    public IEnumerable<WatchedLook> OfBases(ConditionClass of, IEnumerable<WatchedLook> looks) => looks.Select(l => of switch
+    public WatchedLook? OfBase(ConditionClass of, WatchedLook look) => of switch
     {
-        { Condition: { } condition } => After(l, restarts.Find(FlagSubjects.BaseDrift(typeGroup, l.Base, condition))),
-        { Kind: { } kind } => restarts.Find(FlagSubjects.BaseLife(typeGroup, l.Base, kind)) is not { } day || l.Fitted > day ? l : null,
-        _ => l,
-    }).OfType<WatchedLook>();
+        { Condition: { } condition } => After(look, restarts.Find(FlagSubjects.BaseDrift(typeGroup, look.Base, condition))),
+        { Kind: { } kind } => restarts.Find(FlagSubjects.BaseLife(typeGroup, look.Base, kind)) is not { } day || look.Fitted > day ? look : null,
+        _ => look,
+    };
 
     private WatchedLook? After(WatchedLook look, DateOnly? day)
     {
