@@ -4,6 +4,7 @@ using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.Fleet;
 using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.LocationStandings;
+using FleetTrend.Trends.OpenFindings;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
@@ -47,6 +48,9 @@ public static class Analyses
     /// <summary>Aircraft and bases that get worse now.</summary>
     public static ChangeAnalysis Changes { get; } = new();
 
+    /// <summary>What is open now.</summary>
+    public static OpenFindingAnalysis OpenFindings { get; } = new();
+
     /// <summary>Whether what was done helped.</summary>
     public static EffectAnalysis Effects { get; } = new();
 
@@ -58,5 +62,8 @@ public static class Analyses
 
     /// <summary>Those that a refresh computes.</summary>
     public static IReadOnlyList<Analysis> All { get; } =
-        [Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Standings, Levels, Changes, Effects, Quiet, DataProblems];
+    [
+        Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Standings, Levels, Changes, OpenFindings, Effects, Quiet,
+        DataProblems,
+    ];
 }

@@ -56,6 +56,7 @@ public static class FleetTrends
             LocationStandings = [.. Settled(Analyses.LocationStandings)],
             PartLives = [.. Settled(Analyses.PartLives)],
             Standings = [.. Settled(Analyses.Standings)],
+            OpenFindings = [.. Settled(Analyses.OpenFindings)],
             Effects = [.. Settled(Analyses.Effects)],
             Quiet = [.. Settled(Analyses.Quiet)],
             Flags = ProposedFlags.Propose([.. groups.Select(g => g.Candidates)], parameters, kinds, closings),

@@ -3,6 +3,7 @@ using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Fleet;
 using FleetTrend.Trends.LocationStandings;
+using FleetTrend.Trends.OpenFindings;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
@@ -51,6 +52,9 @@ public sealed record TrendSnapshot
 
     /// <summary>Each aircraft against the others of its type group, per condition.</summary>
     public required IReadOnlyList<AirframeStanding> Standings { get; init; }
+
+    /// <summary>What is open now, leaks first; empty in trends stored before it was listed.</summary>
+    public IReadOnlyList<OpenFinding> OpenFindings { get; init; } = [];
 
     /// <summary>Whether what was done helped, the newest action first; empty in trends stored before there was one.</summary>
     public IReadOnlyList<Effect> Effects { get; init; } = [];

@@ -51,7 +51,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
     public FleetBuilder Found(
         string location, string kind, double hours, Condition condition = Condition.Crack, int ordinal = 1, ActionKind? since = null,
         double? sinceHours = null, ActionKind? closedBy = null, bool atEntry = false, string? group = null, bool open = false, double? renewed = null,
-        (ActionKind Kind, double Hours)[]? actions = null)
+        (ActionKind Kind, double Hours)[]? actions = null, (double Hours, double Millimetres)[]? sizes = null)
     {
         events.Add(new LocationEvent
         {
@@ -72,7 +72,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
             ClosedDate = open ? null : DayAt(hours),
             Actions = [.. (actions ?? []).Select(a => new EventAction(a.Kind, DayAt(a.Hours), Hours.From(a.Hours)))],
             RenewedAt = renewed is { } r ? Hours.From(r) : null,
-            Sizes = [],
+            Sizes = [.. (sizes ?? []).Select(s => new SizeSeen(Hours.From(s.Hours), s.Millimetres))],
             Evidence = [Key()],
         });
         return this;

@@ -49,6 +49,7 @@ internal static class CallScopes
         ["TrendService/ListStandings"] = [TrendsRead],
         ["TrendService/ListLocationStandings"] = [TrendsRead],
         ["TrendService/ListLevels"] = [TrendsRead],
+        ["TrendService/ListOpenFindings"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],
         ["TrendService/ListQuiet"] = [TrendsRead],
         ["TrendService/ListEvidence"] = [TrendsRead],

@@ -146,6 +146,31 @@ internal sealed class TrendGrpcService(
     }
 
     /// <inheritdoc/>
+    public override async Task<ListOpenFindingsResponse> ListOpenFindings(ListOpenFindingsRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request),
+            Analyses.OpenFindings,
+            new ResultFilter
+            {
+                TypeGroup = Asked(request.TypeGroup),
+                Registration = Asked(request.Registration.ToUpperInvariant()),
+                Location = Asked(request.Location),
+                Kind = Asked(request.Kind),
+            },
+            open => Analyses.OpenFindings.Order(open.Where(f => request.Condition == Condition.Unspecified || (int)request.Condition == (int)f.Condition)),
+            context.CancellationToken);
+        return new ListOpenFindingsResponse
+        {
+            OpenFindings = { page.Items.Select(f => f.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
     public override async Task<ListEffectsResponse> ListEffects(ListEffectsRequest request, ServerCallContext context)
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);

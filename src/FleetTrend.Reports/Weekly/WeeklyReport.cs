@@ -32,6 +32,7 @@ public sealed record WeeklyReport
         ReportSection?[] sections =
         [
             NewsSection.Compose(draft, problems),
+            OpenFindingsSection.Compose(draft),
             TailsSection.Compose(draft),
             EffectsSection.Compose(draft),
             RepeatsSection.Compose(draft),

@@ -84,6 +84,7 @@ public sealed class ResultReader(ResultStore store)
             LocationStandings = await AllAsync(Analyses.LocationStandings),
             PartLives = await AllAsync(Analyses.PartLives),
             Standings = await AllAsync(Analyses.Standings),
+            OpenFindings = await AllAsync(Analyses.OpenFindings),
             Effects = await AllAsync(Analyses.Effects),
             Quiet = await AllAsync(Analyses.Quiet),
             Flags = fleet.Flags,

@@ -79,6 +79,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListStandings"] = "R",
         ["TrendService/ListLocationStandings"] = "R",
         ["TrendService/ListLevels"] = "R",
+        ["TrendService/ListOpenFindings"] = "R",
         ["TrendService/ListEffects"] = "R",
         ["TrendService/ListQuiet"] = "R",
         ["TrendService/RequestRefresh"] = "WA",
