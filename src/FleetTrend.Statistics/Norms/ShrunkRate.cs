@@ -99,7 +99,7 @@ public sealed class ShrunkRate
             var next = tail > 0 && density > 0 ? y + (isUpper ? 1 : -1) * (Math.Log(tail) - target) * tail / density : double.NaN;
             if (!(next > low && next < high) || Math.Abs(next - y) > MostAtOnce)
                 next = double.IsInfinity(high) ? low + MostAtOnce : double.IsInfinity(low) ? high - MostAtOnce : (low + high) / 2;
-            if (Math.Abs(next - y) <= 1e-14 * Math.Max(1, Math.Abs(y)) || Math.Abs(next) > 700)
+            if (Math.Abs(next - y) <= 1e-7 || Math.Abs(next) > 700) // steps square their error
                 return Math.Exp(next);
             y = next;
         }
