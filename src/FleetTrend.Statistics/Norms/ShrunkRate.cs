@@ -1,4 +1,5 @@
 using MathNet.Numerics;
+using MathNet.Numerics.Distributions;
 
 namespace FleetTrend.Statistics.Norms;
 
@@ -6,6 +7,7 @@ namespace FleetTrend.Statistics.Norms;
 public sealed class ShrunkRate
 {
     private const int MostSteps = 300;
+    private const double NarrowShape = 1e6;
     private const double MostAtOnce = 2;
 
     private readonly RateNode[] nodes;
@@ -99,7 +101,7 @@ public sealed class ShrunkRate
             var next = tail > 0 && density > 0 ? y + (isUpper ? 1 : -1) * (Math.Log(tail) - target) * tail / density : double.NaN;
             if (!(next > low && next < high) || Math.Abs(next - y) > MostAtOnce)
                 next = double.IsInfinity(high) ? low + MostAtOnce : double.IsInfinity(low) ? high - MostAtOnce : (low + high) / 2;
-            if (Math.Abs(next - y) <= 1e-7 || Math.Abs(next) > 700) // steps square their error
+            if (Math.Abs(next - y) <= 1e-10 || Math.Abs(next) > 700)
                 return Math.Exp(next);
             y = next;
         }
@@ -113,7 +115,9 @@ public sealed class ShrunkRate
             {
                 var (shape, x) = (nodes[i].Shape + unit.Events, rates[i] * value);
                 sum += nodes[i].Weight * UpperGamma(shape, x);
-                slope += nodes[i].Weight * Math.Exp(shape * Math.Log(x) - x - logGammas[i]);
+                slope += nodes[i].Weight * (shape < NarrowShape
+                    ? Math.Exp(shape * Math.Log(x) - x - logGammas[i])
+                    : Normal.PDF(0, 1, NormalForm(shape, x)) * Math.Cbrt(x / shape) * Math.Sqrt(shape));
             }
 
             return (Math.Min(1, sum), slope);
@@ -124,11 +128,9 @@ public sealed class ShrunkRate
     /// Upper gamma tail. For shapes beyond a million the distribution is so narrow that the normal form on the cube root (error below
     /// 1e-9 there) replaces a series that would take as many steps as the root of the shape.
     /// </summary>
-    private static double UpperGamma(double shape, double x)
-    {
-        if (shape < 1e6)
-            return SpecialFunctions.GammaUpperRegularized(shape, x);
-        var z = (Math.Cbrt(x / shape) - 1 + 1 / (9 * shape)) * 3 * Math.Sqrt(shape);
-        return SpecialFunctions.Erfc(z / Math.Sqrt(2)) / 2;
-    }
+    private static double UpperGamma(double shape, double x) => shape < NarrowShape
+        ? SpecialFunctions.GammaUpperRegularized(shape, x)
+        : SpecialFunctions.Erfc(NormalForm(shape, x) / Math.Sqrt(2)) / 2;
+
+    private static double NormalForm(double shape, double x) => (Math.Cbrt(x / shape) - 1 + 1 / (9 * shape)) * 3 * Math.Sqrt(shape);
 }
