@@ -123,7 +123,7 @@ public static class Observe
             Exposures = exposures,
             Events = events,
             Lives = lives,
-            Looks = AircraftLooks.Build(timelines, description, records.AsOf),
+            Looks = AircraftLooks.Build(timelines, records),
             Visits = AircraftLooks.Visits(records, hours),
             Problems = [.. records.Problems.OrderBy(p => p.Date).ThenBy(p => p.Kind).ThenBy(p => p.Description, StringComparer.Ordinal)],
         };

@@ -1,5 +1,6 @@
 using FleetTrend.Trends.Changes;
 using FleetTrend.Trends.DataProblems;
+using FleetTrend.Trends.DueLooks;
 using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.Fleet;
 using FleetTrend.Trends.Levels;
@@ -51,6 +52,9 @@ public static class Analyses
     /// <summary>What is open now.</summary>
     public static OpenFindingAnalysis OpenFindings { get; } = new();
 
+    /// <summary>Which looks are due.</summary>
+    public static DueLookAnalysis DueLooks { get; } = new();
+
     /// <summary>Whether what was done helped.</summary>
     public static EffectAnalysis Effects { get; } = new();
 
@@ -63,7 +67,7 @@ public static class Analyses
     /// <summary>Those that a refresh computes.</summary>
     public static IReadOnlyList<Analysis> All { get; } =
     [
-        Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Standings, Levels, Changes, OpenFindings, Effects, Quiet,
-        DataProblems,
+        Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Standings, Levels, Changes, OpenFindings, DueLooks, Effects,
+        Quiet, DataProblems,
     ];
 }

@@ -57,6 +57,7 @@ public static class FleetTrends
             PartLives = [.. Settled(Analyses.PartLives)],
             Standings = [.. Settled(Analyses.Standings)],
             OpenFindings = [.. Settled(Analyses.OpenFindings)],
+            DueLooks = [.. Settled(Analyses.DueLooks)],
             Effects = [.. Settled(Analyses.Effects)],
             Quiet = [.. Settled(Analyses.Quiet)],
             Flags = ProposedFlags.Propose([.. groups.Select(g => g.Candidates)], parameters, kinds, closings),

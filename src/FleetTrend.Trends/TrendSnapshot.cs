@@ -1,4 +1,5 @@
 using FleetTrend.Observations.DataProblems;
+using FleetTrend.Trends.DueLooks;
 using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Fleet;
@@ -55,6 +56,9 @@ public sealed record TrendSnapshot
 
     /// <summary>What is open now, leaks first; empty in trends stored before it was listed.</summary>
     public IReadOnlyList<OpenFinding> OpenFindings { get; init; } = [];
+
+    /// <summary>Which looks are due, what is past its interval first; empty in trends stored before it was told.</summary>
+    public IReadOnlyList<DueLook> DueLooks { get; init; } = [];
 
     /// <summary>Whether what was done helped, the newest action first; empty in trends stored before there was one.</summary>
     public IReadOnlyList<Effect> Effects { get; init; } = [];

@@ -110,7 +110,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
     }
 
     /// <summary>A location of the layout, last looked at at these hours; never where there are none.</summary>
-    public FleetBuilder LookedAt(string location, string kind, double? last)
+    public FleetBuilder LookedAt(string location, string kind, double? last, PassedOver? passedOver = null)
     {
         looks.Add(new LocationLooks
         {
@@ -119,6 +119,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
             LookCount = last is null ? 0 : 1,
             LastDate = last is { } h ? Start.AddDays((int)h) : null,
             Evidence = last is null ? [] : [Key()],
+            PassedOver = passedOver,
         });
         return this;
     }

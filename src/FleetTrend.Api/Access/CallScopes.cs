@@ -50,6 +50,7 @@ internal static class CallScopes
         ["TrendService/ListLocationStandings"] = [TrendsRead],
         ["TrendService/ListLevels"] = [TrendsRead],
         ["TrendService/ListOpenFindings"] = [TrendsRead],
+        ["TrendService/ListDueLooks"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],
         ["TrendService/ListQuiet"] = [TrendsRead],
         ["TrendService/ListEvidence"] = [TrendsRead],

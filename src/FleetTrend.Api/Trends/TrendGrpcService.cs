@@ -171,6 +171,25 @@ internal sealed class TrendGrpcService(
     }
 
     /// <inheritdoc/>
+    public override async Task<ListDueLooksResponse> ListDueLooks(ListDueLooksRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request),
+            Analyses.DueLooks,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
+            due => Analyses.DueLooks.Order(due.Where(d => !request.OverdueOnly || d.IsOverdue)),
+            context.CancellationToken);
+        return new ListDueLooksResponse
+        {
+            DueLooks = { page.Items.Select(d => d.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
     public override async Task<ListEffectsResponse> ListEffects(ListEffectsRequest request, ServerCallContext context)
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);

@@ -1,5 +1,6 @@
 using FleetTrend.Observations.Timelines;
 using FleetTrend.Records.Inspections;
+using FleetTrend.Records.Sources;
 
 namespace FleetTrend.Observations.Looks;
 
@@ -9,9 +10,11 @@ namespace FleetTrend.Observations.Looks;
 internal static class AircraftLooks
 {
     /// <summary>Every location of the present layout, by path.</summary>
-    public static IReadOnlyList<LocationLooks> Build(IReadOnlyList<LocationTimeline> timelines, AircraftDescription aircraft, DateOnly asOf)
+    public static IReadOnlyList<LocationLooks> Build(IReadOnlyList<LocationTimeline> timelines, AircraftRecords records)
     {
+        var (aircraft, asOf) = (records.Description, records.AsOf);
         var start = StartDate(aircraft, asOf);
+        var passedOver = FindPassedOver(records, start);
         var days = timelines.ToDictionary(t => t.Location, t => t.Days, StringComparer.Ordinal);
         return
         [
@@ -25,6 +28,7 @@ internal static class AircraftLooks
                     LookCount = looks.Count,
                     LastDate = looks.Count == 0 ? null : looks[^1].Date,
                     Evidence = looks.Count == 0 ? [] : looks[^1].Look!.Keys,
+                    PassedOver = passedOver.TryGetValue(l.Path, out var lines) ? Since(looks.Count == 0 ? null : looks[^1].Date, lines) : null,
                 };
             }),
         ];
@@ -41,6 +45,36 @@ internal static class AircraftLooks
                 .GroupBy(i => i.Content.InspectionDate)
                 .Select(g => new Visit(g.Key, hours.OfVisit(g.Key), [.. g.Select(i => i.Key)])),
         ];
+    }
+
+    /// <summary>By location, the lines that say that it was not examined, by date.</summary>
+    private static Dictionary<string, List<(Recorded<Inspection> Inspection, LookState State)>> FindPassedOver(AircraftRecords records, DateOnly start)
+    {
+        // Alike cards share one list of lines, and most examine everything: each list is looked through once.
+        var unexamined = new Dictionary<IReadOnlyList<LocationLook>, LocationLook[]>(ReferenceEqualityComparer.Instance);
+        var found = new Dictionary<string, List<(Recorded<Inspection> Inspection, LookState State)>>(StringComparer.Ordinal);
+        foreach (var inspection in records.Inspections.Where(i => i.Content.InspectionDate >= start))
+        {
+            if (!unexamined.TryGetValue(inspection.Content.Looks, out var lines))
+                unexamined.Add(inspection.Content.Looks, lines = [.. inspection.Content.Looks.Where(l => l.State != LookState.Examined)]);
+            foreach (var line in lines)
+            {
+                if (!found.TryGetValue(line.Location, out var at))
+                    found.Add(line.Location, at = []);
+                at.Add((inspection, line.State));
+            }
+        }
+
+        return found;
+    }
+
+    private static PassedOver? Since(DateOnly? last, List<(Recorded<Inspection> Inspection, LookState State)> lines)
+    {
+        var days = lines.Where(l => last is null || l.Inspection.Content.InspectionDate > last).GroupBy(l => l.Inspection.Content.InspectionDate).ToList();
+        return days.Count == 0
+            ? null
+            : new PassedOver(
+                days[^1].Key, days[^1].All(l => l.State != LookState.CouldNotExamine), days.Count, [.. days[^1].Select(l => l.Inspection.Key).Distinct()]);
     }
 
     private static DateOnly StartDate(AircraftDescription aircraft, DateOnly asOf)

@@ -20,4 +20,7 @@ public sealed record LocationLooks
 
     /// <summary>The records of the last look.</summary>
     public IReadOnlyList<RecordKey> Evidence { get; init; } = [];
+
+    /// <summary>What inspections since the last look say of it, or all where there is none; null where no line says that it was not examined.</summary>
+    public PassedOver? PassedOver { get; init; }
 }

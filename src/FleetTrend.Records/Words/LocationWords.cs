@@ -13,11 +13,15 @@ public static class LocationWords
     }
 
     /// <summary>Several paths: the first few in words, then how many more.</summary>
-    public static string List(IReadOnlyList<string> paths, int most = 3)
+    /// <param name="paths">The paths, or the first of them.</param>
+    /// <param name="most">How many to name.</param>
+    /// <param name="count">How many there are; null where all are given.</param>
+    public static string List(IReadOnlyList<string> paths, int most = 3, int? count = null)
     {
         ArgumentNullException.ThrowIfNull(paths);
         var shown = string.Join(", ", paths.Take(most).Select(Name));
-        return paths.Count > most ? $"{shown} and {paths.Count - most} more" : shown;
+        var more = (count ?? paths.Count) - Math.Min(most, paths.Count);
+        return more > 0 ? $"{shown} and {NumberWords.Count(more)} more" : shown;
     }
 
     /// <summary>A kind in words, small first letter: <c>exhaust gasket</c>.</summary>

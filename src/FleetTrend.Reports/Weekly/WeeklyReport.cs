@@ -33,6 +33,7 @@ public sealed record WeeklyReport
         [
             NewsSection.Compose(draft, problems),
             OpenFindingsSection.Compose(draft),
+            DueLooksSection.Compose(draft),
             TailsSection.Compose(draft),
             EffectsSection.Compose(draft),
             RepeatsSection.Compose(draft),

@@ -85,6 +85,7 @@ public sealed class ResultReader(ResultStore store)
             PartLives = await AllAsync(Analyses.PartLives),
             Standings = await AllAsync(Analyses.Standings),
             OpenFindings = await AllAsync(Analyses.OpenFindings),
+            DueLooks = await AllAsync(Analyses.DueLooks),
             Effects = await AllAsync(Analyses.Effects),
             Quiet = await AllAsync(Analyses.Quiet),
             Flags = fleet.Flags,

@@ -80,6 +80,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListLocationStandings"] = "R",
         ["TrendService/ListLevels"] = "R",
         ["TrendService/ListOpenFindings"] = "R",
+        ["TrendService/ListDueLooks"] = "R",
         ["TrendService/ListEffects"] = "R",
         ["TrendService/ListQuiet"] = "R",
         ["TrendService/RequestRefresh"] = "WA",

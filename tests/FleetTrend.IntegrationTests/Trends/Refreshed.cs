@@ -48,6 +48,7 @@ internal static class Refreshed
             .Concat(Rows(Analyses.LocationStandings, trends.LocationStandings)).Concat(Rows(Analyses.PartLives, trends.PartLives))
             .Concat(Rows(Analyses.Standings, trends.Standings)).Concat(Rows(Analyses.Effects, trends.Effects))
             .Concat(Rows(Analyses.OpenFindings, trends.OpenFindings))
+            .Concat(Rows(Analyses.DueLooks, trends.DueLooks))
             .Concat(Rows(Analyses.Quiet, trends.Quiet)).Concat(Rows(Analyses.DataProblems, trends.DataProblems));
         var setId = await store.AddSetAsync(trends.AsOf, "made-up", JsonSerializer.Serialize(summary, TrendJson.Options), rows, default);
         await store.PublishAsync(

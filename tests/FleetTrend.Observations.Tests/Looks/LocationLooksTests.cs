@@ -1,4 +1,5 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Inspections;
 using static FleetTrend.Observations.Tests.InventedAircraft;
 
 namespace FleetTrend.Observations.Tests.Looks;
@@ -41,5 +42,18 @@ public sealed class LocationLooksTests
         Assert.Equal([OtherGasket, Weld, Gasket], seen.Looks.Select(l => l.Location));
         Assert.Equal(2, seen.Looks.Single(l => l.Location == Weld).LookCount);
         Assert.Equal([Day(50), Day(70)], seen.Visits.Select(v => v.Date));
+    }
+
+    // The weld was passed over before its last look only. The gasket was marked on two days since its last, on the newer day by two cards, one of which
+    // says that it could not be examined. The coupling was never looked at, and marked once. Nothing was said of the other gasket.
+    [Fact]
+    public void What_inspections_passed_over_since_the_last_look_is_kept_with_why()
+    {
+        var seen = new InventedAircraft().NotExamined(5, 25, Weld, Gasket).Good(10, 50, Weld, Gasket).NotExamined(20, 100, Gasket)
+            .Inspected(30, 150, LookState.CouldNotExamine, Gasket).NotExamined(30, 150, Gasket).NotExamined(30, 150, Coupling).Observe();
+        var passedOver = seen.Looks.ToDictionary(l => l.Location, l => l.PassedOver);
+        Assert.Equal((Day(30), false, 2, 2), (passedOver[Gasket]!.Date, passedOver[Gasket]!.IsPossible, passedOver[Gasket]!.Count, passedOver[Gasket]!.Evidence.Count));
+        Assert.Equal((Day(30), true, 1), (passedOver[Coupling]!.Date, passedOver[Coupling]!.IsPossible, passedOver[Coupling]!.Count));
+        Assert.Equal((null, null), (passedOver[Weld], passedOver[OtherGasket]));
     }
 }
