@@ -7,7 +7,7 @@ using Record = FleetTrend.Contracts.V1.Record;
 namespace FleetTrend.FaultTests;
 
 /// <summary>The client package against an API that is killed under it and started again.</summary>
-[Collection(SharedPostgres.Name)]
+[Collection(SecondPostgres.Name)]
 public class ClientResumesTests(PostgresFixture server)
 {
     private const int Kills = 50;

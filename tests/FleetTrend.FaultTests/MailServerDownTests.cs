@@ -22,7 +22,7 @@ public class MailServerDownTests(PostgresFixture server)
     [Fact]
     public async Task A_mail_that_the_server_did_not_take_goes_out_once_when_the_server_is_back()
     {
-        await using var database = await server.CreateDatabaseAsync();
+        await using var database = await MigratedDatabase.CreateAsync(server);
         await using var services = await OweOneMailAsync(database);
         var port = ProductProcess.FreePort();
         var job = Job(services, port);
@@ -49,7 +49,7 @@ public class MailServerDownTests(PostgresFixture server)
     [InlineData(SmtpReplyCode.TransactionFailed)]
     public async Task A_mail_that_is_refused_for_good_is_given_up_at_once_and_goes_out_when_somebody_asks(SmtpReplyCode refusal)
     {
-        await using var database = await server.CreateDatabaseAsync();
+        await using var database = await MigratedDatabase.CreateAsync(server);
         await using var services = await OweOneMailAsync(database);
         var outbox = services.GetRequiredService<OutboxStore>();
         var port = ProductProcess.FreePort();
@@ -79,7 +79,7 @@ public class MailServerDownTests(PostgresFixture server)
     [InlineData(SmtpReplyCode.AuthenticationRequired, true)]
     public async Task A_mail_that_is_refused_for_now_is_tried_until_the_stated_time_is_over(SmtpReplyCode refusal, bool passes)
     {
-        await using var database = await server.CreateDatabaseAsync();
+        await using var database = await MigratedDatabase.CreateAsync(server);
         await using var services = await OweOneMailAsync(database);
         var outbox = services.GetRequiredService<OutboxStore>();
         var port = ProductProcess.FreePort();
@@ -101,7 +101,6 @@ public class MailServerDownTests(PostgresFixture server)
     private static async Task<ServiceProvider> OweOneMailAsync(TestDatabase database)
     {
         var services = new ServiceCollection().AddMetrics().AddFleetTrendStore(database.ConnectionString).BuildServiceProvider();
-        await StoreSchema.MigrateAsync(services, CancellationToken.None);
         await services.GetRequiredService<ReportStore>().SaveAsync(Report(), ["shop@synthetic.example"], CancellationToken.None);
         return services;
     }

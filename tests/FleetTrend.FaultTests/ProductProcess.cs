@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
@@ -9,6 +10,8 @@ namespace FleetTrend.FaultTests;
 internal sealed class ProductProcess : IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
+
+    private static readonly ConcurrentDictionary<int, bool> GivenPorts = new();
 
     private readonly Process running;
     private readonly StringBuilder output = new();
@@ -54,12 +57,17 @@ internal sealed class ProductProcess : IDisposable
         return (product.running.ExitCode, product.Output);
     }
 
-    /// <summary>A port that was free a moment ago.</summary>
+    /// <summary>A port that was free a moment ago, and that no other test was given.</summary>
     public static int FreePort()
     {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
+        while (true)
+        {
+            using var listener = new TcpListener(IPAddress.Loopback, 0);
+            listener.Start();
+            var port = ((IPEndPoint)listener.LocalEndpoint).Port;
+            if (GivenPorts.TryAdd(port, true))
+                return port;
+        }
     }
 
     /// <summary>kill -9.</summary>
@@ -84,6 +92,7 @@ internal sealed class ProductProcess : IDisposable
         var configuration = new DirectoryInfo(AppContext.BaseDirectory).Name;
         var program = Path.GetFullPath(Path.Combine(AppContext.BaseDirectory, "..", "..", project, configuration, $"{project}.dll"));
         var start = new ProcessStartInfo("dotnet", [program]) { RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false };
+        start.Environment["DOTNET_TieredPGO"] = "0"; // what it measures pays off in a process that lives longer
         foreach (var (name, value) in settings)
         {
             start.Environment[name] = value;

@@ -52,7 +52,7 @@ internal sealed class ProductUnderTest : IAsyncDisposable
 
     private string MailFolder => Path.Combine(folder.FullName, "mail");
 
-    public static async Task<ProductUnderTest> CreateAsync(PostgresFixture server) => new(await server.CreateDatabaseAsync());
+    public static async Task<ProductUnderTest> CreateAsync(PostgresFixture server) => new(await MigratedDatabase.CreateAsync(server));
 
     public Task<ProductProcess> StartApiAsync() => StartAsync("FleetTrend.Api", $"{pagesUrl}/health/ready");
 

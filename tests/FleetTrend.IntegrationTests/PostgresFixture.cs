@@ -18,12 +18,13 @@ public sealed class PostgresFixture(IMessageSink messages) : IAsyncLifetime
 {
     public const string PublicImage = "postgres:17-alpine";
 
+    private static int databases; // of all fixtures: they may share a server that was given
+
     private readonly Dictionary<string, TestDatabase> templates = new(StringComparer.Ordinal);
     private string connectionString = "";
     private PostgreSqlContainer? container;
     private LocalPostgresServer? local;
     private DirectoryInfo? localFolder;
-    private int databases;
 
     public PostgresKind Kind { get; private set; }
 
