@@ -4,7 +4,6 @@ using FleetTrend.Trends.DueLooks;
 using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.Fleet;
 using FleetTrend.Trends.Levels;
-using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.OpenFindings;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Quiet;
@@ -12,7 +11,6 @@ using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.RecurrenceContrasts;
 using FleetTrend.Trends.Recurrences;
 using FleetTrend.Trends.Repeats;
-using FleetTrend.Trends.Standings;
 
 namespace FleetTrend.Trends;
 
@@ -34,16 +32,10 @@ public static class Analyses
     /// <summary>One such place per base beside the others.</summary>
     public static RecurrenceContrastAnalysis RecurrenceContrasts { get; } = new();
 
-    /// <summary>Places against the same place on the others.</summary>
-    public static LocationStandingAnalysis LocationStandings { get; } = new();
-
     /// <summary>Lives of parts.</summary>
     public static PartLifeAnalysis PartLives { get; } = new();
 
-    /// <summary>Aircraft against their like.</summary>
-    public static StandingAnalysis Standings { get; } = new();
-
-    /// <summary>How high or low aircraft and bases run.</summary>
+    /// <summary>How high or low aircraft, bases and locations run.</summary>
     public static LevelAnalysis Levels { get; } = new();
 
     /// <summary>Aircraft and bases that get worse now.</summary>
@@ -67,7 +59,7 @@ public static class Analyses
     /// <summary>Those that a refresh computes.</summary>
     public static IReadOnlyList<Analysis> All { get; } =
     [
-        Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, LocationStandings, PartLives, Standings, Levels, Changes, OpenFindings, DueLooks, Effects,
+        Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, Levels, Changes, OpenFindings, DueLooks, Effects,
         Quiet, DataProblems,
     ];
 }

@@ -1,6 +1,5 @@
 using FleetTrend.Records.Words;
 using FleetTrend.Statistics;
-using FleetTrend.Statistics.Norms;
 using FleetTrend.Statistics.Rates;
 
 namespace FleetTrend.Trends;
@@ -16,10 +15,6 @@ internal static class Figures
 
     /// <summary>Why a ratio to others has no value.</summary>
     public const string OthersHadNone = "not enough data: the others had no event there, so that only a lower limit exists";
-
-    private const string AtOthersRate =
-        "the others' events over their hours, times own hours, location by location; limits exact at one location (Garwood 1936), by the gamma "
-        + "law of the weighted sum over several (Fay and Feuer 1997)";
 
     private const string Garwood = "events over hours, exact Poisson limits (Garwood 1936; NIST/SEMATECH e-Handbook 8.4.5.1)";
 
@@ -52,27 +47,6 @@ internal static class Figures
                 Method = Garwood,
                 NotEnoughData = $"not enough data: {NumberWords.Count(events, "event", "events")} in no watched hours",
             });
-    }
-
-    /// <summary>
-    /// Events expected in own hours at the rate of the others, over the locations where there was an event at all. Its counts are
-    /// those of the others: their rate is an estimate, and that is what the interval is about.
-    /// </summary>
-    public static Figure Expected(IReadOnlyList<StratumContribution> locations, double confidence)
-    {
-        var interval = WeightedPoissonInterval.Estimate(
-            [.. locations.Select(l => new WeightedCount(l.OthersEvents, l.ExposureHours / l.OthersExposureHours))], confidence);
-        return new Figure
-        {
-            Value = locations.Sum(l => l.Expected),
-            Lower = interval.Lower,
-            Upper = interval.Upper,
-            Confidence = confidence,
-            Unit = "events",
-            Events = checked((int)locations.Sum(l => l.OthersEvents)),
-            ExposureHours = locations.Sum(l => l.OthersExposureHours),
-            Method = AtOthersRate,
-        };
     }
 
     /// <summary>An estimate that rests on lives.</summary>

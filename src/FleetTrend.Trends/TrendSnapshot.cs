@@ -3,7 +3,7 @@ using FleetTrend.Trends.DueLooks;
 using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Fleet;
-using FleetTrend.Trends.LocationStandings;
+using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.OpenFindings;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Quiet;
@@ -11,7 +11,6 @@ using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.RecurrenceContrasts;
 using FleetTrend.Trends.Recurrences;
 using FleetTrend.Trends.Repeats;
-using FleetTrend.Trends.Standings;
 
 namespace FleetTrend.Trends;
 
@@ -36,23 +35,17 @@ public sealed record TrendSnapshot
     /// <summary>Mean cumulative number of cracks per location of a type group.</summary>
     public required IReadOnlyList<RecurrenceTrend> Recurrences { get; init; }
 
-    /// <summary>Places where the same condition came back after an action, worst first.</summary>
+    /// <summary>Places where the same condition came back after an action, most often first.</summary>
     public required IReadOnlyList<RepeatLocation> Repeats { get; init; }
 
     /// <summary>Each of those places beside the mean of the others there; empty in trends stored before there was one.</summary>
     public IReadOnlyList<RecurrenceContrast> RecurrenceContrasts { get; init; } = [];
 
-    /// <summary>
-    /// Each place where a condition was seen more than once, against the same place on the others of the type group, strongest
-    /// departure first; empty in trends stored before places were tested.
-    /// </summary>
-    public IReadOnlyList<LocationStanding> LocationStandings { get; init; } = [];
-
     /// <summary>Life distributions per part kind: the type group as a whole, and each base.</summary>
     public required IReadOnlyList<PartLifeTrend> PartLives { get; init; }
 
-    /// <summary>Each aircraft against the others of its type group, per condition.</summary>
-    public required IReadOnlyList<AirframeStanding> Standings { get; init; }
+    /// <summary>How high or low aircraft, bases and locations run, most probably high first; empty in trends stored before there were levels.</summary>
+    public IReadOnlyList<Level> Levels { get; init; } = [];
 
     /// <summary>What is open now, leaks first; empty in trends stored before it was listed.</summary>
     public IReadOnlyList<OpenFinding> OpenFindings { get; init; } = [];

@@ -3,10 +3,8 @@ using FleetTrend.Records.Flags;
 using FleetTrend.Trends.Changes;
 using FleetTrend.Trends.Expectations;
 using FleetTrend.Trends.Groups;
-using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Repeats;
-using FleetTrend.Trends.Standings;
 
 namespace FleetTrend.Trends;
 
@@ -16,8 +14,6 @@ public sealed class TypeGroupInputs
     private readonly Dictionary<string, string> bases;
     private readonly Lazy<TypeGroupObservations> observations;
     private readonly Lazy<IReadOnlyList<RepeatLocation>> repeats;
-    private readonly Lazy<LocationTests> locationTests;
-    private readonly Lazy<IReadOnlyList<AirframeStanding>> standings;
     private readonly Lazy<IReadOnlyList<PartLifeTrend>> partLives;
     private readonly Lazy<RateLooks> rateLooks;
     private readonly Lazy<GroupExpectations> expectations;
@@ -50,12 +46,10 @@ public sealed class TypeGroupInputs
         expectations = new(() => GroupExpectations.Build(this));
         observations = new(() => TypeGroupObservations.Sort(typeGroup, Aircraft));
         repeats = new(() => [.. RepeatAnalysis.Find(this)]);
-        standings = new(() => [.. StandingAnalysis.Compare(this)]);
         partLives = new(() => [.. PartLifeAnalysis.Fit(this, _ => true)]);
         aircraftLimits = new(() => ChangeLimits.OfAircraft(Expectations, Parameters));
         baseLimits = new(() => ChangeLimits.OfBases(Expectations, Parameters));
         changes = new(() => [.. ChangeAnalysis.FindChanges(this)]);
-        locationTests = new(() => LocationTests.Test(this));
     }
 
     /// <summary>Name of the type group.</summary>
@@ -87,12 +81,6 @@ public sealed class TypeGroupInputs
 
     /// <summary>Places where a condition came back.</summary>
     internal IReadOnlyList<RepeatLocation> Repeats => repeats.Value;
-
-    /// <summary>Places against the same place on the others.</summary>
-    internal LocationTests LocationTests => locationTests.Value;
-
-    /// <summary>Aircraft against their like, to be settled.</summary>
-    internal IReadOnlyList<AirframeStanding> Standings => standings.Value;
 
     /// <summary>Lives of parts, to be settled.</summary>
     internal IReadOnlyList<PartLifeTrend> PartLives => partLives.Value;

@@ -39,8 +39,8 @@ public class MailServerDownTests(PostgresFixture server)
         Assert.Equal("News of a synthetic fleet", message.Subject);
         Assert.Equal("shop@synthetic.example", Assert.Single(message.To.Mailboxes).Address);
         Assert.Contains("Statistics support a decision", message.TextBody, StringComparison.Ordinal);
-        Assert.Contains("cid:standings.png", message.HtmlBody, StringComparison.Ordinal);
-        Assert.Equal("standings.png", Assert.Single(message.BodyParts.OfType<MimePart>(), p => p.ContentType.MimeType == "image/png").ContentId);
+        Assert.Contains("cid:levels.png", message.HtmlBody, StringComparison.Ordinal);
+        Assert.Equal("levels.png", Assert.Single(message.BodyParts.OfType<MimePart>(), p => p.ContentType.MimeType == "image/png").ContentId);
         Assert.Equal(1L, await ScalarAsync(database, "select count(*) from outbox_mails where sent_time is not null"));
     }
 
@@ -129,8 +129,8 @@ public class MailServerDownTests(PostgresFixture server)
         ParametersJson = "{}",
         Subject = "News of a synthetic fleet",
         Text = "Statistics support a decision; they never return an aircraft to service.\n",
-        Html = "<p>Synthetic</p><img src=\"cid:standings.png\" alt=\"plot\">",
-        Plots = new Dictionary<string, byte[]>(StringComparer.Ordinal) { ["standings.png"] = Plot },
+        Html = "<p>Synthetic</p><img src=\"cid:levels.png\" alt=\"plot\">",
+        Plots = new Dictionary<string, byte[]>(StringComparer.Ordinal) { ["levels.png"] = Plot },
         MessageIdSeed = "test",
     };
 

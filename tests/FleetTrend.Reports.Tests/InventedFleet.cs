@@ -9,13 +9,12 @@ using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Changes;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Fleet;
-using FleetTrend.Trends.LocationStandings;
+using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.RecurrenceContrasts;
 using FleetTrend.Trends.Recurrences;
 using FleetTrend.Trends.Repeats;
-using FleetTrend.Trends.Standings;
 using static FleetTrend.Reports.Tests.InventedFigures;
 
 namespace FleetTrend.Reports.Tests;
@@ -43,9 +42,8 @@ internal static class InventedFleet
         Recurrences = [Recurrence()],
         Repeats = [Repeat()],
         RecurrenceContrasts = [Contrast()],
-        LocationStandings = [Place()],
         PartLives = PartLives(),
-        Standings = [.. Enumerable.Range(1, 12).SelectMany(i => new[] { Standing(i, Condition.Crack), Standing(i, Condition.LeakTrace) })],
+        Levels = [.. Enumerable.Range(1, 12).OrderBy(i => i != 7).Select(i => Level(i, Condition.Crack)), Level(7, Condition.LeakTrace)],
         Flags = [DriftFlag(), RepeatFlag(), BaseFlag()],
         DataProblems = [
             new(DataProblemKind.HoursBackwards, Tail(4), new DateOnly(2026, 11, 18), "Meter read 1,204.0 h after 1,240.0 h.", [new RecordKey("shop-cards", "r-881", 1)]),
@@ -65,26 +63,21 @@ internal static class InventedFleet
         HoursSinceInspection = 8.4 * i,
         LatestInspectionDate = new DateOnly(2026, 11, 21).AddDays(-3 * i),
         RecentEvents = i % 4,
+        Events = [new(Condition.Crack, i == 7 ? 9 : i % 3)],
         OpenEvents = i % 3,
     };
 
-    public static AirframeStanding Standing(int i, Condition condition) => new()
+    public static Level Level(int i, Condition condition) => new()
     {
+        TypeGroup = Trainer,
         Registration = Tail(i),
         Base = i % 2 == 1 ? Home : Away,
-        TypeGroup = Trainer,
         Condition = condition,
-        Observed = i == 7 ? 9 : i % 3,
+        Found = i == 7 ? 9 : i % 3,
         Expected = 1.2 + (0.1 * i),
-        Expectation = Expected(1.2 + (0.1 * i), 0.7 + (0.1 * i), 2 + (0.1 * i), 14, 98000),
-        ExposureHours = 9000 + (100 * i),
-        OthersCount = 11,
-        OthersEvents = 14,
-        Ratio = i == 7 ? Ratio(4.74, 2.05, 9.9, 9, 9700) : Ratio(i % 3 / (1.2 + (0.1 * i)), i % 3 == 0 ? 0 : 0.05, 3.2 + (0.2 * i), i % 3, 9000 + (100 * i)),
-        PValue = PValue.Exact(i == 7 ? 0.00021 : 0.4),
-        QValue = i == 7 ? 0.0031 : 0.9,
-        Drivers = i == 7 ? [new(FlangeWeld, "flange-weld", 5, 0.3, 640.2, 0.1, 0.81), new("exhaust/left/y-weld", "y-weld", 2, 0.4, 640.2)] : [],
-        SinceDate = i % 3 == 0 ? null : new DateOnly(2025, 3, 4),
+        Ratio = (i == 7 ? Ratio(3.12, 1.58, 5.24, 9, 0) : Ratio(0.8 + (0.01 * i), 0.3, 1.9, i % 3, 0)) with { ExposureHours = null },
+        ChanceAboveOneAndAHalf = i == 7 && condition == Condition.Crack ? 0.97 : 0.1,
+        Variation = 0.4,
     };
 
     public static RepeatLocation Repeat() => new()
@@ -113,6 +106,7 @@ internal static class InventedFleet
             new(new DateOnly(2026, 11, 19), 1958.2, 88.3, null) { SinceAction = ActionKind.WeldRepaired, Actions = [], Counting = EventCounting.Counted },
         ],
         ExposureHours = 520.1,
+        Others = new RepeatOthers(11, 4, 12190),
         Evidence = [new("shop-cards", "f-101", 1), new("shop-cards", "f-140", 1), new("shop-cards", "f-177", 1)],
     };
 
@@ -132,27 +126,6 @@ internal static class InventedFleet
                 + 0.1 + (0.05 * i)))],
         OthersWatched = [new(300, 2400), new(3000, 3600)],
         Method = "mean cumulative function (Nelson 1995), robust limits",
-    };
-
-    public static LocationStanding Place() => new()
-    {
-        Registration = Tail(7),
-        Base = Home,
-        TypeGroup = Trainer,
-        Location = FlangeWeld,
-        Kind = "flange-weld",
-        Condition = Condition.Crack,
-        Observed = 3,
-        Returns = 2,
-        ExposureHours = 640.2,
-        Expected = Expected(0.21, 0.06, 0.54, 4, 12190),
-        OthersCount = 11,
-        Ratio = Ratio(14.3, 2.9, 41.8, 3, 640.2),
-        PValue = PValue.Exact(0.00002),
-        QValue = 0.0123,
-        Comparisons = 612,
-        SinceDate = new DateOnly(2025, 9, 3),
-        Evidence = [new("shop-cards", "f-101", 1), new("shop-cards", "f-140", 1), new("shop-cards", "f-177", 1)],
     };
 
     public static ProposedFlag RepeatFlag() => new()
@@ -273,7 +246,7 @@ internal static class InventedFleet
         return now with
         {
             AsOf = AsOf.AddDays(-7),
-            Standings = [.. now.Standings.Select(a => a.Registration == Tail(7) && a.Condition == Condition.Crack ? a with { Observed = 7 } : a)],
+            Fleet = [.. now.Fleet.Select(l => l.Registration == Tail(7) ? l with { Events = [new(Condition.Crack, 7)] } : l)],
             DataProblems = [now.DataProblems[1]],
         };
     }

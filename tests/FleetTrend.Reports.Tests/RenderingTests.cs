@@ -134,7 +134,7 @@ public sealed class RenderingTests
         now = now with
         {
             Fleet = [.. now.Fleet, Line(13) with { Registration = Hostile, Base = Hostile, TypeGroup = Hostile }],
-            Standings = [.. now.Standings, Standing(13, Records.Findings.Condition.Crack) with { Registration = Hostile, TypeGroup = Hostile }],
+            Levels = [.. now.Levels, Level(13, Records.Findings.Condition.Crack) with { Registration = Hostile, TypeGroup = Hostile }],
             DataProblems = [new DataProblem(DataProblemKind.InTheFuture, Hostile, new DateOnly(2026, 11, 19), Hostile, [new(Hostile, Hostile, 1)])],
             Flags = [flag],
         };

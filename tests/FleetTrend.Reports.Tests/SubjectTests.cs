@@ -70,7 +70,7 @@ public sealed class SubjectTests
     [Fact]
     public void No_aircraft_is_no_quiet_week()
     {
-        var empty = Snapshot() with { Fleet = [], DataProblems = [], Standings = [], Repeats = [], PartLives = [], Rates = [], Recurrences = [], Flags = [] };
+        var empty = Snapshot() with { Fleet = [], DataProblems = [], Levels = [], Repeats = [], PartLives = [], Rates = [], Recurrences = [], Flags = [] };
         Assert.Equal("No aircraft on record, whole fleet", WeeklyReport.Compose(empty, null, Inputs(ReportScope.WholeFleet)).Subject);
     }
 

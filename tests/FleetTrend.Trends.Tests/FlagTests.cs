@@ -185,7 +185,7 @@ public sealed class FlagTests
         fleet[0] = fleet[0] with { RetiredDate = new DateOnly(2025, 12, 1) };
         var snapshot = Compute(fleet);
         Assert.DoesNotContain(snapshot.Flags, f => f.Registration == "ZZ-000");
-        Assert.Equal(fleet[0].Events.Count, snapshot.Standings.Single(s => s.Registration == "ZZ-000").Observed);
+        Assert.Equal(fleet[0].Events.Count, snapshot.Levels.Single(l => l is { Registration: "ZZ-000", Condition: Records.Findings.Condition.Crack }).Found);
     }
 
     [Fact] // What it had with the exhaust of then; with another since, there is nothing of it to look at.

@@ -115,19 +115,18 @@ public sealed class LocationTrendsTests
         new FleetBuilder("ZZ-3").Watched(Weld, "y-weld", 0, 350));
 
     [Fact]
-    public void Rate_standing_and_history_agree_on_what_counts_and_name_the_rest()
+    public void Rate_level_and_history_agree_on_what_counts_and_name_the_rest()
     {
         var snapshot = OneWeld();
         var repeat = snapshot.Repeats.Single();
         Assert.Equal(
             [EventCounting.PresentAtEntry, EventCounting.Counted, EventCounting.Counted, EventCounting.Counted], repeat.Events.Select(e => e.Counting));
-        var standing = snapshot.LocationStandings.Single(s => s.Registration == "ZZ-1");
-        Assert.Equal((3, 1, 0), (standing.Observed, standing.PresentAtEntry, standing.NotWatched));
-        var aircraft = snapshot.Standings.Single(a => a.Registration == "ZZ-1");
-        Assert.Equal((3, 1, 0), (aircraft.Observed, aircraft.PresentAtEntry, aircraft.NotWatched));
+        Assert.Equal(3, snapshot.Levels.Single(l => l.Registration == "ZZ-1").Found);
+        Assert.Equal(new RepeatOthers(2, 1, 1350), repeat.Others); // 400 + 600 + 350 h
         var rate = snapshot.Rates.Single(r => r.Location == Weld);
         Assert.Equal((4, 1, 0), (rate.Rate.Events, rate.PresentAtEntryCount, rate.NotWatchedCount)); // with the one of ZZ-2
-        Assert.Equal(3, snapshot.RecurrenceContrasts.Single().FoundHours.Count);
+        var contrast = snapshot.RecurrenceContrasts.Single();
+        Assert.Equal((3, 1, 0), (contrast.FoundHours.Count, contrast.PresentAtEntryCount, contrast.NotWatchedCount));
     }
 
     [Fact]
@@ -191,7 +190,7 @@ public sealed class LocationTrendsTests
         Assert.Equal("not enough data: 0 events in no watched hours", rate.Rate.NotEnoughData);
         Assert.Equal(1, rate.NotWatchedCount);
         Assert.Empty(snapshot.Recurrences);
-        Assert.Empty(snapshot.Standings);
+        Assert.Empty(snapshot.Levels);
     }
 
     [Fact] // By hand: 300 h watched once, though two sources cut it differently; the event at its start is in none of them.

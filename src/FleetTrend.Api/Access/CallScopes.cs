@@ -46,8 +46,6 @@ internal static class CallScopes
         ["TrendService/ListRates"] = [TrendsRead],
         ["TrendService/ListPartLives"] = [TrendsRead],
         ["TrendService/ListRecurrences"] = [TrendsRead],
-        ["TrendService/ListStandings"] = [TrendsRead],
-        ["TrendService/ListLocationStandings"] = [TrendsRead],
         ["TrendService/ListLevels"] = [TrendsRead],
         ["TrendService/ListOpenFindings"] = [TrendsRead],
         ["TrendService/ListDueLooks"] = [TrendsRead],

@@ -18,7 +18,11 @@ internal sealed class ReportReproduction(TrendRefresh refresh, ResultReader resu
         if (await ComputeAsync(report.AsOf, report.CodeVersion, ct) is not { } current)
             return $"The parameters of the trends of {report.AsOf:O} are not kept.";
         var previous = inputs.PreviousAsOf is { } moment ? await ComputeAsync(moment, report.CodeVersion, ct) : null;
-        return Compare(report, WeeklyReport.Compose(current, previous, inputs).Render());
+        if (Compare(report, WeeklyReport.Compose(current, previous, inputs).Render()) is not { } difference)
+            return null;
+        return report.CodeVersion == TrendRefresh.CodeVersion
+            ? difference
+            : $"{difference} The report was made by code version {report.CodeVersion}; this is {TrendRefresh.CodeVersion}.";
     }
 
     /// <summary>Trends from the records, with the parameters that were used then; null where these are not kept.</summary>

@@ -82,46 +82,6 @@ internal sealed class TrendGrpcService(
     }
 
     /// <inheritdoc/>
-    public override async Task<ListStandingsResponse> ListStandings(ListStandingsRequest request, ServerCallContext context)
-    {
-        await filters.RefuseUnknownAsync(request, context.CancellationToken);
-        var page = await trends.PageAsync(
-            AsOfPageRequest.Read(request),
-            Analyses.Standings,
-            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
-            arrange: null,
-            context.CancellationToken);
-        return new ListStandingsResponse
-        {
-            Standings = { page.Items.Select(s => s.ToWire()) },
-            NextPageToken = page.NextPageToken,
-            Origin = page.Origin,
-            Freshness = page.Freshness,
-        };
-    }
-
-    /// <inheritdoc/>
-    public override async Task<ListLocationStandingsResponse> ListLocationStandings(
-        ListLocationStandingsRequest request, ServerCallContext context)
-    {
-        await filters.RefuseUnknownAsync(request, context.CancellationToken);
-        var page = await trends.PageAsync(
-            AsOfPageRequest.Read(request),
-            Analyses.LocationStandings,
-            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
-            standings => Analyses.LocationStandings.Order(standings.Where(s => (request.Location.Length == 0 || request.Location == s.Location)
-                && (request.Condition == Condition.Unspecified || (int)request.Condition == (int)s.Condition))),
-            context.CancellationToken);
-        return new ListLocationStandingsResponse
-        {
-            Standings = { page.Items.Select(s => s.ToWire()) },
-            NextPageToken = page.NextPageToken,
-            Origin = page.Origin,
-            Freshness = page.Freshness,
-        };
-    }
-
-    /// <inheritdoc/>
     public override async Task<ListLevelsResponse> ListLevels(ListLevelsRequest request, ServerCallContext context)
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);

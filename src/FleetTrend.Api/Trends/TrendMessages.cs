@@ -1,12 +1,10 @@
 using FleetTrend.Statistics.Effects;
 using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.Levels;
-using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.Recurrences;
-using FleetTrend.Trends.Standings;
 using Wire = FleetTrend.Contracts.V1;
 
 namespace FleetTrend.Api.Trends;
@@ -77,27 +75,6 @@ internal static class TrendMessages
         Watched = { (recurrence.Watched ?? []).Select(w => new Wire.WatchedSpan { FromHours = w.FromHours, ToHours = w.ToHours }) },
     };
 
-    public static Wire.Standing ToWire(this AirframeStanding standing) => new()
-    {
-        Registration = standing.Registration,
-        Base = standing.Base,
-        TypeGroup = standing.TypeGroup,
-        Condition = (Wire.Condition)standing.Condition,
-        ObservedCount = standing.Observed,
-        ExpectedCount = standing.Expected,
-        ExposureHours = standing.ExposureHours,
-        OthersCount = standing.OthersCount,
-        OthersEventCount = standing.OthersEvents,
-        Ratio = standing.Ratio.ToWire(),
-        PValue = standing.PValue.Value,
-        QValue = standing.QValue,
-        Drivers = { standing.Drivers.Select(ToWire) },
-        SinceDate = standing.SinceDate.ToWire(),
-        Expected = standing.Expectation?.ToWire(),
-        PresentAtEntryCount = standing.PresentAtEntry,
-        NotWatchedCount = standing.NotWatched,
-    };
-
     public static Wire.Level ToWire(this Level level) => new()
     {
         TypeGroup = level.TypeGroup,
@@ -140,29 +117,6 @@ internal static class TrendMessages
         AfterOverNorm = effect.AfterOverNorm.ToWire(),
         Odds = Math.Exp(Math.Min(effect.LogOdds, 700)),
         Statement = effect.Statement,
-    };
-
-    public static Wire.LocationStanding ToWire(this LocationStanding standing) => new()
-    {
-        Registration = standing.Registration,
-        Base = standing.Base,
-        TypeGroup = standing.TypeGroup,
-        Location = standing.Location,
-        Kind = standing.Kind,
-        Condition = (Wire.Condition)standing.Condition,
-        ObservedCount = standing.Observed,
-        ReturnCount = standing.Returns,
-        ExposureHours = standing.ExposureHours,
-        Expected = standing.Expected.ToWire(),
-        OthersCount = standing.OthersCount,
-        Ratio = standing.Ratio.ToWire(),
-        PValue = standing.PValue.Value,
-        QValue = standing.QValue,
-        ComparisonCount = standing.Comparisons,
-        SinceDate = standing.SinceDate.ToWire(),
-        RecordKeys = { standing.Evidence.Select(EvidenceMessages.ToWire) },
-        PresentAtEntryCount = standing.PresentAtEntry,
-        NotWatchedCount = standing.NotWatched,
     };
 
     public static Wire.Quietness ToWire(this Quietness quiet)
@@ -270,20 +224,4 @@ internal static class TrendMessages
         Lower = point.Lower,
         Upper = point.Upper,
     };
-
-    private static Wire.LocationShare ToWire(LocationShare share)
-    {
-        var wire = new Wire.LocationShare
-        {
-            Location = share.Location,
-            ObservedCount = share.Observed,
-            ExpectedCount = share.Expected,
-            ExposureHours = share.ExposureHours,
-        };
-        if (share.ExpectedLower is { } lower)
-            wire.ExpectedLower = lower;
-        if (share.ExpectedUpper is { } upper)
-            wire.ExpectedUpper = upper;
-        return wire;
-    }
 }

@@ -39,10 +39,6 @@ public static class NumberWords
         return ratio < 1 ? "just below 1" : "just above 1";
     }
 
-    /// <summary>An expected count with its limits where it has them: <c>0.30 (0.10 to 0.81)</c>.</summary>
-    public static string Expected(double value, double? lower, double? upper) =>
-        lower is { } l && upper is { } u ? $"{Rounded(value)} ({Rounded(l)} to {Rounded(u)})" : Rounded(value);
-
     /// <summary>Hours without decimals from 100 h on, with one below: <c>1,240 h</c>, <c>61.5 h</c>.</summary>
     public static string Hours(double hours) => HoursBare(hours) + " h";
 

@@ -52,10 +52,12 @@ internal static class NewsSection
     private static IEnumerable<Line> EventItems(ReportDraft draft)
     {
         if (draft.Previous is not { } previous) yield break;
-        var before = Observed(previous);
-        var changes = draft.Current.Standings
-            .Where(a => draft.Scope.Covers(a.Base))
-            .Select(a => (a.Registration, a.Condition, More: a.Observed - before.GetValueOrDefault((a.Registration, a.TypeGroup, a.Condition))))
+        var before = previous.Fleet.ToDictionary(l => l.Registration, l => l.Events, StringComparer.Ordinal);
+        // Counts of an earlier version are not there to compare with.
+        if (before.Values.Any(e => e is null)) yield break;
+        var changes = draft.Current.Fleet
+            .Where(l => draft.Scope.Covers(l.Base))
+            .SelectMany(l => (l.Events ?? []).Select(e => (l.Registration, e.Condition, More: e.Count - Before(l.Registration, e.Condition))))
             .Where(c => c.More > 0)
             .ToList();
         if (changes.Count == 0)
@@ -72,10 +74,10 @@ internal static class NewsSection
         var named = string.Join(", ", tails.Take(MostTails).Select(t => $"{t.Tail} ({t.More})"));
         var rest = tails.Count > MostTails ? $" and {tails.Count - MostTails} more aircraft" : string.Empty;
         yield return $"New in the records since {NumberWords.Moment(previous.AsOf)}: {string.Join(", ", kinds)}, on {named}{rest}.";
-    }
 
-    private static Dictionary<(string, string, Condition), int> Observed(TrendSnapshot snapshot) =>
-        snapshot.Standings.ToDictionary(a => (a.Registration, a.TypeGroup, a.Condition), a => a.Observed);
+        int Before(string registration, Condition condition) =>
+            before.GetValueOrDefault(registration)?.FirstOrDefault(e => e.Condition == condition)?.Count ?? 0;
+    }
 
     private static Line? InspectionItem(ReportDraft draft)
     {

@@ -31,11 +31,11 @@ internal static class ReadingSection
         List<Line> notes =
         [
             "Interval: the range that fits the data. A wide one says that there is little data, not that things are bad.",
-            "Expected: what the rate of the others gives in the same hours. Its interval is the range that fits the others' own events; the counts beside it are theirs.",
+            "Times the norm: found over what the rates or lives of the others give in the same looks, drawn towards 1 where findings are few.",
             "Flag, watch: an aircraft, or the aircraft of a base, has more findings lately than before, allowing for the hours, for what the others had at the "
                 + "same locations and for how much aircraft differ; an aircraft that always ran high is none. Limits come from simulating the fleet at its own "
                 + $"looks with nothing changing: chance alone raises {NumberWords.Rounded(parameters.FlagsPer50AircraftYears)} flags and {NumberWords.Rounded(parameters.WatchesPer50AircraftYears)} watches per 50 "
-                + "aircraft-years, however often one looks. A flag that was raised stays until somebody closes it. A return that is no flag is still listed.",
+                + "aircraft-years, however often one looks. A flag that was raised stays until somebody closes it.",
             "Base: lives of a kind of part against those at the other bases of the type group, called up to q = "
                 + $"{NumberWords.Rounded(parameters.FalseDiscoveryRate)} over all bases and kinds of part.",
             $"q: of calls this strong or stronger, the share that are false alarms (Benjamini and Hochberg 1995), {ChanceWords.OneRate}; where they do not, more are. Chances of counts are exact and told down to 1 in 10,000, those of lives are approximate and told down to 1 in 1,000.",

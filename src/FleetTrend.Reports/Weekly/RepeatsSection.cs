@@ -4,11 +4,9 @@ using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
 using FleetTrend.Reports.Words;
-using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.RecurrenceContrasts;
 using FleetTrend.Trends.Recurrences;
 using FleetTrend.Trends.Repeats;
-using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
 
@@ -22,8 +20,7 @@ internal static class RepeatsSection
     public static ReportSection? Compose(ReportDraft draft)
     {
         var flying = draft.Fleet.Select(l => l.Registration).ToHashSet(StringComparer.Ordinal);
-        // Strongest departure first; the order of the repeats stands where there is none.
-        var repeats = draft.Current.Repeats.Where(r => flying.Contains(r.Registration)).OrderBy(r => Standing(draft, r)?.PValue.Value ?? 1).ToList();
+        var repeats = draft.Current.Repeats.Where(r => flying.Contains(r.Registration)).ToList();
         var picture = Picture(draft, repeats);
         if (repeats.Count == 0 && picture is null) return null;
         List<Block> blocks = [];
@@ -35,11 +32,10 @@ internal static class RepeatsSection
         {
             blocks.Add(Table(draft, repeats));
             if (repeats.Count > MostRows)
-                blocks.Add(new Block.Paragraph($"The {MostRows} of {repeats.Count} that stand out most.", IsAside: true));
+                blocks.Add(new Block.Paragraph($"The {MostRows} of {repeats.Count} that came back most often.", IsAside: true));
             blocks.Add(new Block.Paragraph(
                 "A repeat alone doesn't raise a flag: in a large fleet some places have one by chance. Counted are those found in watched hours; "
-                + "what was already there at the first look is listed and in no rate. Seen and expected are over all hours watched at the "
-                + "place, against the same place on the others of the type group; q allows for all places tested. A repair keeps the life; only a replacement starts a new one.",
+                + "what was already there at the first look is listed and in no rate. A repair keeps the life; only a replacement starts a new one.",
                 IsAside: true));
         }
 
@@ -49,25 +45,18 @@ internal static class RepeatsSection
 
     private static Block.Table Table(ReportDraft draft, List<RepeatLocation> repeats) => new(
         $"Came back after an action, since the last renewal, {draft.AsOf}",
-        [new("Tail and place"), new("History"), new("Expected", IsNumeric: true), new("Seen over expected", IsNumeric: true), new("Records")],
-        [.. repeats.Take(MostRows).Select(r => Row(draft, r))]);
+        [new("Tail and place"), new("History"), new("Same location on others", IsNumeric: true), new("Records")],
+        [.. repeats.Take(MostRows).Select(Row)]);
 
-    private static IReadOnlyList<Line> Row(ReportDraft draft, RepeatLocation repeat)
-    {
-        var standing = Standing(draft, repeat);
-        return
-        [
-            $"{repeat.Registration}, {LocationWords.Name(repeat.Location)}: {HistoryWords.Counts(repeat, standing)}",
-            Histories(repeat.Events),
-            standing is null ? "not compared: no other aircraft was watched there" : draft.Cell(standing.Expected, FigureStyle.AsIs),
-            standing is null ? "" : Line.Join(
-                draft.Number(standing.Ratio, FigureStyle.Times), $"; {ChanceWords.Named("p", standing.PValue.Value, standing.PValue.Law)}, {ChanceWords.Named("q", standing.QValue, standing.PValue.Law)}"),
-            Keys(repeat),
-        ];
-    }
-
-    private static LocationStanding? Standing(ReportDraft draft, RepeatLocation repeat) => draft.Current.LocationStandings.FirstOrDefault(s =>
-        s.Registration == repeat.Registration && s.TypeGroup == repeat.TypeGroup && s.Location == repeat.Location && s.Condition == repeat.Condition);
+    private static IReadOnlyList<Line> Row(RepeatLocation repeat) =>
+    [
+        $"{repeat.Registration}, {LocationWords.Name(repeat.Location)}: {HistoryWords.Counts(repeat)}",
+        Histories(repeat.Events),
+        repeat.Others is { } others
+            ? $"{(others.Found == 0 ? "none" : NumberWords.Count(others.Found))} in {NumberWords.Hours(others.Hours)} on {NumberWords.Count(others.Count, "aircraft", "aircraft")}"
+            : "no other aircraft was watched there",
+        Keys(repeat),
+    ];
 
     private static string Histories(IReadOnlyList<RepeatEvent> events)
     {
@@ -103,11 +92,9 @@ internal static class RepeatsSection
         var mean = contrast.Others.Count == 0
             ? $"none of them had one by {NumberWords.Hours(contrast.OthersWatched[^1].ToHours)}"
             : Mean(draft, contrast.Others[^1], contrast.OthersEvents, contrast.OthersCount);
-        var standing = draft.Current.LocationStandings.FirstOrDefault(s => s.Registration == contrast.Registration
-            && s.TypeGroup == contrast.TypeGroup && s.Location == contrast.Location && s.Condition == contrast.Condition);
         var alone = $"{contrast.Registration} alone had {NumberWords.Count(contrast.FoundHours.Count)} by its last look at "
             + $"{NumberWords.Hours(contrast.Watched[^1].ToHours)}.";
-        if (standing is not null && HistoryWords.NotCounted(standing.PresentAtEntry, standing.NotWatched) is { } more)
+        if (HistoryWords.NotCounted(contrast.PresentAtEntryCount, contrast.NotWatchedCount) is { } more)
             alone += " " + more;
         return draft.Show(new RecurrencePlot(
             "recurrence",

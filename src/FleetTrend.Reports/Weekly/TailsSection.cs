@@ -2,11 +2,9 @@ using FleetTrend.Records.Flags;
 using FleetTrend.Records.Texts;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
-using FleetTrend.Reports.Words;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Changes;
 using FleetTrend.Trends.Flags;
-using FleetTrend.Trends.Standings;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
@@ -14,7 +12,6 @@ namespace FleetTrend.Reports.Weekly;
 /// <summary>Tails (and bases) to look at: a card each, most pressing first.</summary>
 internal static class TailsSection
 {
-    private const int MostDrivers = 3;
     private const int MostCards = 8;
 
     public static ReportSection Compose(ReportDraft draft)
@@ -44,7 +41,6 @@ internal static class TailsSection
                 blocks.Add(new Block.Paragraph($"And {NumberWords.Count(watched.Count - MostCards)} more on the page of flags.", IsAside: true));
         }
 
-        if (StandingPicture.Compose(draft) is { } picture) blocks.Add(picture);
         return new ReportSection("tails", "Tails to look at", blocks);
     }
 
@@ -93,8 +89,6 @@ internal static class TailsSection
             yield return new Block.Paragraph(Evidence(draft, flag));
         }
 
-        if (NotCounted(draft, flag) is { } notCounted) yield return new Block.Paragraph(notCounted, IsAside: true);
-        if (Drivers(draft, flag) is { } drivers) yield return new Block.Paragraph(drivers);
         if (flag is { Test: { } test, Family: { } family })
             yield return new Block.Paragraph($"Tested: {test}. The q-value allows for {family}.", IsAside: true);
         if (now is null)
@@ -165,40 +159,6 @@ internal static class TailsSection
         var assumption = flag.Condition is null ? ChanceWords.OneLife : ChanceWords.OneRate;
         return $"{ChanceWords.OfCalls(q, law, assumption)} ({ChanceWords.Named("q", q, law)}).";
     }
-
-    // What is listed for the place or the aircraft and not among the count above.
-    private static string? NotCounted(ReportDraft draft, ProposedFlag flag)
-    {
-        // A flag that counts from a closing on leaves out more than these.
-        if (flag.CountedAfterDate is not null || flag.Change is not null) return null;
-        if (flag.Kind == FlagKind.AirframeDrift)
-        {
-            return draft.Current.Standings.FirstOrDefault(a =>
-                a.Registration == flag.Registration && a.TypeGroup == flag.TypeGroup && a.Condition == flag.Condition) is { } aircraft
-                ? HistoryWords.NotCounted(aircraft.PresentAtEntry, aircraft.NotWatched)
-                : null;
-        }
-
-        return draft.Current.LocationStandings.FirstOrDefault(s => s.Registration == flag.Registration && s.TypeGroup == flag.TypeGroup
-            && s.Condition == flag.Condition && flag.Locations.Contains(s.Location, StringComparer.Ordinal)) is { } place
-            ? HistoryWords.NotCounted(place.PresentAtEntry, place.NotWatched)
-            : null;
-    }
-
-    private static Line? Drivers(ReportDraft draft, ProposedFlag flag)
-    {
-        if (flag is not { Kind: FlagKind.AirframeDrift, Change: null, Condition: { } condition }) return null;
-        var standing = draft.Current.Standings.FirstOrDefault(a =>
-            a.Registration == flag.Registration && a.Condition == condition && a.TypeGroup == flag.TypeGroup);
-        var drivers = flag.Drivers ?? standing?.Drivers;
-        if (standing is null || drivers is not { Count: > 0 }) return null;
-        var shown = string.Join("; ", drivers.Take(MostDrivers).Select(Driver));
-        var limits = drivers[0].ExpectedLower is null ? "" : $" In brackets the {NumberWords.PercentInFull(draft.Current.Parameters.Confidence)} limits of what is expected.";
-        return $"Where: {shown}.{limits} Norm: {NumberWords.Count(standing.OthersEvents, "event", "events")} on {NumberWords.Count(standing.OthersCount, "other", "others")} of {flag.TypeGroup}.";
-    }
-
-    private static string Driver(LocationShare share) =>
-        $"{LocationWords.Name(share.Location)} ({share.Observed} seen, {NumberWords.Expected(share.Expected, share.ExpectedLower, share.ExpectedUpper)} expected in {NumberWords.Hours(share.ExposureHours)})";
 
     private static Line State(ReportDraft draft, FlagLine line)
     {

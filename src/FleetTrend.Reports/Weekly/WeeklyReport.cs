@@ -38,6 +38,7 @@ public sealed record WeeklyReport
             EffectsSection.Compose(draft),
             RepeatsSection.Compose(draft),
             QuietSection.Compose(draft),
+            LevelsSection.Compose(draft),
             PartLivesSection.Compose(draft),
             RatesSection.Compose(draft),
             FleetSection.Compose(draft),

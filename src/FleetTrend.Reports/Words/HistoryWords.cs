@@ -1,5 +1,4 @@
 using FleetTrend.Records.Words;
-using FleetTrend.Trends.LocationStandings;
 using FleetTrend.Trends.Repeats;
 
 namespace FleetTrend.Reports.Words;
@@ -29,7 +28,7 @@ public static class HistoryWords
     /// How many there are and how many of them count: <c>8 cracks since the renewal at 640 h: 7 counted, 1 already there at the first
     /// look</c>. Only what counts is in a rate.
     /// </summary>
-    public static string Counts(RepeatLocation repeat, LocationStanding? standing)
+    public static string Counts(RepeatLocation repeat)
     {
         ArgumentNullException.ThrowIfNull(repeat);
         var all = ConditionWords.Count(repeat.Events.Count, repeat.Condition);
@@ -37,14 +36,11 @@ public static class HistoryWords
             all += $" since the renewal at {NumberWords.Hours(renewed)}";
         if (repeat.Events.Any(e => e.Counting is null))
             return all;
-        var counted = Count(EventCounting.Counted);
         List<string> parts = [];
         Add(EventCounting.PresentAtEntry, "already there at the first look");
         Add(EventCounting.NotWatched, "found in no watched hours");
         Add(EventCounting.OtherTypeGroup, "counted in an earlier type group");
-        if (standing is not null && standing.Observed > counted)
-            parts.Add($"{NumberWords.Count(standing.Observed - counted)} more counted from before the renewal");
-        return parts.Count == 0 ? all : $"{all}: {NumberWords.Count(counted)} counted, {string.Join(", ", parts)}";
+        return parts.Count == 0 ? all : $"{all}: {NumberWords.Count(Count(EventCounting.Counted))} counted, {string.Join(", ", parts)}";
 
         int Count(EventCounting counting) => repeat.Events.Count(e => e.Counting == counting);
 

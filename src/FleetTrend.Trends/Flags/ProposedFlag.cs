@@ -3,7 +3,6 @@ using FleetTrend.Records.Flags;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Changes;
 using FleetTrend.Trends.PartLives;
-using FleetTrend.Trends.Standings;
 
 namespace FleetTrend.Trends.Flags;
 
@@ -42,9 +41,6 @@ public sealed record ProposedFlag
 
     /// <summary>What gets worse, since when and how sure; null for a base that differs from the others only, or where an earlier version raised it.</summary>
     public Change? Change { get; init; }
-
-    /// <summary>Of a drift of an earlier version, what each of the locations adds, in the hours that count; null elsewhere.</summary>
-    public IReadOnlyList<LocationShare>? Drivers { get; init; }
 
     /// <summary>
     /// The day on which the flag before, about the same, was closed: what is counted here came after it. Null where none was.

@@ -36,6 +36,7 @@ public sealed class FleetAnalysis : Analysis<FleetLine>
                 : null,
         LatestInspectionDate = o.LatestInspection?.Date,
         RecentEvents = o.Events.Count(e => e.FoundDate > asOf.AddDays(-RecentDays) && e.FoundDate <= asOf),
+        Events = [.. o.Events.CountBy(e => e.Condition).OrderBy(c => c.Key).Select(c => new ConditionCount(c.Key, c.Value))],
         OpenEvents = o.Events.Count(e => e.ClosedDate is null),
     };
 }

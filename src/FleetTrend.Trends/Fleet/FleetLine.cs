@@ -30,6 +30,9 @@ public sealed record FleetLine
     /// <summary>Events of any condition in the last 90 days before the as-of day.</summary>
     public required int RecentEvents { get; init; }
 
+    /// <summary>Events of each condition that it ever had; null in trends stored before they were counted.</summary>
+    public IReadOnlyList<ConditionCount>? Events { get; init; }
+
     /// <summary>Events open now: no action has closed them.</summary>
     public required int OpenEvents { get; init; }
 }

@@ -1,6 +1,5 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Layouts;
-using FleetTrend.Statistics.Norms;
 
 namespace FleetTrend.Trends.Groups;
 
@@ -31,10 +30,6 @@ internal sealed class LocationObservations
 
     /// <summary>Hours watched by all aircraft, in tenths: whole numbers add up to the same in any order.</summary>
     public long ExposureTenths { get; }
-
-    /// <summary>Counts of a condition by aircraft.</summary>
-    public NormStratum Stratum(Condition condition) => new(
-        Location, [.. Aircraft.Where(a => a.ExposureTenths > 0).Select(a => new UnitCount(a.Registration, a.Count(condition), a.ExposureHours))]);
 
     /// <summary>Whether the condition makes sense here.</summary>
     public bool CanHave(Condition condition) => Kind.Conditions.Contains(condition);

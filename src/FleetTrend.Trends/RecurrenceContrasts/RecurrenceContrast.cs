@@ -24,6 +24,12 @@ public sealed record RecurrenceContrast
     /// <summary>Time in service at each of its events that count, ascending.</summary>
     public required IReadOnlyList<double> FoundHours { get; init; }
 
+    /// <summary>Its events besides that do not count: the first look found them.</summary>
+    public int PresentAtEntryCount { get; init; }
+
+    /// <summary>Its events besides that do not count: found in no watched hours.</summary>
+    public int NotWatchedCount { get; init; }
+
     /// <summary>Hours in which it was watched there, ascending and apart.</summary>
     public required IReadOnlyList<WatchedSpan> Watched { get; init; }
 

@@ -5,8 +5,8 @@ using FleetTrend.Trends.Repeats;
 namespace FleetTrend.Trends.RecurrenceContrasts;
 
 /// <summary>
-/// Of each base, the place that stands out most among those where a condition came back, beside the mean of the other aircraft of the
-/// type group there: the one that a report of that base shows.
+/// Of each base, the place where a condition came back most often, beside the mean of the other aircraft of the type group there: the one
+/// that a report of that base shows.
 /// </summary>
 public sealed class RecurrenceContrastAnalysis : Analysis<RecurrenceContrast>
 {
@@ -23,12 +23,10 @@ public sealed class RecurrenceContrastAnalysis : Analysis<RecurrenceContrast>
     protected override IEnumerable<RecurrenceContrast> Find(TypeGroupInputs inputs, ICollection<double> tests)
     {
         var present = inputs.Present.Where(a => a.RetiredDate is null).ToDictionary(a => a.Registration, a => a.Base, StringComparer.Ordinal);
-        var chances = inputs.LocationTests.SeenAgain.ToDictionary(s => (s.Registration, s.Location, s.Condition), s => s.PValue.Value);
         return inputs.Repeats
             .Where(r => present.ContainsKey(r.Registration))
             .GroupBy(r => present[r.Registration], StringComparer.Ordinal)
             .Select(g => g
-                .OrderBy(r => chances.GetValueOrDefault((r.Registration, r.Location, r.Condition), 1))
                 .Select(r => Contrast(r, inputs.Observations.At(r.Location), inputs.Parameters.Confidence))
                 .FirstOrDefault(c => c is { OthersCount: > 0 }))
             .OfType<RecurrenceContrast>()
@@ -48,6 +46,8 @@ public sealed class RecurrenceContrastAnalysis : Analysis<RecurrenceContrast>
             TypeGroup = repeat.TypeGroup,
             Location = repeat.Location,
             Condition = repeat.Condition,
+            PresentAtEntryCount = own.Events.Count(e => e.Condition == repeat.Condition && e.PresentAtEntry),
+            NotWatchedCount = own.Events.Count(e => e.Condition == repeat.Condition && !e.PresentAtEntry && !own.IsCounted(e)),
             FoundHours = [.. own.Counted(repeat.Condition).Select(e => e.Found.Value).Order()],
             Watched = [.. own.Windows.Select(w => new WatchedSpan(w.From.Value, w.To.Value))],
             OthersCount = others.Count,

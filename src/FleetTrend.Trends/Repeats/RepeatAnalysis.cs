@@ -1,6 +1,7 @@
 using FleetTrend.Observations;
 using FleetTrend.Observations.Recurrences;
 using FleetTrend.Records;
+using FleetTrend.Trends.Groups;
 
 namespace FleetTrend.Trends.Repeats;
 
@@ -30,7 +31,16 @@ public sealed class RepeatAnalysis : Analysis<RepeatLocation>
 
     /// <summary>All such places of a type group, most repeats first.</summary>
     internal static IEnumerable<RepeatLocation> Find(TypeGroupInputs inputs) => Analyses.Repeats.Order(inputs.Aircraft.SelectMany(RepeatsOf)
-        .Where(r => r.TypeGroup == inputs.TypeGroup));
+        .Where(r => r.TypeGroup == inputs.TypeGroup)
+        .Select(r => r with { Others = Others(r, inputs.Observations.At(r.Location)) }));
+
+    private static RepeatOthers? Others(RepeatLocation repeat, LocationObservations location)
+    {
+        var others = location.Aircraft.Where(a => a.Registration != repeat.Registration && a.ExposureTenths > 0).ToList();
+        return others.Count == 0
+            ? null
+            : new RepeatOthers(others.Count, others.Sum(a => a.Count(repeat.Condition)), others.Sum(a => a.ExposureTenths) / 10.0);
+    }
 
     private static IEnumerable<RepeatLocation> RepeatsOf(AircraftObservations aircraft)
     {

@@ -1,12 +1,11 @@
 using FleetTrend.Records.Findings;
 using FleetTrend.Records.Sources;
-using FleetTrend.Trends.LocationStandings;
 
 namespace FleetTrend.Trends.Repeats;
 
 /// <summary>
 /// One location of one aircraft where a condition came back after an action that had closed it, since the last renewal. A fact and
-/// no judgement: whether that is more often than on the others is what <see cref="LocationStanding"/> says.
+/// no judgement, beside what the others had there.
 /// </summary>
 public sealed record RepeatLocation
 {
@@ -36,6 +35,9 @@ public sealed record RepeatLocation
 
     /// <summary>Hours watched there since the last renewal or start.</summary>
     public required double ExposureHours { get; init; }
+
+    /// <summary>The same location on the others of the type group; null where none was watched there, and in trends of an earlier version.</summary>
+    public RepeatOthers? Others { get; init; }
 
     /// <summary>The records behind it.</summary>
     public required IReadOnlyList<RecordKey> Evidence { get; init; }

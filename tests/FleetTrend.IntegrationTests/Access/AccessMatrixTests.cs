@@ -76,8 +76,6 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListPartLives"] = "R",
         ["TrendService/ListRates"] = "R",
         ["TrendService/ListRecurrences"] = "R",
-        ["TrendService/ListStandings"] = "R",
-        ["TrendService/ListLocationStandings"] = "R",
         ["TrendService/ListLevels"] = "R",
         ["TrendService/ListOpenFindings"] = "R",
         ["TrendService/ListDueLooks"] = "R",

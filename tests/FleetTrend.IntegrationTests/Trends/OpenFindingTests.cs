@@ -73,7 +73,6 @@ public sealed class OpenFindingTests(PostgresFixture postgres)
             Recurrences = [],
             Repeats = [],
             PartLives = [],
-            Standings = [],
             Flags = [],
             DataProblems = [],
         });

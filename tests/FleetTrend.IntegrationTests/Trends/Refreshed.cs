@@ -30,8 +30,6 @@ internal static class Refreshed
         {
             Tests = new Dictionary<string, TestCounts>
             {
-                [Analyses.Standings.Name] = TestCounts.Count(trends.Standings.Select(a => a.PValue.Value)),
-                [Analyses.LocationStandings.Name] = TestCounts.Count(trends.LocationStandings.Select(a => a.PValue.Value)),
                 [Analyses.PartLives.Name] = TestCounts.Count(trends.PartLives
                     .SelectMany(l => new[] { l.Contrast?.MedianTest, l.Contrast?.EarlyTest }).Where(t => t is not null).Select(t => t!.PValue)),
             },
@@ -45,8 +43,8 @@ internal static class Refreshed
         };
         var rows = Rows(Analyses.Fleet, trends.Fleet).Concat(Rows(Analyses.Rates, trends.Rates)).Concat(Rows(Analyses.Recurrences, trends.Recurrences))
             .Concat(Rows(Analyses.Repeats, trends.Repeats)).Concat(Rows(Analyses.RecurrenceContrasts, trends.RecurrenceContrasts))
-            .Concat(Rows(Analyses.LocationStandings, trends.LocationStandings)).Concat(Rows(Analyses.PartLives, trends.PartLives))
-            .Concat(Rows(Analyses.Standings, trends.Standings)).Concat(Rows(Analyses.Effects, trends.Effects))
+            .Concat(Rows(Analyses.PartLives, trends.PartLives))
+            .Concat(Rows(Analyses.Levels, trends.Levels)).Concat(Rows(Analyses.Effects, trends.Effects))
             .Concat(Rows(Analyses.OpenFindings, trends.OpenFindings))
             .Concat(Rows(Analyses.DueLooks, trends.DueLooks))
             .Concat(Rows(Analyses.Quiet, trends.Quiet)).Concat(Rows(Analyses.DataProblems, trends.DataProblems));

@@ -26,7 +26,7 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task Before_the_first_refresh_there_are_no_trends_and_the_answer_says_so()
     {
-        var refusal = await Assert.ThrowsAsync<RpcException>(() => server.Trends.ListStandingsAsync(new ListStandingsRequest()).ResponseAsync);
+        var refusal = await Assert.ThrowsAsync<RpcException>(() => server.Trends.ListLevelsAsync(new ListLevelsRequest()).ResponseAsync);
         Assert.Equal((StatusCode.FailedPrecondition, "NO_TRENDS_YET"), (refusal.StatusCode, Info(refusal).Reason));
         Assert.NotNull((await server.Trends.RequestRefreshAsync(new RequestRefreshRequest())).RequestTime);
     }
@@ -35,24 +35,24 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
     public async Task Pages_hold_the_moment_of_the_first_though_a_refresh_comes_between()
     {
         await RefreshAsync();
-        var all = await server.Trends.ListStandingsAsync(new ListStandingsRequest());
-        var first = await server.Trends.ListStandingsAsync(new ListStandingsRequest { PageSize = 1 });
+        var all = await server.Trends.ListLevelsAsync(new ListLevelsRequest());
+        var first = await server.Trends.ListLevelsAsync(new ListLevelsRequest { PageSize = 1 });
         await server.Intake.PushRecordAsync(new PushRecordRequest { Record = ShopCards.Aircraft("ZZ-A99") });
         await RefreshAsync();
 
-        var standings = first.Standings.ToList();
+        var levels = first.Levels.ToList();
         for (var token = first.NextPageToken; token.Length > 0;)
         {
-            var next = await server.Trends.ListStandingsAsync(new ListStandingsRequest { PageSize = 1, PageToken = token });
+            var next = await server.Trends.ListLevelsAsync(new ListLevelsRequest { PageSize = 1, PageToken = token });
             Assert.Equal(first.Origin, next.Origin);
-            standings.AddRange(next.Standings);
+            levels.AddRange(next.Levels);
             token = next.NextPageToken;
         }
 
-        Assert.Equal(all.Standings, standings);
-        Assert.True(standings.Count > 2);
-        var other = await Assert.ThrowsAsync<RpcException>(() => server.Trends.ListStandingsAsync(
-            new ListStandingsRequest { PageSize = 1, PageToken = first.NextPageToken, TypeGroup = first.Standings[0].TypeGroup }).ResponseAsync);
+        Assert.Equal(all.Levels, levels);
+        Assert.True(levels.Count > 2);
+        var other = await Assert.ThrowsAsync<RpcException>(() => server.Trends.ListLevelsAsync(
+            new ListLevelsRequest { PageSize = 1, PageToken = first.NextPageToken, TypeGroup = first.Levels[0].TypeGroup }).ResponseAsync);
         Assert.Equal("PAGE_TOKEN_INVALID", Info(other).Reason);
     }
 
@@ -147,25 +147,6 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Empty((await server.Flags.ListFlagsAsync(new ListFlagsRequest())).Flags);
     }
 
-    [Fact] // By hand: all four events of six aircraft with the same hours on one of them, (1/6)^4; one place of six aircraft is six tests.
-    public async Task A_place_carries_its_test_and_the_records_behind_it()
-    {
-        await RefreshAsync();
-        var asked = new ListLocationStandingsRequest { Registration = "zz-a00", Location = ShopCards.Weld, Condition = Condition.Crack };
-        var answer = await server.Trends.ListLocationStandingsAsync(asked);
-        var place = Assert.Single(answer.Standings);
-        Assert.Equal((4, 3, 600.0, 5), (place.ObservedCount, place.ReturnCount, place.ExposureHours, place.OthersCount));
-        Assert.Equal(1 / 1296.0, place.PValue, 1e-12);
-        Assert.Equal(6 / 1296.0, place.QValue, 1e-12);
-        Assert.Equal((6, 0.95, false), (place.ComparisonCount, place.Expected.Confidence, place.Ratio.HasValue));
-        Assert.Equal(0.73778, place.Expected.Upper, 1e-5);
-        Assert.Equal(Enumerable.Range(0, 4).Select(k => $"crack {k} of ZZ-A00"), place.RecordKeys.Select(k => k.SourceRecordId)
-            .Where(k => k.StartsWith("crack", StringComparison.Ordinal)));
-        Assert.NotNull(answer.Origin.AsOfTime);
-        asked.Condition = Condition.Wear;
-        Assert.Empty((await server.Trends.ListLocationStandingsAsync(asked)).Standings);
-    }
-
     [Fact]
     public async Task A_report_is_made_again_to_the_byte_whatever_came_after_it()
     {
@@ -196,6 +177,28 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
         var texts = await Task.WhenAll(listed.Select(async line =>
             (await server.Reports.GetReportAsync(new GetReportRequest { ReportId = line.ReportId })).Report.Text));
         Assert.NotEqual(texts[0], texts[1]);
+    }
+
+    // A report of before levels took the place of tests of aircraft and places: it reads as it was mailed. Made again it is another one, and why is said.
+    [Fact]
+    public async Task A_report_of_another_code_version_reads_as_it_was_and_says_why_it_is_not_made_again()
+    {
+        var writer = ActivatorUtilities.CreateInstance<ReportWriter>(server.Services, ActivatorUtilities.CreateInstance<TrendRefresh>(server.Services));
+        await writer.WriteAsync(new ReportPeriod(new DateOnly(2026, 1, 5), new DateOnly(2026, 1, 11)), CancellationToken.None);
+        var listed = Assert.Single((await server.Reports.ListReportsAsync(new ListReportsRequest { Base = "*" })).Reports);
+        await using (var command = server.Services.GetRequiredService<Npgsql.NpgsqlDataSource>().CreateCommand(
+            "update reports set code_version = '0.0.1+before', text = 'Cracks seen over expected: p = 0.0008'"))
+        {
+            Assert.NotEqual(0, await command.ExecuteNonQueryAsync());
+        }
+
+        var report = (await server.Reports.GetReportAsync(new GetReportRequest { ReportId = listed.ReportId })).Report;
+        Assert.Equal(("Cracks seen over expected: p = 0.0008", "0.0.1+before"), (report.Text, report.CodeVersion));
+        var again = await server.Reports.ReproduceReportAsync(new ReproduceReportRequest { ReportId = listed.ReportId });
+        Assert.False(again.Same);
+        Assert.Matches(
+            "^Text: line 1 was \"Cracks seen over expected: p = 0.0008\", is .* The report was made by code version 0\\.0\\.1\\+before; this is .+\\.$",
+            again.Difference);
     }
 
     [Fact] // Of four cracks with a repair after each, one turns out to be corrosion and one never to have been.
@@ -308,7 +311,7 @@ public sealed class TrendQueryTests(PostgresFixture postgres) : IAsyncLifetime
 
         await RefreshAsync();
         var after = await server.Trends.ListEvidenceAsync(asked);
-        Assert.Equal((await server.Trends.ListStandingsAsync(new ListStandingsRequest())).Origin.AsOfTime, after.AsOfTime);
+        Assert.Equal((await server.Trends.ListLevelsAsync(new ListLevelsRequest())).Origin.AsOfTime, after.AsOfTime);
         Assert.Equal((4, 3), (before.Rows.Count(r => r.Event is not null), after.Rows.Count(r => r.Event is not null)));
         asked.AsOfTime = before.AsOfTime;
         Assert.Equal(before.Rows, (await server.Trends.ListEvidenceAsync(asked)).Rows);

@@ -159,7 +159,7 @@ internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, ResultRead
     /// <summary>The card, with the numbers of its aircraft as they are now.</summary>
     private async Task<string> CardAsync(StoredFlag flag, ProposedFlag said, PublishedTrends trends, CancellationToken ct)
     {
-        IReadOnlyList<Analysis> wanted = said.Registration is null ? [] : [Analyses.Fleet, Analyses.Standings, Analyses.LocationStandings];
+        IReadOnlyList<Analysis> wanted = said.Registration is null ? [] : [Analyses.Fleet];
         var now = await results.AssembleAsync(trends, wanted, new ResultFilter { Registration = said.Registration }, ct);
         return ReportHtml.Render(FlagSection.Compose(now, flag.ToLine(), new Uri(settings.PublicUrl + "/")));
     }

@@ -4,18 +4,18 @@ using ScottPlot.TickGenerators;
 
 namespace FleetTrend.Reports.Plots;
 
-/// <summary>Observed over expected per aircraft on a logarithmic axis, with intervals; the norm is 1.</summary>
-public sealed class StandingPlot : ReportPlot
+/// <summary>Levels of aircraft, times the norm, on a logarithmic axis with intervals.</summary>
+public sealed class LevelPlot : ReportPlot
 {
     private static readonly double[] Marks = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100];
-    private readonly IReadOnlyList<StandingDot> dots;
+    private readonly IReadOnlyList<LevelDot> dots;
 
     /// <summary>Makes the plot.</summary>
     /// <param name="name">Short name, unique in the report.</param>
     /// <param name="altText">What it shows, in words.</param>
     /// <param name="caption">The line below it.</param>
     /// <param name="dots">The rows from the top; one at least.</param>
-    public StandingPlot(string name, string altText, string caption, IReadOnlyList<StandingDot> dots)
+    public LevelPlot(string name, string altText, string caption, IReadOnlyList<LevelDot> dots)
         : base(name, altText, caption) => this.dots = dots;
 
     /// <inheritdoc/>
@@ -23,8 +23,8 @@ public sealed class StandingPlot : ReportPlot
 
     internal override Plot Draw()
     {
-        var plot = PlotStyle.Blank("Observed over expected (1 = as the others)", string.Empty);
-        var left = Floor(dots.Where(d => d.Ratio > 0).Select(d => d.Lower is > 0 ? d.Lower.Value : d.Ratio).DefaultIfEmpty(0.5).Min());
+        var plot = PlotStyle.Blank("Times the norm (1 = as the others)", string.Empty);
+        var left = Floor(dots.Select(d => d.Lower is > 0 ? d.Lower.Value : d.Ratio).DefaultIfEmpty(0.5).Min());
         var right = Ceiling(dots.Select(d => d.Upper is { } u && double.IsFinite(u) ? u : d.Ratio).DefaultIfEmpty(2).Max());
         plot.Add.VerticalLine(0, 1.5f, PlotStyle.Ink);
         for (var i = 0; i < dots.Count; i++) DrawDot(plot, dots[i], -i, left, right);
@@ -39,7 +39,7 @@ public sealed class StandingPlot : ReportPlot
         return plot;
     }
 
-    private static void DrawDot(Plot plot, StandingDot dot, double row, double left, double right)
+    private static void DrawDot(Plot plot, LevelDot dot, double row, double left, double right)
     {
         var color = dot.IsFlagged ? PlotStyle.Series[1] : PlotStyle.Quiet;
         var lower = Math.Log10(Math.Max(left, dot.Lower ?? left));
@@ -49,7 +49,7 @@ public sealed class StandingPlot : ReportPlot
         bar.LineWidth = dot.IsFlagged ? 3 : 1.5f;
         bar.MarkerSize = 0;
         var marker = plot.Add.Marker(Math.Log10(Math.Max(left, dot.Ratio)), row);
-        marker.MarkerShape = dot.Ratio <= left ? MarkerShape.OpenTriangleDown : dot.IsFlagged ? MarkerShape.FilledDiamond : MarkerShape.FilledCircle;
+        marker.MarkerShape = dot.IsFlagged ? MarkerShape.FilledDiamond : MarkerShape.FilledCircle;
         marker.MarkerSize = dot.IsFlagged ? 12 : 7;
         marker.MarkerColor = color;
         marker.MarkerLineColor = color;
