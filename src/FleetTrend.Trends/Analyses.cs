@@ -11,6 +11,7 @@ using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.RecurrenceContrasts;
 using FleetTrend.Trends.Recurrences;
 using FleetTrend.Trends.Repeats;
+using FleetTrend.Trends.Silence;
 
 namespace FleetTrend.Trends;
 
@@ -53,6 +54,9 @@ public static class Analyses
     /// <summary>What is too quiet, and asked about.</summary>
     public static QuietAnalysis Quiet { get; } = new();
 
+    /// <summary>Aircraft of which nothing comes any more.</summary>
+    public static SilenceAnalysis Silence { get; } = new();
+
     /// <summary>What in the records does not add up.</summary>
     public static DataProblemAnalysis DataProblems { get; } = new();
 
@@ -60,6 +64,6 @@ public static class Analyses
     public static IReadOnlyList<Analysis> All { get; } =
     [
         Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, Levels, Changes, OpenFindings, DueLooks, Effects,
-        Quiet, DataProblems,
+        Quiet, Silence, DataProblems,
     ];
 }

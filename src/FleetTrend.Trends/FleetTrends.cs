@@ -59,6 +59,7 @@ public static class FleetTrends
             DueLooks = [.. Settled(Analyses.DueLooks)],
             Effects = [.. Settled(Analyses.Effects)],
             Quiet = [.. Settled(Analyses.Quiet)],
+            Silences = [.. Settled(Analyses.Silence)],
             Flags = ProposedFlags.Propose([.. groups.Select(g => g.Candidates)], parameters, kinds, closings),
             DataProblems = [.. Analyses.DataProblems.Order(Settled(Analyses.DataProblems).Concat(otherProblems))],
         };

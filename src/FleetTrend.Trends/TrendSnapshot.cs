@@ -11,6 +11,7 @@ using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.RecurrenceContrasts;
 using FleetTrend.Trends.Recurrences;
 using FleetTrend.Trends.Repeats;
+using FleetTrend.Trends.Silence;
 
 namespace FleetTrend.Trends;
 
@@ -58,6 +59,9 @@ public sealed record TrendSnapshot
 
     /// <summary>How quiet each aircraft and base is, what is asked about first; empty in trends stored before there was a question.</summary>
     public IReadOnlyList<Quietness> Quiet { get; init; } = [];
+
+    /// <summary>Aircraft of which nothing comes any more; empty in trends stored before they were asked about.</summary>
+    public IReadOnlyList<AircraftSilence> Silences { get; init; } = [];
 
     /// <summary>What deserves attention by these numbers; the store decides which are new.</summary>
     public required IReadOnlyList<ProposedFlag> Flags { get; init; }

@@ -51,6 +51,7 @@ internal static class CallScopes
         ["TrendService/ListDueLooks"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],
         ["TrendService/ListQuiet"] = [TrendsRead],
+        ["TrendService/ListSilences"] = [TrendsRead],
         ["TrendService/ListEvidence"] = [TrendsRead],
         ["ParameterService/GetParameters"] = [TrendsRead, Administer],
         ["ParameterService/ChangeParameters"] = [Administer],

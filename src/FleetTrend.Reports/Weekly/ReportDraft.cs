@@ -4,6 +4,7 @@ using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Fleet;
+using FleetTrend.Trends.Silence;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
@@ -37,6 +38,9 @@ internal sealed class ReportDraft
 
     /// <summary>Aircraft in scope that fly.</summary>
     public IReadOnlyList<FleetLine> Fleet { get; }
+
+    /// <summary>Aircraft in scope of which nothing comes any more, the longest silent first.</summary>
+    public IReadOnlyList<AircraftSilence> Silences => [.. Current.Silences.Where(s => Scope.Covers(s.Base))];
 
     public MethodList Methods { get; } = new();
 

@@ -24,6 +24,9 @@ public sealed record ReportInputs
     /// <summary>Records that wait; null where none does.</summary>
     public HeldLine? Held { get; init; }
 
+    /// <summary>Sources that have stopped sending.</summary>
+    public IReadOnlyList<SilentSource> SilentSources { get; init; } = [];
+
     /// <summary>Where the pages are, such as <c>http://maintenance.example:8080/</c>; null leaves links out.</summary>
     public Uri? PagesUrl { get; init; }
 

@@ -25,10 +25,20 @@ internal static class SubjectLine
     private static string Quiet(ReportDraft draft, string at, int open, int newProblems)
     {
         if (draft.Fleet.Count == 0) return $"No aircraft on record{at}";
+        if (draft.Silences.Count == draft.Fleet.Count) return $"No word from any aircraft{at}: nothing new can be said";
         var still = open > 0 ? $", {NumberWords.Count(open, "flag", "flags")} still open" : string.Empty;
+        if (draft.Silences.Count + draft.Inputs.SilentSources.Count > 0) return $"No new flags{at}{still}, and no word from {Silent(draft)}";
         return newProblems > 0
             ? $"No new flags{at}{still}; {NumberWords.Count(newProblems, "data problem", "data problems")} to sort out"
             : $"Quiet week{at}: no new flags{still}";
+    }
+
+    private static string Silent(ReportDraft draft)
+    {
+        List<string> silent = [];
+        if (draft.Silences.Count > 0) silent.Add($"{NumberWords.Count(draft.Silences.Count)} aircraft");
+        if (draft.Inputs.SilentSources.Count > 0) silent.Add(NumberWords.Count(draft.Inputs.SilentSources.Count, "source", "sources"));
+        return string.Join(" and ", silent);
     }
 
     private static string Headlines(List<FlagLine> fresh)

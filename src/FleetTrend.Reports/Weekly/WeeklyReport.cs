@@ -31,6 +31,7 @@ public sealed record WeeklyReport
         // The order is that of reading; sections that have nothing to say are absent.
         ReportSection?[] sections =
         [
+            SilenceSection.Compose(draft),
             NewsSection.Compose(draft, problems),
             OpenFindingsSection.Compose(draft),
             DueLooksSection.Compose(draft),

@@ -87,6 +87,7 @@ public sealed class ResultReader(ResultStore store)
             DueLooks = await AllAsync(Analyses.DueLooks),
             Effects = await AllAsync(Analyses.Effects),
             Quiet = await AllAsync(Analyses.Quiet),
+            Silences = await AllAsync(Analyses.Silence),
             Flags = fleet.Flags,
             DataProblems = wanted.Contains(Analyses.DataProblems)
                 ? [.. Analyses.DataProblems.Order((await AllAsync(Analyses.DataProblems)).Concat(fleet.OtherProblems))]

@@ -49,5 +49,27 @@ public sealed class SourceStore(IDbContextFactory<FleetDbContext> contexts)
         return await context.Sources.Select(source => source.Name).ToHashSetAsync(StringComparer.Ordinal, ct);
     }
 
+    /// <summary>By source, the days on which records of it were accepted, in a span; sources without any are left out.</summary>
+    /// <param name="after">Only records that were accepted after this moment.</param>
+    /// <param name="until">Only records that were accepted up to this moment.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<IReadOnlyList<SourceDays>> ReadDaysAsync(DateTimeOffset after, DateTimeOffset until, CancellationToken ct)
+    {
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        var rows = await context.Database.SqlQuery<SourceDay>(
+            $"""
+            select distinct source.name as source, (record.accept_time at time zone 'UTC')::date as day
+            from records record join sources source on source.id = record.source_id
+            where record.accept_time > {after.ToUniversalTime()} and record.accept_time <= {until.ToUniversalTime()}
+            """).ToListAsync(ct);
+        return
+        [
+            .. rows.GroupBy(row => row.Source, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
+                .Select(g => new SourceDays(g.Key, [.. g.Select(row => row.Day).Order()])),
+        ];
+    }
+
+    private sealed record SourceDay(string Source, DateOnly Day);
+
     private static Source ToSource(SourceRow row) => new(row.Name, row.Title, row.CreateTime);
 }

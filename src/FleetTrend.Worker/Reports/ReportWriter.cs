@@ -12,7 +12,9 @@ using FleetTrend.Store.Flags;
 using FleetTrend.Store.HeldRecords;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
+using FleetTrend.Store.Sources;
 using FleetTrend.Trends;
+using FleetTrend.Trends.Silence;
 
 namespace FleetTrend.Worker.Reports;
 
@@ -26,6 +28,7 @@ public sealed class ReportWriter(
     CodeStore codes,
     ReportStore reports,
     RecipientStore recipients,
+    SourceStore sources,
     HostSettings settings,
     TimeProvider time,
     ILogger<ReportWriter> log)
@@ -34,6 +37,9 @@ public sealed class ReportWriter(
     public const string WholeFleet = "*";
 
     private const int MostPerPage = 500;
+
+    // A source of which nothing came for longer than that is no news any more.
+    private const int HabitDays = 3 * 365;
 
     /// <summary>Makes the reports of a period that are not there yet, all as of one moment.</summary>
     public async Task WriteAsync(ReportPeriod period, CancellationToken ct)
@@ -70,6 +76,7 @@ public sealed class ReportWriter(
             Flags = [.. open.Select(f => Line(f, before?.AsOf))],
             DataProblems = records.Checks,
             Held = records.Held,
+            SilentSources = records.Silent,
             PagesUrl = new Uri(settings.PublicUrl),
             Notice = settings.Notice,
         };
@@ -134,7 +141,21 @@ public sealed class ReportWriter(
             {
                 ByRegistration = new SortedDictionary<string, int>(waiting.ToDictionary(), StringComparer.Ordinal),
                 UnmappedCodes = unmapped.Count,
-            });
+            },
+            await SilentSourcesAsync(asOf, ct));
+    }
+
+    /// <summary>Sources that have stopped sending against their own habit of two years.</summary>
+    private async Task<IReadOnlyList<SilentSource>> SilentSourcesAsync(DateTimeOffset asOf, CancellationToken ct)
+    {
+        var today = DateOnly.FromDateTime(asOf.UtcDateTime);
+        return
+        [
+            .. (await sources.ReadDaysAsync(asOf.AddDays(-HabitDays), asOf, ct))
+                .Select(s => (s.Source, Habit: Habit.Find(s.Days, today)))
+                .Where(s => s.Habit is { IsKnown: true } habit && habit.IsSilent())
+                .Select(s => new SilentSource(s.Source, s.Habit!)),
+        ];
     }
 
     private static async Task<IReadOnlyList<T>> AllAsync<T>(Func<string?, Task<Page<T>>> list)
@@ -163,5 +184,5 @@ public sealed class ReportWriter(
         Note = flag.Answer,
     };
 
-    private sealed record RecordState(IReadOnlyList<DataProblemLine> Checks, HeldLine? Held);
+    private sealed record RecordState(IReadOnlyList<DataProblemLine> Checks, HeldLine? Held, IReadOnlyList<SilentSource> Silent);
 }

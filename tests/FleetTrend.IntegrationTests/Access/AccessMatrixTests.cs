@@ -81,6 +81,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListDueLooks"] = "R",
         ["TrendService/ListEffects"] = "R",
         ["TrendService/ListQuiet"] = "R",
+        ["TrendService/ListSilences"] = "R",
         ["TrendService/RequestRefresh"] = "WA",
     };
 

@@ -1,0 +1,61 @@
+using FleetTrend.Records.Words;
+using FleetTrend.Reports.Blocks;
+using FleetTrend.Trends;
+using FleetTrend.Trends.Silence;
+
+namespace FleetTrend.Reports.Weekly;
+
+/// <summary>What has stopped coming in. It is said first, since every figure below is of what came.</summary>
+public static class SilenceSection
+{
+    private const int MostLines = 5;
+    private const string Heading = "No word from";
+
+    /// <summary>All silences of a snapshot, for a page.</summary>
+    /// <param name="snapshot">The trends, with their fleet lines.</param>
+    public static ReportSection Compose(TrendSnapshot snapshot)
+    {
+        ArgumentNullException.ThrowIfNull(snapshot);
+        var asOf = $"as of {NumberWords.Moment(snapshot.AsOf)}";
+        List<Block> blocks = snapshot.Silences.Count == 0
+            ? [new Block.Paragraph($"Every aircraft that flies has sent as it used to, {asOf}.")]
+            :
+            [
+                new Block.Paragraph($"{Counted(snapshot.Silences.Count, snapshot.Fleet.Count(l => l.RetiredDate is null))} {SilenceWords.Question}"),
+                new Block.Table(
+                    $"Silent aircraft, the longest first, {asOf}",
+                    [new("Aircraft"), new("Base"), new("What no longer comes"), new("Last"), new("Days since", true), new("Longest before, days", true)],
+                    [.. snapshot.Silences.Select(s => (IReadOnlyList<Line>)
+                        [
+                            s.Registration, s.Base, s.HoursStillCome ? "Inspections" : "Hours and inspections", s.LastDate is { } day ? NumberWords.Day(day) : "never",
+                            NumberWords.Count(s.DaysSince), s.LongestGapDays is { } longest ? $"{NumberWords.Count(longest)}{(s.IsOwnGap ? "" : ", of its like")}" : "not known",
+                        ])]),
+            ];
+        blocks.Add(new Block.Paragraph(SilenceWords.Rule, IsAside: true));
+        return new ReportSection("silence", Heading, blocks);
+    }
+
+    internal static ReportSection? Compose(ReportDraft draft)
+    {
+        var silent = draft.Silences;
+        var sources = draft.Inputs.SilentSources;
+        if (silent.Count == 0 && sources.Count == 0) return null;
+        List<Line> lines = [.. sources.Select(s => (Line)$"{SilenceWords.Statement(s.Source, s.Habit)}.").Take(MostLines)];
+        lines.AddRange(silent.Take(MostLines).Select(s => (Line)$"{SilenceWords.Statement(s)}."));
+        List<Block> blocks = [];
+        if (silent.Count > 0)
+            blocks.Add(new Block.Paragraph($"{Counted(silent.Count, draft.Fleet.Count)} {SilenceWords.Question}"));
+        blocks.Add(new Block.Bullets(lines));
+        var rest = Math.Max(0, silent.Count - MostLines);
+        var more = rest > 0 ? $"{NumberWords.Count(rest)} more aircraft" : "All of them, and the rule";
+        if (draft.Inputs.PagesUrl is { } pages)
+            blocks.Add(new Block.Paragraph(Line.Join(new Run.Link(more, new Uri(pages, "silent"))), IsAside: true));
+        else if (rest > 0)
+            blocks.Add(new Block.Paragraph($"{more}.", IsAside: true));
+        return new ReportSection("silence", Heading, blocks);
+    }
+
+    private static string Counted(int silent, int flying) => silent == flying
+        ? $"{(flying == 1 ? "The only aircraft has" : $"All {NumberWords.Count(flying)} aircraft have")} stopped sending: every figure is of the days before."
+        : $"{NumberWords.Count(silent)} of {NumberWords.Count(flying)} aircraft {(silent == 1 ? "has" : "have")} stopped sending as {(silent == 1 ? "it" : "they")} used to.";
+}
