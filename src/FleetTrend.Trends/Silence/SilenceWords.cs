@@ -14,6 +14,13 @@ public static class SilenceWords
         "Listed is what has sent nothing for more than twice its longest gap of two years before, and more than four weeks. Of which too little has come to "
         + "know that, the longest gap of half of its like counts; where that is not known either, half a year.";
 
+    /// <summary>How many of those that fly are silent, in one sentence.</summary>
+    /// <param name="silent">How many are silent.</param>
+    /// <param name="flying">How many fly, as far as is known.</param>
+    public static string Counted(int silent, int flying) => silent == flying
+        ? $"{(flying == 1 ? "The only aircraft has" : $"All {NumberWords.Count(flying)} aircraft have")} stopped sending: every figure is of the days before."
+        : $"{NumberWords.Count(silent)} of {NumberWords.Count(flying)} aircraft {(silent == 1 ? "has" : "have")} stopped sending as {(silent == 1 ? "it" : "they")} used to.";
+
     /// <summary>A silence in one line: <c>ZZ-A07: nothing since 3 Jan 2026, 311 days; before that never longer than 41 days</c>.</summary>
     public static string Statement(AircraftSilence silence)
     {

@@ -115,7 +115,8 @@ public sealed class OpenFindingTests(PostgresFixture postgres)
             Occasion = Occasion.Other,
             Looks =
             {
-                new LocationLook { Location = ShopCards.Weld, State = LookState.Examined }, new LocationLook { Location = ShopCards.Gasket, State = LookState.Examined },
+                new LocationLook { Location = ShopCards.Weld, State = LookState.Examined },
+                new LocationLook { Location = ShopCards.Gasket, State = LookState.Examined },
             },
         },
     };
