@@ -20,7 +20,8 @@ public sealed class SilenceSectionTests
         Assert.Equal("No new flags, whole fleet, and no word from 1 aircraft", report.Subject);
         var section = Html(report.Document.Sections[0]);
         Assert.Equal("ZZ-A07: nothing since 2 Jan 2026, 320 days; before that never longer than 41 days.", section.QuerySelector("li")!.TextContent);
-        Assert.StartsWith($"1 of {Snapshot().Fleet.Count(l => l.RetiredDate is null)} aircraft has stopped sending as it used to.", section.QuerySelector("p")!.TextContent, StringComparison.Ordinal);
+        Assert.StartsWith(
+            $"No longer sending as before: 1 of {Snapshot().Fleet.Count(l => l.RetiredDate is null)} aircraft.", section.QuerySelector("p")!.TextContent, StringComparison.Ordinal);
         Assert.Equal("http://fleet.example:8080/silent", section.QuerySelector("a")!.GetAttribute("href"));
     }
 

@@ -18,8 +18,8 @@ public static class SilenceWords
     /// <param name="silent">How many are silent.</param>
     /// <param name="flying">How many fly, as far as is known.</param>
     public static string Counted(int silent, int flying) => silent == flying
-        ? $"{(flying == 1 ? "The only aircraft has" : $"All {NumberWords.Count(flying)} aircraft have")} stopped sending: every figure is of the days before."
-        : $"{NumberWords.Count(silent)} of {NumberWords.Count(flying)} aircraft {(silent == 1 ? "has" : "have")} stopped sending as {(silent == 1 ? "it" : "they")} used to.";
+        ? "No aircraft sends any more: every figure is of the days before."
+        : $"No longer sending as before: {NumberWords.Count(silent)} of {NumberWords.Count(flying)} aircraft.";
 
     /// <summary>A silence in one line: <c>ZZ-A07: nothing since 3 Jan 2026, 311 days; before that never longer than 41 days</c>.</summary>
     public static string Statement(AircraftSilence silence)
