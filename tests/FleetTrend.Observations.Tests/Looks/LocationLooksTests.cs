@@ -52,7 +52,8 @@ public sealed class LocationLooksTests
         var seen = new InventedAircraft().NotExamined(5, 25, Weld, Gasket).Good(10, 50, Weld, Gasket).NotExamined(20, 100, Gasket)
             .Inspected(30, 150, LookState.CouldNotExamine, Gasket).NotExamined(30, 150, Gasket).NotExamined(30, 150, Coupling).Observe();
         var passedOver = seen.Looks.ToDictionary(l => l.Location, l => l.PassedOver);
-        Assert.Equal((Day(30), false, 2, 2), (passedOver[Gasket]!.Date, passedOver[Gasket]!.IsPossible, passedOver[Gasket]!.Count, passedOver[Gasket]!.Evidence.Count));
+        Assert.Equal((Day(30), false, 2, 2), (passedOver[Gasket]!.Date, passedOver[Gasket]!.IsPossible,
+            passedOver[Gasket]!.Count, passedOver[Gasket]!.Evidence.Count));
         Assert.Equal((Day(30), true, 1), (passedOver[Coupling]!.Date, passedOver[Coupling]!.IsPossible, passedOver[Coupling]!.Count));
         Assert.Equal((null, null), (passedOver[Weld], passedOver[OtherGasket]));
     }
