@@ -2,6 +2,7 @@ using FleetTrend.Trends.Changes;
 using FleetTrend.Trends.DataProblems;
 using FleetTrend.Trends.DueLooks;
 using FleetTrend.Trends.Effects;
+using FleetTrend.Trends.FailureChances;
 using FleetTrend.Trends.Fleet;
 using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.OpenFindings;
@@ -48,6 +49,12 @@ public static class Analyses
     /// <summary>Which looks are due.</summary>
     public static DueLookAnalysis DueLooks { get; } = new();
 
+    /// <summary>Chances that parts fail before their next look.</summary>
+    public static FailureChanceAnalysis FailureChances { get; } = new();
+
+    /// <summary>Whether these chances came true.</summary>
+    public static ChanceCalibrationAnalysis ChanceCalibrations { get; } = new();
+
     /// <summary>Whether what was done helped.</summary>
     public static EffectAnalysis Effects { get; } = new();
 
@@ -63,7 +70,7 @@ public static class Analyses
     /// <summary>Those that a refresh computes.</summary>
     public static IReadOnlyList<Analysis> All { get; } =
     [
-        Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, Levels, Changes, OpenFindings, DueLooks, Effects,
-        Quiet, Silence, DataProblems,
+        Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, Levels, Changes, OpenFindings, DueLooks, FailureChances, ChanceCalibrations,
+        Effects, Quiet, Silence, DataProblems,
     ];
 }

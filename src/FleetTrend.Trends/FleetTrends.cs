@@ -57,6 +57,8 @@ public static class FleetTrends
             Levels = [.. Settled(Analyses.Levels)],
             OpenFindings = [.. Settled(Analyses.OpenFindings)],
             DueLooks = [.. Settled(Analyses.DueLooks)],
+            FailureChances = [.. Settled(Analyses.FailureChances)],
+            ChanceCalibrations = [.. Settled(Analyses.ChanceCalibrations)],
             Effects = [.. Settled(Analyses.Effects)],
             Quiet = [.. Settled(Analyses.Quiet)],
             Silences = [.. Settled(Analyses.Silence)],

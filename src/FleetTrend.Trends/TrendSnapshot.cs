@@ -1,6 +1,7 @@
 using FleetTrend.Observations.DataProblems;
 using FleetTrend.Trends.DueLooks;
 using FleetTrend.Trends.Effects;
+using FleetTrend.Trends.FailureChances;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Fleet;
 using FleetTrend.Trends.Levels;
@@ -53,6 +54,12 @@ public sealed record TrendSnapshot
 
     /// <summary>Which looks are due, what is past its interval first; empty in trends stored before it was told.</summary>
     public IReadOnlyList<DueLook> DueLooks { get; init; } = [];
+
+    /// <summary>Chances that parts fail before their next look, the most failures first; empty in trends stored before they were told.</summary>
+    public IReadOnlyList<FailureChance> FailureChances { get; init; } = [];
+
+    /// <summary>Whether such chances came true, by type group; empty as above.</summary>
+    public IReadOnlyList<ChanceCalibration> ChanceCalibrations { get; init; } = [];
 
     /// <summary>Whether what was done helped, the newest action first; empty in trends stored before there was one.</summary>
     public IReadOnlyList<Effect> Effects { get; init; } = [];

@@ -81,7 +81,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
     /// <summary>A life: entry, last good and first bad ages.</summary>
     public FleetBuilder Life(
         string location, string kind, double lastGood, double? firstBad = null, double entry = 0, LifeExclusion? exclusion = null,
-        int startDay = 0)
+        int startDay = 0, double? ageNow = null)
     {
         lives.Add(new ObservedLife
         {
@@ -97,6 +97,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
             FirstBad = firstBad is { } bad ? Hours.From(bad) : null,
             Failure = firstBad is null ? null : Condition.LeakTrace,
             StartDate = Start.AddDays(startDay),
+            AgeNow = ageNow is { } now ? Hours.From(now) : null,
             Evidence = [Key()],
         });
         return this;

@@ -49,6 +49,8 @@ internal static class CallScopes
         ["TrendService/ListLevels"] = [TrendsRead],
         ["TrendService/ListOpenFindings"] = [TrendsRead],
         ["TrendService/ListDueLooks"] = [TrendsRead],
+        ["TrendService/ListFailureChances"] = [TrendsRead],
+        ["TrendService/ListChanceCalibrations"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],
         ["TrendService/ListQuiet"] = [TrendsRead],
         ["TrendService/ListSilences"] = [TrendsRead],

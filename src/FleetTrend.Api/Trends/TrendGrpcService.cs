@@ -169,6 +169,44 @@ internal sealed class TrendGrpcService(
     }
 
     /// <inheritdoc/>
+    public override async Task<ListFailureChancesResponse> ListFailureChances(ListFailureChancesRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request),
+            Analyses.FailureChances,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
+            Analyses.FailureChances.Order,
+            context.CancellationToken);
+        return new ListFailureChancesResponse
+        {
+            FailureChances = { page.Items.Select(c => c.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<ListChanceCalibrationsResponse> ListChanceCalibrations(ListChanceCalibrationsRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request),
+            Analyses.ChanceCalibrations,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup) },
+            arrange: null,
+            context.CancellationToken);
+        return new ListChanceCalibrationsResponse
+        {
+            ChanceCalibrations = { page.Items.Select(c => c.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
     public override async Task<ListEffectsResponse> ListEffects(ListEffectsRequest request, ServerCallContext context)
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);

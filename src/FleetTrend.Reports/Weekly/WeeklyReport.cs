@@ -35,6 +35,7 @@ public sealed record WeeklyReport
             NewsSection.Compose(draft, problems),
             OpenFindingsSection.Compose(draft),
             DueLooksSection.Compose(draft),
+            FailureChancesSection.Compose(draft),
             TailsSection.Compose(draft),
             EffectsSection.Compose(draft),
             RepeatsSection.Compose(draft),

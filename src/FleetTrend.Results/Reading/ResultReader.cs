@@ -85,6 +85,8 @@ public sealed class ResultReader(ResultStore store)
             Levels = await AllAsync(Analyses.Levels),
             OpenFindings = await AllAsync(Analyses.OpenFindings),
             DueLooks = await AllAsync(Analyses.DueLooks),
+            FailureChances = await AllAsync(Analyses.FailureChances),
+            ChanceCalibrations = await AllAsync(Analyses.ChanceCalibrations),
             Effects = await AllAsync(Analyses.Effects),
             Quiet = await AllAsync(Analyses.Quiet),
             Silences = await AllAsync(Analyses.Silence),

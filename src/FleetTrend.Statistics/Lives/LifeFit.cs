@@ -191,6 +191,16 @@ public sealed class LifeFit
             value, Ordered(ElementaryFunctions.OneMinusExp(Math.Exp(lower)), ElementaryFunctions.OneMinusExp(Math.Exp(upper))));
     }
 
+    /// <summary>Log of the hazard that one good at <paramref name="age"/> passes in the next <paramref name="ahead"/> hours, with its derivatives.</summary>
+    internal LikelihoodPoint LogHazardAhead(double age, double ahead)
+    {
+        var (mu, tau) = (Math.Log(Model.Scale), Math.Log(Model.Shape));
+        if (age > 0) return new ConditionalHazard(family, Math.Log(age), Math.Log(age + ahead)).At(mu, tau);
+        var z = Model.Shape * (Math.Log(ahead) - mu);
+        var passed = family.LogCumulativeHazard(z);
+        return new LikelihoodPoint(passed.Value, -Model.Shape * passed.First, z * passed.First, 0, 0, 0);
+    }
+
     private static Outcome<LifeFit> FitBoth(LifeDistribution distribution, IReadOnlyList<Life> lives, double confidence)
     {
         var arrays = new LifeArrays(lives);

@@ -79,6 +79,8 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListLevels"] = "R",
         ["TrendService/ListOpenFindings"] = "R",
         ["TrendService/ListDueLooks"] = "R",
+        ["TrendService/ListFailureChances"] = "R",
+        ["TrendService/ListChanceCalibrations"] = "R",
         ["TrendService/ListEffects"] = "R",
         ["TrendService/ListQuiet"] = "R",
         ["TrendService/ListSilences"] = "R",

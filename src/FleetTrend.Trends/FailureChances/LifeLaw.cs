@@ -1,0 +1,17 @@
+using System.Text.Json.Serialization;
+using FleetTrend.Statistics.Lives;
+
+namespace FleetTrend.Trends.FailureChances;
+
+/// <summary>The life distribution behind the chances of a kind of part.</summary>
+/// <param name="Kind">Name of the kind.</param>
+/// <param name="Base">The base that has a distribution of its own, since its parts last differently; null for all others.</param>
+/// <param name="Distribution">Its name: <c>Weibull</c>, <c>lognormal</c>.</param>
+/// <param name="Failures">Failures in the fit.</param>
+/// <param name="Lives">Lives in the fit.</param>
+public sealed record LifeLaw(string Kind, string? Base, string Distribution, int Failures, int Lives)
+{
+    /// <summary>The fit; null in what was stored.</summary>
+    [JsonIgnore]
+    internal LifeFit? Fit { get; init; }
+}
