@@ -29,7 +29,8 @@ public sealed class SilenceSectionTests
     public void Where_no_aircraft_sends_the_week_is_not_called_quiet()
     {
         var now = Snapshot();
-        var all = now with { Silences = [.. now.Fleet.Where(l => l.RetiredDate is null).Select((l, i) => Silent(i + 1) with { Registration = l.Registration, Base = l.Base })] };
+        var flying = now.Fleet.Where(l => l.RetiredDate is null);
+        var all = now with { Silences = [.. flying.Select((l, i) => Silent(i + 1) with { Registration = l.Registration, Base = l.Base })] };
         Assert.Equal("No word from any aircraft, whole fleet: nothing new can be said", Report(all, Inputs(ReportScope.WholeFleet)).Subject);
         Assert.Contains("every figure is of the days before", Report(all, Inputs(ReportScope.WholeFleet)).Render().Text.ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.Equal(5, Html(Report(all, Inputs(ReportScope.WholeFleet)).Document.Sections[0]).QuerySelectorAll("li").Length);
@@ -56,7 +57,8 @@ public sealed class SilenceSectionTests
     [Fact]
     public void The_page_lists_all_with_the_rule_and_says_where_there_is_none()
     {
-        var cells = Html(SilenceSection.Compose(Snapshot() with { Silences = [Silent(7) with { HoursStillCome = true }] })).QuerySelector("tbody tr")!.Children.Select(c => c.TextContent);
+        var page = Html(SilenceSection.Compose(Snapshot() with { Silences = [Silent(7) with { HoursStillCome = true }] }));
+        var cells = page.QuerySelector("tbody tr")!.Children.Select(c => c.TextContent);
         Assert.Equal(["ZZ-A07", "Quillmoor", "Inspections", "2 Jan 2026", "320", "41"], cells);
         var none = Html(SilenceSection.Compose(Snapshot())).TextContent;
         Assert.Contains("Every aircraft that flies has sent as it used to", none, StringComparison.Ordinal);
