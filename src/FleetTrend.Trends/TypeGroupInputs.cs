@@ -2,6 +2,7 @@ using FleetTrend.Observations;
 using FleetTrend.Records.Flags;
 using FleetTrend.Trends.Changes;
 using FleetTrend.Trends.Expectations;
+using FleetTrend.Trends.FailureChances;
 using FleetTrend.Trends.Groups;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Repeats;
@@ -16,6 +17,7 @@ public sealed class TypeGroupInputs
     private readonly Lazy<IReadOnlyList<RepeatLocation>> repeats;
     private readonly Lazy<IReadOnlyList<PartLifeTrend>> partLives;
     private readonly Lazy<RateLooks> rateLooks;
+    private readonly Lazy<LifeLaws> lifeLaws;
     private readonly Lazy<GroupExpectations> expectations;
     private readonly Lazy<IReadOnlyList<Change>> changes;
     private readonly Lazy<ChangeLimits> aircraftLimits;
@@ -46,6 +48,7 @@ public sealed class TypeGroupInputs
         expectations = new(() => GroupExpectations.Build(this));
         observations = new(() => TypeGroupObservations.Sort(typeGroup, Aircraft));
         repeats = new(() => [.. RepeatAnalysis.Find(this)]);
+        lifeLaws = new(() => LifeLaws.Fit(this, Aircraft.SelectMany(a => a.Lives).Where(l => l.TypeGroup == TypeGroup)));
         partLives = new(() => [.. PartLifeAnalysis.Fit(this, _ => true)]);
         aircraftLimits = new(() => ChangeLimits.OfAircraft(Expectations, Parameters));
         baseLimits = new(() => ChangeLimits.OfBases(Expectations, Parameters));
@@ -84,6 +87,9 @@ public sealed class TypeGroupInputs
 
     /// <summary>Lives of parts, to be settled.</summary>
     internal IReadOnlyList<PartLifeTrend> PartLives => partLives.Value;
+
+    /// <summary>Life distributions behind the chances of parts.</summary>
+    internal LifeLaws LifeLaws => lifeLaws.Value;
 
     /// <summary>Aircraft and bases that get worse, called or not.</summary>
     internal IReadOnlyList<Change> Changes => changes.Value;

@@ -54,6 +54,18 @@ public sealed class DueLookTests
         Assert.Equal("ZZ-A01: next look in 10 h, about 11 Dec 2025", DueLookWords.Statement(due[1]));
     }
 
+    [Fact] // Both at 700 h: ZZ-A01 is 50 h past and flies 1 h a day, so that it was due 50 days ago; ZZ-A02 is 10 h past, at a tenth of that, 100 days ago.
+    public void Of_what_is_past_the_hours_count_and_not_the_days()
+    {
+        var slow = One("ZZ-A02", 590).Build(latest: At(700)) with
+        {
+            Hours = new HoursByDay([new(Day(0), Hours.Zero), new(Day(590), Hours.From(590)), new(Day(591), Hours.From(690)), new(Day(700), Hours.From(700))]),
+        };
+        var due = Find(new TrendParameters(), slow, One("ZZ-A01", 550).Build(latest: At(700)));
+        Assert.Equal([("ZZ-A01", -50.0), ("ZZ-A02", -10)], due.Select(d => (d.Registration, d.HoursToNext!.Value)));
+        Assert.True(due[1].DueDate < due[0].DueDate);
+    }
+
     [Fact] // The latest hours say how far it has flown; an inspection that examined everything starts the interval again.
     public void Alike_locations_stand_together_the_first_few_by_name()
     {

@@ -122,12 +122,15 @@ public sealed class FailureChanceTests
 
     // The planted truth is Weibull 2.5, 700 h. Aircraft come with parts of up to 600 h that had not failed by then; looks are 60 to 140 h apart; what is found
     // failed is renewed, in one case of three with its sisters, which were good. Over 25 fleets, the chances by what was known on day 700 are held against
-    // every look since: each tenth of them within limits that 999 in 1,000 hold. Chances half as large as they are stand out in nearly every tenth.
+    // every look since: each tenth of them within binomial limits that 999 in 1,000 hold. Where the hazard of aircraft varies by 0.3, the looks of one aircraft
+    // share it, which adds 0.09 of the square of its 0.7 failures to the variance of 0.56 that it has in a tenth, and a fit to some 60 failures of one fleet
+    // is off by some 13 %, 2.6 % over 25 fleets, which is two thirds of a standard deviation of the 540 failures of a tenth: limits 1.2 times as far away.
+    // Chances half as large as they are stand out in nearly every tenth.
     [Theory]
-    [InlineData(0, false)]
-    [InlineData(0.3, false)]
-    [InlineData(0, true)]
-    public void Held_out_chances_come_true_in_every_tenth_of_them(double variation, bool isWrong)
+    [InlineData(0, 1, false)]
+    [InlineData(0.3, 1.2, false)]
+    [InlineData(0, 1, true)]
+    public void Held_out_chances_come_true_in_every_tenth_of_them(double variation, double reach, bool isWrong)
     {
         List<ForeseenOutcome> outcomes = [];
         for (var seed = 1; seed <= 25; seed++)
@@ -143,7 +146,7 @@ public sealed class FailureChanceTests
         if (isWrong)
             Assert.True(groups.Count(g => g.IsOff) >= 8);
         else
-            Assert.All(groups, g => Assert.False(g.IsOff, $"{g}"));
+            Assert.All(groups, g => Assert.InRange(g.Found, g.Expected - reach * (g.Expected - g.Lower), g.Expected + reach * (g.Upper - g.Expected)));
     }
 
     [Fact] // The same over a year: a row per type group, with its groups and what was foreseen.

@@ -41,7 +41,7 @@ public sealed class ChanceCalibrationAnalysis : Analysis<ChanceCalibration>
             Groups = outcomes.Count < FewestLooksInAGroup
                 ? []
                 : [.. groups.Select(g => new ChanceGroup(g.From, g.To, g.Count, g.Expected, g.Found, g.Lower, g.Upper))],
-            Laws = LifeLaws.Fit(inputs, inputs.Aircraft.SelectMany(a => a.Lives).Where(l => l.TypeGroup == inputs.TypeGroup)).All,
+            Laws = inputs.LifeLaws.All,
         };
     }
 

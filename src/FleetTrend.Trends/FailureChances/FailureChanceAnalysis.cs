@@ -28,13 +28,10 @@ public sealed class FailureChanceAnalysis : Analysis<FailureChance>
         items.OrderByDescending(c => c.Expected).ThenBy(c => c.Registration, StringComparer.Ordinal);
 
     /// <inheritdoc/>
-    protected override IEnumerable<FailureChance> Find(TypeGroupInputs inputs, ICollection<double> tests)
-    {
-        var laws = LifeLaws.Fit(inputs, inputs.Aircraft.SelectMany(a => a.Lives).Where(l => l.TypeGroup == inputs.TypeGroup));
-        return inputs.Present.Where(a => a.RetiredDate is null && a.Lives.Any(l => l.Ending == LifeEnding.InService)).Select(a => Describe(inputs, a, laws));
-    }
+    protected override IEnumerable<FailureChance> Find(TypeGroupInputs inputs, ICollection<double> tests) =>
+        inputs.Present.Where(a => a.RetiredDate is null && a.Lives.Any(l => l.Ending == LifeEnding.InService)).Select(a => Describe(inputs, a));
 
-    private static FailureChance Describe(TypeGroupInputs inputs, AircraftObservations aircraft, LifeLaws laws)
+    private static FailureChance Describe(TypeGroupInputs inputs, AircraftObservations aircraft)
     {
         var (ageUnknown, tooFew) = (0, 0);
         List<(PartChance Part, PartAhead Ahead, ObservedLife Life)> parts = [];
@@ -42,7 +39,7 @@ public sealed class FailureChanceAnalysis : Analysis<FailureChance>
         {
             if (life.AgeNow is not { } now)
                 ageUnknown++;
-            else if (laws.Of(life.Kind.Name, life.Base) is not { Fit: { } fit })
+            else if (inputs.LifeLaws.Of(life.Kind.Name, life.Base) is not { Fit: { } fit })
                 tooFew++;
             else
                 parts.Add(Look(life, now.Value, fit, inputs.Parameters.LookIntervalHoursOf(inputs.TypeGroup, life.Kind.Name)));
