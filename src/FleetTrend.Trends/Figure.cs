@@ -31,6 +31,12 @@ public sealed record Figure
     /// <summary>Name of the method and its source, such as <c>exact Poisson (Garwood 1936)</c>.</summary>
     public required string Method { get; init; }
 
+    /// <summary>
+    /// Of a rate over several aircraft, variance over mean of their counts beside the common rate: near one where they have one rate and findings
+    /// come singly. Null elsewhere, without events, and in trends stored before it was told.
+    /// </summary>
+    public double? Dispersion { get; init; }
+
     /// <summary>For an age, the lowest one at which the data say anything: nothing failed before it. Null elsewhere.</summary>
     public double? DataFrom { get; init; }
 

@@ -1,6 +1,6 @@
 using FleetTrend.Records.Words;
 using FleetTrend.Statistics;
-using FleetTrend.Statistics.Rates;
+using FleetTrend.Statistics.Norms;
 
 namespace FleetTrend.Trends;
 
@@ -16,37 +16,41 @@ internal static class Figures
     /// <summary>Why a ratio to others has no value.</summary>
     public const string OthersHadNone = "not enough data: the others had no event there, so that only a lower limit exists";
 
+    private const string Clustered =
+        "events over hours; limits on the logarithm with aircraft as clusters, each beside the rate of the others, Student's t (Liang and Zeger 1986; "
+        + "Mancl and DeRouen 2001)";
+
     private const string Garwood = "events over hours, exact Poisson limits (Garwood 1936; NIST/SEMATECH e-Handbook 8.4.5.1)";
 
     /// <summary>A finite number, or null.</summary>
     public static double? Finite(double value) => double.IsFinite(value) ? value : null;
 
-    /// <summary>Events per 1,000 hours. No event gives the value zero with its upper limit; no hours give no value.</summary>
-    public static Figure Rate(int events, long exposureTenths, double confidence, string unit)
+    /// <summary>Events per 1,000 hours of aircraft that may differ. No event gives the value zero with its upper limit; no hours give no value.</summary>
+    /// <param name="aircraft">Events and hours in tenths of each.</param>
+    /// <param name="confidence">Confidence of the limits.</param>
+    /// <param name="unit">What the hours are.</param>
+    public static Figure Rate(IReadOnlyList<(int Events, long ExposureTenths)> aircraft, double confidence, string unit)
     {
-        var hours = exposureTenths / 10.0;
-        var rate = RateEstimate.Estimate(hours > 0 ? events : 0, hours, confidence);
-        return rate.Match(
-            r => new Figure
-            {
-                Value = r.Rate * 1000,
-                Lower = r.Interval.Lower * 1000,
-                Upper = Finite(r.Interval.Upper * 1000),
-                Confidence = confidence,
-                Unit = unit,
-                Events = events,
-                ExposureHours = hours,
-                Method = Garwood,
-            },
-            reason => new Figure
-            {
-                Confidence = confidence,
-                Unit = unit,
-                Events = events,
-                ExposureHours = hours,
-                Method = Garwood,
-                NotEnoughData = $"not enough data: {NumberWords.Count(events, "event", "events")} in no watched hours",
-            });
+        var events = aircraft.Sum(a => a.Events);
+        var figure = new Figure
+        {
+            Confidence = confidence,
+            Unit = unit,
+            Events = events,
+            ExposureHours = aircraft.Sum(a => a.ExposureTenths) / 10.0,
+            Method = events == 0 ? Garwood : Clustered,
+        };
+        List<CountExposure> watched = [.. aircraft.Where(a => a.ExposureTenths > 0).Select(a => new CountExposure(a.Events, a.ExposureTenths / 10.0))];
+        return ClusteredRate.Estimate(watched, confidence)
+            .Match(
+                r => figure with
+                {
+                    Value = r.Rate * 1000,
+                    Lower = r.Interval.Lower * 1000,
+                    Upper = Finite(r.Interval.Upper * 1000),
+                    Dispersion = r.Dispersion,
+                },
+                _ => figure with { NotEnoughData = $"not enough data: {NumberWords.Count(events, "event", "events")} in no watched hours" });
     }
 
     /// <summary>An estimate that rests on lives.</summary>

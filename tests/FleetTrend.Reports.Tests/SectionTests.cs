@@ -233,6 +233,17 @@ public sealed class SectionTests
         Assert.Contains("0.76 to 1.02", lives); // 1.019 lies above 1, and reads so
     }
 
+    [Fact] // How much aircraft differ stands beside the interval that allows for it, and what it means is told once.
+    public void A_rate_over_several_aircraft_tells_their_dispersion()
+    {
+        var now = Snapshot();
+        now = now with { Rates = [now.Rates[0] with { Rate = now.Rates[0].Rate with { Dispersion = 1.314 } }] };
+        var document = Report(now, null, Inputs(ReportScope.WholeFleet));
+        Assert.Contains("14 events in 48,210 h, dispersion 1.3", Section(document, "rates"));
+        Assert.Contains("Dispersion of a rate: variance over mean of the aircraft's counts.", Section(document, "reading"));
+        Assert.Equal("14 events in 48,210 h", FigureWords.Format(Rate(14, 48210, 0.29, 0.2, 0.5), FigureStyle.AsIs).Counts);
+    }
+
     [Fact] // Data from 380 h, the first failure, to 812 h, the oldest age: what a law says outside them is no finding.
     public void Limits_outside_the_data_are_said_to_be_outside()
     {

@@ -25,9 +25,11 @@ public sealed class LocationTrendsTests
         var rate = Small().Rates.Single(r => r.Location == Weld && r.Condition == Condition.Crack);
         Assert.Equal(1.5, rate.Rate.Value!.Value, 12);
         Assert.Equal((3, 2000.0, 2, 1), (rate.Rate.Events, rate.Rate.ExposureHours!.Value, rate.AircraftCount, rate.RepeatCount));
-        // Exact Poisson limits of a count of 3 at 95 %: 0.6187 and 8.7673 (Garwood 1936), over 2,000 h.
-        Assert.Equal(0.6187 / 2, rate.Rate.Lower!.Value, 3);
-        Assert.Equal(8.7673 / 2, rate.Rate.Upper!.Value, 3);
+        // Two aircraft, 2 in 800 h and 1 in 1,200 h: beside the other 2 - 800/1,200 = 1.3333 and 1 - 2 x 1,200/800 = -2, so 5.7778 / 3² = 0.64198.
+        // Student's t of 4 degrees 2.776445 (ClusteredRate): a factor exp(2.776445 x 0.801234) = 9.2496. Pearson: 0.8²/1.2 + 0.8²/1.8 = 0.8889.
+        Assert.Equal(1.5 / 9.2496, rate.Rate.Lower!.Value, 4);
+        Assert.Equal(1.5 * 9.2496, rate.Rate.Upper!.Value, 3);
+        Assert.Equal(8 / 9.0, rate.Rate.Dispersion!.Value, 9);
     }
 
     [Fact]

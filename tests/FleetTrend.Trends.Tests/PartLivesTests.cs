@@ -28,9 +28,9 @@ public sealed class PartLivesTests
         var trend = Whole(Four);
         Assert.Empty(trend.Fits);
         Assert.Equal("not enough data: 2 failures among 4 lives, and a fit needs 3", trend.NotEnoughData);
-        // 2 failures: 0.2422 to 7.2247 (Garwood 1936), over 700 h.
+        // One aircraft, 2 failures in 700 h: 1/2 + 0.5² for how much others may differ, a factor exp(1.959964 x 0.866025) = 5.4596 (ClusteredRate).
         Assert.Equal(2 / 0.7, trend.FailureRate.Value!.Value, 12);
-        Assert.Equal(7.2247 / 0.7, trend.FailureRate.Upper!.Value, 3);
+        Assert.Equal(2 / 0.7 * 5.4596, trend.FailureRate.Upper!.Value, 3);
     }
 
     [Fact] // No failure in 400 h: at most 3.6889 (Garwood 1936).

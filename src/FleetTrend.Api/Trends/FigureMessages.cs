@@ -31,6 +31,8 @@ internal static class FigureMessages
             wire.DataFrom = from;
         if (figure.DataTo is { } to)
             wire.DataTo = to;
+        if (figure.Dispersion is { } dispersion)
+            wire.Dispersion = dispersion;
         return wire;
     }
 }

@@ -1,4 +1,4 @@
 namespace FleetTrend.Cli.Analysis;
 
-/// <summary>A rate with its exact limits.</summary>
-internal sealed record PooledRate(double Rate, double Lower, double? Upper);
+/// <summary>The common rate of units, with limits that hold where they differ and the dispersion of their counts.</summary>
+internal sealed record PooledRate(double Rate, double Lower, double? Upper, double? Dispersion);

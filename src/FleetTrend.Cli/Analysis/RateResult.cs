@@ -18,10 +18,10 @@ internal sealed class RateResult : IAnalysisResult
     {
         this.confidence = confidence;
         var events = counts.Sum(c => c.Events);
-        var exposure = counts.Sum(c => c.ExposureHours);
-        Pooled = RateEstimate.Estimate(events, exposure, confidence)
-            .Match(r => new PooledRate(r.Rate, r.Interval.Lower, JsonOutput.Finite(r.Interval.Upper)), reason => Missing<PooledRate>("pooled", reason));
         CountExposure[] pairs = [.. counts.Select(c => new CountExposure(c.Events, c.ExposureHours))];
+        Pooled = ClusteredRate.Estimate(pairs, confidence).Match(
+            r => new PooledRate(r.Rate, r.Interval.Lower, JsonOutput.Finite(r.Interval.Upper), r.Dispersion),
+            reason => Missing<PooledRate>("pooled", reason));
         var between = pairs.Length == 1
             ? new NotEstimable(NotEstimableKind.NoInformation, events, "One unit has no others to differ from.")
             : HierarchicalRates.Estimate(pairs, confidence, RatePrior.UniformShrinkage);
@@ -68,7 +68,7 @@ internal sealed class RateResult : IAnalysisResult
         {
             yield return new Text(
                 $"Pooled: {Words.Format(pooled.Rate)} per unit of exposure ({Range(pooled.Lower, pooled.Upper)}, {NumberWords.PercentInFull(confidence)}), "
-                + $"{Units.Sum(u => u.Events)} events in {Words.Format(Units.Sum(u => u.Exposure))}.");
+                + $"{Units.Sum(u => u.Events)} events in {Words.Format(Units.Sum(u => u.Exposure))}{Spread(pooled.Dispersion)}.");
         }
         if (BetweenUnits is { } between)
         {
@@ -78,7 +78,7 @@ internal sealed class RateResult : IAnalysisResult
         foreach (var line in Words.Format(Notes))
             yield return line;
         yield return new Text(
-            "Limits: exact Poisson (Garwood 1936). p: chance of so many events or more at the others' rate, exact given the total; "
+            "Limits of a unit: exact Poisson (Garwood 1936); pooled: units as clusters, Student's t (Mancl and DeRouen 2001), dispersion near 1 where they have one rate. p: chance of so many events or more at the others' rate, exact given the total; "
             + "q: false discovery rate over the units (Benjamini and Hochberg 1995). Shrunk: median and equal-tailed limits of one posterior, "
             + $"averaged over the distributions of rates that the counts allow (George, Makov and Smith 1993; {RatePrior.UniformShrinkage.Description}).");
         yield return new Text(Words.Caution);
@@ -127,6 +127,8 @@ internal sealed class RateResult : IAnalysisResult
         Notes.Add(AnalysisNote.Describe(about, reason));
         return null;
     }
+
+    private static string Spread(double? dispersion) => dispersion is { } d ? $", dispersion {Words.Format(d)}" : "";
 
     private static string Optional(double? value) => value is { } v ? Words.Format(v) : "not known";
 

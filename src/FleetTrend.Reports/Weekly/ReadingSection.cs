@@ -39,6 +39,7 @@ internal static class ReadingSection
             "Base: lives of a kind of part against those at the other bases of the type group, called up to q = "
                 + $"{NumberWords.Rounded(parameters.FalseDiscoveryRate)} over all bases and kinds of part.",
             $"q: of calls this strong or stronger, the share that are false alarms (Benjamini and Hochberg 1995), {ChanceWords.OneRate}; where they do not, more are. Chances of counts are exact and told down to 1 in 10,000, those of lives are approximate and told down to 1 in 1,000.",
+            "Dispersion of a rate: variance over mean of the aircraft's counts. Near 1 they have one rate; above it they differ, and the interval allows for that.",
             "Hours end at the last look: what was flown since then is in no rate. A failure lies between the last good look and the bad one.",
             "A figure in square brackets names its method in the list below.",
         ];

@@ -11,7 +11,10 @@ internal sealed record FittedLives
         Count = observed.Count;
         Failures = observed.Count(l => l.FirstBad is not null);
         LateEntries = observed.Count(l => l.Entry.Tenths > 0);
-        WatchedTenths = observed.Sum(l => ((l.FirstBad ?? l.LastGood) - l.Entry).Tenths);
+        WatchedByAircraft = [.. observed
+            .GroupBy(l => l.Registration, StringComparer.Ordinal)
+            .OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => (g.Count(l => l.FirstBad is not null), g.Sum(l => ((l.FirstBad ?? l.LastGood) - l.Entry).Tenths)))];
         FollowedFrom = observed.Count == 0 ? null : observed.Min(l => l.Entry).Value;
         FollowedTo = observed.Count == 0 ? null : observed.Max(l => l.FirstBad ?? l.LastGood).Value;
         Lives = Together(observed.Select(l => l.ForFit()).OfType<Life>());
@@ -38,8 +41,8 @@ internal sealed record FittedLives
     /// <summary>Lives that came under observation with part of their age behind them.</summary>
     public int LateEntries { get; }
 
-    /// <summary>Hours watched on them, in tenths: from entry to the look that found them bad, or the last good look.</summary>
-    public long WatchedTenths { get; }
+    /// <summary>By aircraft, failures and hours watched in tenths: from entry to the look that found it bad, or the last good look.</summary>
+    public IReadOnlyList<(int Failures, long WatchedTenths)> WatchedByAircraft { get; }
 
     /// <summary>The age before which nothing failed: the youngest last good look of a failure, hours; null without a failure.</summary>
     public double? FirstFailureAfter { get; }

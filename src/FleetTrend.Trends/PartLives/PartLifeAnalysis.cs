@@ -122,7 +122,7 @@ public sealed class PartLifeAnalysis : Analysis<PartLifeTrend>
             FailedInNoHours = observed.Count(l => l.Exclusion == LifeExclusion.NoHours),
             FollowedFromHours = lives.FollowedFrom,
             FollowedToHours = lives.FollowedTo,
-            FailureRate = Figures.Rate(lives.Failures, lives.WatchedTenths, parameters.Confidence, "per 1,000 h on the part"),
+            FailureRate = Figures.Rate(lives.WatchedByAircraft, parameters.Confidence, "per 1,000 h on the part"),
             Curve = curve,
             CurveMethod = method,
             Fits = fits,

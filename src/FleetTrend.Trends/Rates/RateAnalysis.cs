@@ -57,7 +57,10 @@ public sealed class RateAnalysis : Analysis<RateTrend>
             Location = location,
             Condition = condition,
             Rate = Figures.Rate(
-                counted.Count, locations.Sum(l => l.ExposureTenths), confidence,
+                [.. locations.SelectMany(l => l.Aircraft).GroupBy(a => a.Registration, StringComparer.Ordinal)
+                    .OrderBy(g => g.Key, StringComparer.Ordinal)
+                    .Select(g => (g.Sum(a => a.Count(condition)), g.Sum(a => a.ExposureTenths)))],
+                confidence,
                 location is null ? Figures.PerThousandLocationHours : Figures.PerThousandHours),
             AircraftCount = locations.SelectMany(l => l.Aircraft).Where(a => a.ExposureTenths > 0).Select(a => a.Registration)
                 .Distinct(StringComparer.Ordinal).Count(),

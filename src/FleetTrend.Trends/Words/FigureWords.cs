@@ -5,7 +5,7 @@ namespace FleetTrend.Trends.Words;
 /// <summary>The parts in which a figure is always shown: value, interval, counts.</summary>
 /// <param name="Value">The estimate with its unit, or why there is none.</param>
 /// <param name="Interval">The interval, or that there is none.</param>
-/// <param name="Counts">The events and the exposure or lives behind it.</param>
+/// <param name="Counts">The events and the exposure or lives behind it, of a rate with its dispersion.</param>
 public sealed record FigureWords(string Value, string Interval, string Counts)
 {
     /// <summary>Words for a figure.</summary>
@@ -66,6 +66,7 @@ public sealed record FigureWords(string Value, string Interval, string Counts)
         var lives = figure.Lives is { } count
             ? $"{NumberWords.Count(figure.Events, "failure", "failures")} among {NumberWords.Count(count, "life", "lives")}"
             : NumberWords.Count(figure.Events, "event", "events");
-        return figure.ExposureHours is { } hours ? $"{lives} in {NumberWords.Hours(hours)}" : lives;
+        var counts = figure.ExposureHours is { } hours ? $"{lives} in {NumberWords.Hours(hours)}" : lives;
+        return figure.Dispersion is { } dispersion ? $"{counts}, dispersion {NumberWords.Rounded(dispersion)}" : counts;
     }
 }

@@ -112,6 +112,19 @@ public sealed class AnalyzeResultTests
             Assert.InRange(actual.GetDouble() / expected.GetDouble(), 1 - 5e-3, 1 + 5e-3);
     }
 
+    // Pumps: limits robust to pumps that differ and their dispersion, by glm in R, reference/clustered-rate-pumps.
+    [Fact]
+    public void The_pooled_rate_has_limits_that_hold_where_units_differ()
+    {
+        using var file = new AnalyzeFile(Pumps);
+        var pooled = file.Json("rate").GetProperty("pooled");
+        using var reference = JsonDocument.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "reference", "clustered-rate-pumps", "expected.json")));
+        var expected = reference.RootElement.GetProperty("expected");
+        Assert.All(["rate", "lower", "upper", "dispersion"], name =>
+            Assert.Equal(1, pooled.GetProperty(name).GetDouble() / expected.GetProperty(name).GetDouble(), 1e-7));
+        Assert.Contains(", dispersion 28.594.", string.Join(' ', file.Run("rate", json: false).Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+    }
+
     // Definition: the median of a posterior lies inside its equal-tailed limits at every credibility; the mean of a skewed one need not.
     [Theory]
     [InlineData(0.02)]

@@ -28,16 +28,17 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
 
     public async Task DisposeAsync() => await server.DisposeAsync();
 
-    // Six gaskets, new at 0 h, looked at every 100 h to 500 h; at 300 h three leak and are replaced. By hand: 3 leaks in 6 x 500 h. The upper limit of
-    // a count of 3 is half the upper quantile of chi-square with 8 degrees of freedom (Garwood 1936): 17.535 / 2 in 3,000 h at 95 %, 13.362 / 2
-    // at 80 % (Abramowitz and Stegun 1964, table 26.8). Nothing failed in its first 100 h; in its first 300 h something did.
+    // Six gaskets, new at 0 h, looked at every 100 h to 500 h; at 300 h three leak and are replaced. By hand: 3 leaks in 6 x 500 h, each
+    // aircraft 0.6 away from what the others give, 6 x 0.36 / 3² = 0.24. Student's t of 5 degrees is 2.5706 at 95 % and 1.4759 at 80 % (Abramowitz and
+    // Stegun 1964, table 26.10): upper limits of exp(2.5706 x 0.4899) = 3.523 and exp(1.4759 x 0.4899) = 2.061 times the rate. Nothing failed in its first 100 h; in its first 300 h something did.
     [Fact]
     public async Task The_next_results_use_them_and_an_earlier_report_is_made_again_with_its_own()
     {
         await PushFleetAsync();
         await WriteReportAsync(new DateOnly(2026, 11, 9));
         var (rate, early) = await ResultsAsync();
-        Assert.Equal((0.95, 2.922), (rate.Confidence, Math.Round(rate.Upper, 3)));
+        Assert.Equal((0.95, 3.523), (rate.Confidence, Math.Round(rate.Upper, 3)));
+        Assert.Equal(0.6, rate.Dispersion, 1e-9); // each of the six 0.5 away from 0.5: 6 x 0.5 / 5
         Assert.False(early.HasValue);
         Assert.Equal(0, (await OriginAsync()).Revision);
 
@@ -48,7 +49,7 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
         Assert.Equal(0.95, (await ResultsAsync()).Rate.Confidence); // not before the refresh
         await WriteReportAsync(new DateOnly(2026, 11, 16));
         (rate, early) = await ResultsAsync();
-        Assert.Equal((0.8, 2.227), (rate.Confidence, Math.Round(rate.Upper, 3)));
+        Assert.Equal((0.8, 2.061), (rate.Confidence, Math.Round(rate.Upper, 3)));
         Assert.False(early.HasValue);
 
         (changed.Revision, changed.Note) = (1, "gaskets of the set are looked at every 300 h");
