@@ -122,7 +122,8 @@ public sealed class AnalyzeResultTests
         var expected = reference.RootElement.GetProperty("expected");
         Assert.All(["rate", "lower", "upper", "dispersion"], name =>
             Assert.Equal(1, pooled.GetProperty(name).GetDouble() / expected.GetProperty(name).GetDouble(), 1e-7));
-        Assert.Contains(", dispersion 28.594.", string.Join(' ', file.Run("rate", json: false).Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+        var words = file.Run("rate", json: false).Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+        Assert.Contains(", dispersion 28.594.", string.Join(' ', words), StringComparison.Ordinal);
     }
 
     // Definition: the median of a posterior lies inside its equal-tailed limits at every credibility; the mean of a skewed one need not.
