@@ -28,7 +28,7 @@ public static class DueLooksSection
                 : $"There are no aircraft that fly, {asOf}.")]);
         }
 
-        List<Block> blocks = [new Block.Paragraph($"{Counted(due, snapshot.AsOf)} {DueLookWords.WhoseIntervals}"), Aircraft(due, asOf)];
+        List<Block> blocks = [new Block.Paragraph($"{Counted(due, snapshot.AsOf)} {DueLookWords.WhoseIntervals}"), Aircraft(due, snapshot.AsOf)];
         if (due.Count > MostRows)
             blocks.Add(new Block.Paragraph($"{NumberWords.Count(due.Count - MostRows)} more are due later. ListDueLooks has all of them.", IsAside: true));
         AddPassedOver(blocks, due, asOf);
@@ -72,6 +72,15 @@ public static class DueLooksSection
         return new ReportSection("due", Heading, blocks);
     }
 
+    // Hours are those of its latest record: by its pace it may have flown what was left.
+    private static string Due(DueLook due, DateOnly today) => due switch
+    {
+        { IsOverdue: true } => "now",
+        { DueDate: { } day } when day <= today => "now, by its pace",
+        { DueDate: { } day } => NumberWords.Day(day),
+        _ => "can't be told",
+    };
+
     private static bool IsSoon(DueLook due, DateTimeOffset asOf) => !due.IsOverdue && due.DueDate <= Soon(asOf);
 
     private static DateOnly Soon(DateTimeOffset asOf) => DateOnly.FromDateTime(asOf.UtcDateTime).AddDays(DaysAhead);
@@ -83,14 +92,14 @@ public static class DueLooksSection
             + $"{(soon == 0 ? "none" : NumberWords.Count(soon))} more {(soon is 0 or 1 ? "comes" : "come")} due by {NumberWords.Day(Soon(asOf))}.";
     }
 
-    private static Block.Table Aircraft(IReadOnlyList<DueLook> due, string asOf) => new(
-        $"Aircraft, what is past its interval first, {asOf}",
+    private static Block.Table Aircraft(IReadOnlyList<DueLook> due, DateTimeOffset asOf) => new(
+        $"Aircraft, what is past its interval first, as of {NumberWords.Moment(asOf)}",
         [
             new("Aircraft"), new("Base"), new("Hours to next look", true), new("About"), new("Hours a week", true), new("Past the interval", true), new("Where first"),
         ],
         [.. due.Take(MostRows).Select(d => (Line[])
         [
-            Mark(d), d.Base, Hours(d.HoursToNext), d.IsOverdue ? "now" : d.DueDate is { } day ? NumberWords.Day(day) : "can't be told",
+            Mark(d), d.Base, Hours(d.HoursToNext), Due(d, DateOnly.FromDateTime(asOf.UtcDateTime)),
             d.HoursPerWeek is { } hours ? NumberWords.Rounded(hours) : "not known", $"{NumberWords.Count(d.OverdueCount)} of {NumberWords.Count(d.LocationCount)}",
             FirstLetter.Capital(DueLookWords.Names(d.Groups[0], 3)),
         ])]);

@@ -11,8 +11,8 @@ public static class SilenceWords
 
     /// <summary>The rule, for the foot of a list.</summary>
     public const string Rule =
-        "Listed is what has sent nothing for more than twice its longest gap of two years before, and more than four weeks. Of which too little has come to "
-        + "know that, the longest gap of half of its like counts; where that is not known either, half a year.";
+        "Listed is what has sent nothing for more than twice its longest gap of two years before, and more than four weeks. Where too little "
+        + "has come to know that gap, the one that half of its like never exceeded counts; where that is not known either, half a year.";
 
     /// <summary>How many of those that fly are silent, in one sentence.</summary>
     /// <param name="silent">How many are silent.</param>
