@@ -28,9 +28,10 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
 
     public async Task DisposeAsync() => await server.DisposeAsync();
 
-    // Six gaskets, new at 0 h, looked at every 100 h to 500 h; at 300 h three leak and are replaced. By hand: 3 leaks in 6 x 500 h, each
-    // aircraft 0.6 away from what the others give, 6 x 0.36 / 3² = 0.24. Student's t of 5 degrees is 2.5706 at 95 % and 1.4759 at 80 % (Abramowitz and
-    // Stegun 1964, table 26.10): upper limits of exp(2.5706 x 0.4899) = 3.523 and exp(1.4759 x 0.4899) = 2.061 times the rate. Nothing failed in its first 100 h; in its first 300 h something did.
+    // Six gaskets, new at 0 h, looked at every 100 h to 500 h; at 300 h three leak and are replaced. By hand: 3 leaks in 6 x 500 h, each aircraft 0.6
+    // away from what the others give, 6 x 0.36 / 3² = 0.24. Student's t of 5 degrees is 2.5706 at 95 % and 1.4759 at 80 % (Abramowitz and Stegun
+    // 1964, table 26.10): upper limits of exp(2.5706 x 0.4899) = 3.523 and exp(1.4759 x 0.4899) = 2.061 times the rate. Nothing failed in its first
+    // 100 h; in its first 300 h something did.
     [Fact]
     public async Task The_next_results_use_them_and_an_earlier_report_is_made_again_with_its_own()
     {
