@@ -9,6 +9,11 @@ internal static class ClusteredRateCoverage
 {
     private const int Runs = 40_000;
 
+    private static readonly (int Aircraft, double Mean, double Variation, double Bunched)[] Others =
+    [
+        (10, 2, 0.5, 0.5), (30, 2, 0.5, 0.5), (30, 2, 1, 0), (100, 2, 0.5, 0), (30, 0.1, 0.5, 0), (5, 2, 0.5, 0), (3, 2, 0.5, 0), (2, 2, 0.5, 0),
+    ];
+
     public static Section Section => new("Rate of a kind over aircraft that differ", Write);
 
     private static void Write(TextWriter output)
@@ -29,11 +34,8 @@ internal static class ClusteredRateCoverage
             }
         }
 
-        foreach (var (aircraft, mean, variation, bunched) in
-            new[] { (10, 2.0, 0.5, 0.5), (30, 2, 0.5, 0.5), (30, 2, 1, 0), (100, 2, 0.5, 0), (30, 0.1, 0.5, 0), (5, 2, 0.5, 0), (3, 2, 0.5, 0), (2, 2, 0.5, 0) })
-        {
+        foreach (var (aircraft, mean, variation, bunched) in Others)
             output.WriteLine(Row(aircraft, mean, variation, bunched));
-        }
 
         output.WriteLine();
         output.WriteLine("With under five aircraft a coefficient of variation of one half is assumed, so that the limits hold more often than stated where they differ less.");
