@@ -24,6 +24,7 @@ public sealed class EffectTests
         Assert.Equal(("ZZ-A00", Condition.Crack, Action), (effect.Registration!, effect.Condition!.Value, effect.ActionDate));
         Assert.Equal(0, effect.FoundAfter);
         Assert.StartsWith("It helped. Before: ", effect.Statement, StringComparison.Ordinal);
+        Assert.Matches(@"\. Since over before: [0-9.]+ times \(90 % interval [0-9.]+ to [0-9.]+; [0-9]+ events?\)\.$", effect.Statement);
     }
 
     [Fact]

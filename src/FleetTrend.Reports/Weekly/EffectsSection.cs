@@ -29,9 +29,7 @@ public static class EffectsSection
                 [new("What was done"), new("Counted"), new("Before", true), new("Since", true), new("Since over before", true), new("Verdict")],
                 [.. snapshot.Effects.Select(Row)]),
             new Block.Paragraph(
-                "In brackets: what similar aircraft, or those not touched, would give for the same looks. Helped: what came since fits \"back to its own level\" 6 "
-                + "times better than \"as before\" (20 times for a practice change). No better: as before fits 10 times better. Until then it is too early to tell. "
-                + "A flag that chance alone raised is often called helped: nothing was wrong.", IsAside: true),
+                $"In brackets: what similar aircraft, or those not touched, would give for the same looks. {EffectWords.Rules}", IsAside: true),
             new Block.Paragraph($"Since over before: {first.AfterOverBefore.Method}; {NumberWords.PercentInFull(first.AfterOverBefore.Confidence)} intervals.", IsAside: true),
         ]);
     }

@@ -15,6 +15,6 @@ public sealed record RenderedReport
     /// <summary>What it says, as JSON (<see cref="Blocks.ReportDocumentJson"/>): what a page of the stored report is rendered from.</summary>
     public required string DocumentJson { get; init; }
 
-    /// <summary>The plots: name, such as <c>standings.png</c>, to PNG bytes.</summary>
+    /// <summary>The plots: name, such as <c>levels.png</c>, to PNG bytes.</summary>
     public required IReadOnlyDictionary<string, byte[]> Plots { get; init; }
 }

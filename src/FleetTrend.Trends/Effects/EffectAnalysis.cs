@@ -162,6 +162,7 @@ public sealed class EffectAnalysis : Analysis<Effect>
         var verdict = isPractice ? EffectRules.JudgePractice(logOdds) : EffectRules.JudgeAction(logOdds, expectedAfter);
         var ratio = EffectRatio.AfterOverBefore(foundBefore, expectedBefore, foundAfter, expectedAfter, spread.Dispersion, Confidence);
         var overNorm = expectedAfter > 0 ? EffectRatio.OverNorm(foundAfter, expectedAfter, spread.Dispersion, Confidence) : (IntervalEstimate?)null;
+        var afterOverBefore = Ratio(ratio, foundBefore + foundAfter, AfterOverBeforeMethod);
         return new Effect
         {
             TypeGroup = inputs.TypeGroup,
@@ -174,9 +175,9 @@ public sealed class EffectAnalysis : Analysis<Effect>
             FoundAfter = foundAfter,
             ExpectedAfter = expectedAfter,
             OthersFoundAfter = norm.FoundAfter,
-            AfterOverBefore = Ratio(ratio, foundBefore + foundAfter, AfterOverBeforeMethod),
+            AfterOverBefore = afterOverBefore,
             AfterOverNorm = Ratio(overNorm, foundAfter, AfterOverNormMethod),
-            Statement = EffectWords.Statement(verdict, foundBefore, expectedBefore, foundAfter, expectedAfter),
+            Statement = EffectWords.Statement(verdict, foundBefore, expectedBefore, foundAfter, expectedAfter, afterOverBefore),
         };
     }
 

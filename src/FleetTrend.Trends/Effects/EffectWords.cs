@@ -1,5 +1,6 @@
 using FleetTrend.Records.Words;
 using FleetTrend.Statistics.Effects;
+using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Trends.Effects;
 
@@ -19,9 +20,20 @@ public static class EffectWords
         };
     }
 
-    /// <summary>What came of it: counts, beside the like, then the verdict.</summary>
-    internal static string Statement(EffectVerdict verdict, int foundBefore, double expectedBefore, int foundAfter, double expectedAfter) =>
-        $"{Verdict(verdict)} Before: {Found(foundBefore, expectedBefore)}. Since: {Found(foundAfter, expectedAfter)}.";
+    /// <summary>When which verdict is said, for the foot of a list.</summary>
+    public static string Rules { get; } =
+        $"Helped: what came since fits \"back to its own level\" {NumberWords.Rounded(EffectRules.OddsForHelpedAction)} times better than \"as before\" "
+        + $"({NumberWords.Rounded(EffectRules.OddsForHelpedPractice)} times for a practice change). "
+        + $"No better: as before fits {NumberWords.Rounded(EffectRules.OddsForNoBetter)} times better. Until then it is too early to tell. "
+        + "A flag that chance alone raised is often called helped: nothing was wrong.";
+
+    /// <summary>What came of it: the verdict, counts beside the like, and since over before with its interval.</summary>
+    internal static string Statement(
+        EffectVerdict verdict, int foundBefore, double expectedBefore, int foundAfter, double expectedAfter, Figure afterOverBefore)
+    {
+        var over = afterOverBefore.Value is null ? "" : $" Since over before: {FigureWords.Format(afterOverBefore, FigureStyle.Times).OneLine}.";
+        return $"{Verdict(verdict)} Before: {Found(foundBefore, expectedBefore)}. Since: {Found(foundAfter, expectedAfter)}.{over}";
+    }
 
     private static string Verdict(EffectVerdict verdict) => verdict switch
     {
