@@ -10,7 +10,7 @@ public static class DueLooksSection
 {
     private const int MostLines = 5;
     private const int MostNamed = 6;
-    private const int MostRows = 300;
+    private const int MostRows = 75;
     private const int DaysAhead = 28;
     private const string Heading = "Due";
 

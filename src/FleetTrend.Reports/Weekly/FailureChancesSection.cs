@@ -9,7 +9,7 @@ namespace FleetTrend.Reports.Weekly;
 public static class FailureChancesSection
 {
     private const int MostLines = 3;
-    private const int MostRows = 300;
+    private const int MostRows = 75;
 
     // Below that a mail has nothing to act on.
     private const double LeastAny = 0.5;
