@@ -36,6 +36,21 @@ public sealed class SilenceSectionTests
         Assert.Equal(5, Html(Report(all, Inputs(ReportScope.WholeFleet)).Document.Sections[0]).QuerySelectorAll("li").Length);
     }
 
+    [Fact] // Where hours still come, an aircraft sends: only its inspections are missing.
+    public void Where_only_inspections_are_missing_it_is_not_said_that_nothing_comes()
+    {
+        var now = Snapshot() with { DataProblems = [] };
+        var flying = now.Fleet.Where(l => l.RetiredDate is null).ToList();
+        var all = now with
+        {
+            Silences = [.. flying.Select((l, i) => Silent(i + 1) with { Registration = l.Registration, Base = l.Base, HoursStillCome = true })],
+        };
+        var report = Report(all, Inputs(ReportScope.WholeFleet));
+        Assert.Equal($"No new flags, whole fleet, and no inspections of {flying.Count} aircraft", report.Subject);
+        Assert.StartsWith(
+            $"No longer sending as before: {flying.Count} of", Html(report.Document.Sections[0]).QuerySelector("p")!.TextContent, StringComparison.Ordinal);
+    }
+
     [Fact] // A silent aircraft of another base is told there.
     public void A_base_hears_of_its_own()
     {

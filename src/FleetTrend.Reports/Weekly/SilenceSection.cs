@@ -21,7 +21,7 @@ public static class SilenceSection
             ? [new Block.Paragraph($"Every aircraft that flies has sent as it used to, {asOf}.")]
             :
             [
-                new Block.Paragraph($"{SilenceWords.Counted(snapshot.Silences.Count, snapshot.Fleet.Count(l => l.RetiredDate is null))} {SilenceWords.Question}"),
+                new Block.Paragraph($"{SilenceWords.Counted(snapshot.Silences, snapshot.Fleet.Count(l => l.RetiredDate is null))} {SilenceWords.Question}"),
                 new Block.Table(
                     $"Silent aircraft, the longest first, {asOf}",
                     [new("Aircraft"), new("Base"), new("What no longer comes"), new("Last"), new("Days since", true), new("Longest before, days", true)],
@@ -44,7 +44,7 @@ public static class SilenceSection
         lines.AddRange(silent.Take(MostLines).Select(s => (Line)$"{SilenceWords.Statement(s)}."));
         List<Block> blocks = [];
         if (silent.Count > 0)
-            blocks.Add(new Block.Paragraph($"{SilenceWords.Counted(silent.Count, draft.Fleet.Count)} {SilenceWords.Question}"));
+            blocks.Add(new Block.Paragraph($"{SilenceWords.Counted(silent, draft.Fleet.Count)} {SilenceWords.Question}"));
         blocks.Add(new Block.Bullets(lines));
         var rest = Math.Max(0, silent.Count - MostLines);
         var more = rest > 0 ? $"{NumberWords.Count(rest)} more aircraft" : "All of them, and the rule";

@@ -25,9 +25,9 @@ internal static class SubjectLine
     private static string Quiet(ReportDraft draft, string at, int open, int newProblems)
     {
         if (draft.Fleet.Count == 0) return $"No aircraft on record{at}";
-        if (draft.Silences.Count == draft.Fleet.Count) return $"No word from any aircraft{at}: nothing new can be said";
+        if (draft.Silences.Count(s => !s.HoursStillCome) == draft.Fleet.Count) return $"No word from any aircraft{at}: nothing new can be said";
         var still = open > 0 ? $", {NumberWords.Count(open, "flag", "flags")} still open" : string.Empty;
-        if (draft.Silences.Count + draft.Inputs.SilentSources.Count > 0) return $"No new flags{at}{still}, and no word from {Silent(draft)}";
+        if (draft.Silences.Count + draft.Inputs.SilentSources.Count > 0) return $"No new flags{at}{still}, and {Silent(draft)}";
         return newProblems > 0
             ? $"No new flags{at}{still}; {NumberWords.Count(newProblems, "data problem", "data problems")} to sort out"
             : $"Quiet week{at}: no new flags{still}";
@@ -36,8 +36,10 @@ internal static class SubjectLine
     private static string Silent(ReportDraft draft)
     {
         List<string> silent = [];
-        if (draft.Silences.Count > 0) silent.Add($"{NumberWords.Count(draft.Silences.Count)} aircraft");
-        if (draft.Inputs.SilentSources.Count > 0) silent.Add(NumberWords.Count(draft.Inputs.SilentSources.Count, "source", "sources"));
+        var inspectionsOnly = draft.Silences.Count(s => s.HoursStillCome);
+        if (draft.Silences.Count > inspectionsOnly) silent.Add($"no word from {NumberWords.Count(draft.Silences.Count - inspectionsOnly)} aircraft");
+        if (inspectionsOnly > 0) silent.Add($"no inspections of {NumberWords.Count(inspectionsOnly)} aircraft");
+        if (draft.Inputs.SilentSources.Count > 0) silent.Add($"no word from {NumberWords.Count(draft.Inputs.SilentSources.Count, "source", "sources")}");
         return string.Join(" and ", silent);
     }
 

@@ -15,11 +15,15 @@ public static class SilenceWords
         + "has come to know that gap, the one that half of its like never exceeded counts; where that is not known either, half a year.";
 
     /// <summary>How many of those that fly are silent, in one sentence.</summary>
-    /// <param name="silent">How many are silent.</param>
+    /// <param name="silent">Those that are silent.</param>
     /// <param name="flying">How many fly, as far as is known.</param>
-    public static string Counted(int silent, int flying) => silent == flying
-        ? "No aircraft sends any more: every figure is of the days before."
-        : $"No longer sending as before: {NumberWords.Count(silent)} of {NumberWords.Count(flying)} aircraft.";
+    public static string Counted(IReadOnlyList<AircraftSilence> silent, int flying)
+    {
+        ArgumentNullException.ThrowIfNull(silent);
+        return silent.Count(s => !s.HoursStillCome) == flying
+            ? "No aircraft sends any more: every figure is of the days before."
+            : $"No longer sending as before: {NumberWords.Count(silent.Count)} of {NumberWords.Count(flying)} aircraft.";
+    }
 
     /// <summary>A silence in one line: <c>ZZ-A07: nothing since 3 Jan 2026, 311 days; before that never longer than 41 days</c>.</summary>
     public static string Statement(AircraftSilence silence)
