@@ -15,5 +15,6 @@ public static class ResultsRegistration
         .AddSingleton<AircraftObserver>()
         .AddSingleton<TypeGroupReader>()
         .AddSingleton<ResultReader>()
+        .AddSingleton<LookListReader>()
         .AddSingleton<TrendRefresh>();
 }

@@ -58,7 +58,7 @@ public sealed class OpenFindingsSectionTests
         Assert.Equal(["ZZ-A01", "Cyl 3 flange weld", "Leak trace", "Deferred on 2 Nov 2026", "2 Nov 2026", "41", "12", ""], rows[0]);
         Assert.Equal(["ZZ-A01", "Cyl 3 flange weld", "Crack", "No action recorded", "2 Nov 2026, at the first look", "30", "12", "9.0 mm, 4.0 mm 29 h before"], rows[2]);
         Assert.Contains("as of 22 Nov 2026 05:30 UTC", page.TextContent);
-        Assert.Equal("/open?registration=ZZ-A01", page.QuerySelector("a")!.GetAttribute("href"));
+        Assert.Equal("/aircraft/ZZ-A01", page.QuerySelector("a")!.GetAttribute("href"));
     }
 
     [Fact] // Of a hundred tails nobody reads more than some rows at once; what is left out is said.

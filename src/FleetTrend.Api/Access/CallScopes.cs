@@ -49,6 +49,7 @@ internal static class CallScopes
         ["TrendService/ListLevels"] = [TrendsRead],
         ["TrendService/ListOpenFindings"] = [TrendsRead],
         ["TrendService/ListDueLooks"] = [TrendsRead],
+        ["TrendService/GetLookList"] = [TrendsRead],
         ["TrendService/ListFailureChances"] = [TrendsRead],
         ["TrendService/ListChanceCalibrations"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],

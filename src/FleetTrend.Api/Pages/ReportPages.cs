@@ -19,7 +19,7 @@ public static class ReportPages
     public const string WholeFleet = "*";
 
     private const string Policy =
-        "default-src 'none'; style-src 'self' 'unsafe-inline'; img-src 'self'; frame-src 'self'; base-uri 'none'; form-action 'self'; "
+        "default-src 'none'; style-src 'self'; img-src 'self'; frame-src 'self'; base-uri 'none'; form-action 'self'; "
         + "frame-ancestors 'none'";
 
     // A stored mail is shown as it was sent, in a frame of its own: it runs nothing, sends nothing and loads nothing.
@@ -116,6 +116,6 @@ public static class ReportPages
         using var stream = typeof(ReportPages).Assembly.GetManifestResourceStream("site.css")
             ?? throw new InvalidOperationException("The style sheet is not in the assembly.");
         using var reader = new StreamReader(stream);
-        return reader.ReadToEnd();
+        return HtmlStyle.Sheet + reader.ReadToEnd();
     }
 }

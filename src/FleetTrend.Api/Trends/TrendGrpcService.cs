@@ -1,5 +1,6 @@
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
+using FleetTrend.Results.Reading;
 using FleetTrend.Store.Histories;
 using FleetTrend.Store.Requests;
 using FleetTrend.Store.Results;
@@ -10,7 +11,7 @@ namespace FleetTrend.Api.Trends;
 
 /// <summary>What the fleet is doing, from the latest refresh.</summary>
 internal sealed class TrendGrpcService(
-    TrendReader trends, NameFilters filters, EvidenceReader evidence, Knowledge knowledge, RefreshRequests refreshes)
+    TrendReader trends, NameFilters filters, LookListReader lookLists, EvidenceReader evidence, Knowledge knowledge, RefreshRequests refreshes)
     : TrendService.TrendServiceBase
 {
     /// <inheritdoc/>
@@ -165,6 +166,23 @@ internal sealed class TrendGrpcService(
             NextPageToken = page.NextPageToken,
             Origin = page.Origin,
             Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<GetLookListResponse> GetLookList(GetLookListRequest request, ServerCallContext context)
+    {
+        if (request.Registration.Length == 0)
+            throw new Refusal("registration", "", Reasons.FieldRequired, "must be given").ToException();
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var published = await trends.ReadAsync(null, context.CancellationToken);
+        var registration = request.Registration.ToUpperInvariant();
+        return new GetLookListResponse
+        {
+            LookList = (await lookLists.ReadAsync(published, registration, context.CancellationToken))?.ToWire()
+                ?? throw new Refusal("registration", request.Registration, Reasons.AircraftNotFound, "must be an aircraft that the latest refresh knows").ToException(),
+            Origin = TrendReader.OriginOf(published),
+            Freshness = await trends.FreshnessAsync(published.AsOf, context.CancellationToken),
         };
     }
 

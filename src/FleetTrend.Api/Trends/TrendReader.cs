@@ -59,7 +59,8 @@ internal sealed class TrendReader(ResultReader results, FreshnessReader freshnes
         return status.ToRpcException();
     }
 
-    private static TrendOrigin OriginOf(PublishedTrends trends) => new()
+    /// <summary>Where results of a moment come from.</summary>
+    public static TrendOrigin OriginOf(PublishedTrends trends) => new()
     {
         AsOfTime = trends.AsOf.ToWire(),
         CodeVersion = trends.CodeVersion,

@@ -14,12 +14,12 @@ internal sealed class HtmlBlocks(HtmlWriter html, Func<string, string> plotAddre
         switch (block)
         {
             case Block.Paragraph paragraph:
-                html.Open("p", paragraph.IsAside ? HtmlStyle.Aside : HtmlStyle.Paragraph);
+                html.Open("p", paragraph.IsAside ? "ft-aside" : "");
                 Line(paragraph.Line);
                 html.Close("p");
                 break;
             case Block.SubHeading heading:
-                html.Element("h3", HtmlStyle.SubHeading, heading.Text);
+                html.Element("h3", "", heading.Text);
                 break;
             case Block.Bullets bullets:
                 List(bullets);
@@ -40,10 +40,10 @@ internal sealed class HtmlBlocks(HtmlWriter html, Func<string, string> plotAddre
 
     private void List(Block.Bullets bullets)
     {
-        html.Open("ul", HtmlStyle.List);
+        html.Open("ul", "");
         foreach (var item in bullets.Items)
         {
-            html.Open("li", HtmlStyle.Item);
+            html.Open("li", "");
             Line(item);
             html.Close("li");
         }
@@ -53,20 +53,19 @@ internal sealed class HtmlBlocks(HtmlWriter html, Func<string, string> plotAddre
 
     private void Card(Block.Card card)
     {
-        html.Open("div", HtmlStyle.Card, ("class", "ft-card"));
-        html.Open("h3", HtmlStyle.CardHeading);
+        html.Open("div", "ft-card");
+        html.Open("h3", "");
         Line(card.Heading);
         if (card.Badge is { } badge)
         {
-            var isNew = badge == "NEW";
-            html.Text(" ").Element("span", isNew ? HtmlStyle.BadgeNew : HtmlStyle.Badge, badge, ("class", isNew ? "ft-new" : "ft-badge"));
+            html.Text(" ").Element("span", badge == "NEW" ? "ft-badge ft-new" : "ft-badge", badge);
         }
 
         html.Close("h3");
         foreach (var block in card.Blocks)
         {
             // Inside a card a heading stands one level deeper.
-            if (block is Block.SubHeading heading) html.Element("h4", HtmlStyle.SubHeading, heading.Text);
+            if (block is Block.SubHeading heading) html.Element("h4", "", heading.Text);
             else Write(block);
         }
 
@@ -76,25 +75,26 @@ internal sealed class HtmlBlocks(HtmlWriter html, Func<string, string> plotAddre
     private void Table(Block.Table table)
     {
         // A wide table scrolls by itself on a narrow screen, by keyboard too.
-        html.Open("div", HtmlStyle.Scroll, ("class", "ft-scroll"), ("role", "region"), ("tabindex", "0"), ("aria-label", table.Caption));
-        html.Open("table", HtmlStyle.Table);
-        html.Element("caption", HtmlStyle.TableCaption, table.Caption);
-        html.Open("thead", string.Empty).Open("tr", string.Empty);
+        html.Open("div", "ft-scroll", ("role", "region"), ("tabindex", "0"), ("aria-label", table.Caption));
+        html.Open("table", "");
+        html.Element("caption", "", table.Caption);
+        html.Open("thead", "").Open("tr", "");
         foreach (var column in table.Columns)
-            html.Element("th", HtmlStyle.ColumnHeading + Align(column), column.Heading, ("scope", "col"));
-        html.Close("tr").Close("thead").Open("tbody", string.Empty);
+            html.Element("th", Align(column), column.Heading, ("scope", "col"));
+        html.Close("tr").Close("thead").Open("tbody", "");
         foreach (var row in table.Rows) Row(table, row);
         html.Close("tbody").Close("table").Close("div");
     }
 
     private void Row(Block.Table table, IReadOnlyList<Line> row)
     {
-        html.Open("tr", string.Empty);
+        html.Open("tr", "");
         for (var i = 0; i < row.Count; i++)
         {
+            // On a narrow screen a row is a card, and each cell says what it is.
             var element = i == 0 ? "th" : "td";
-            if (i == 0) html.Open(element, HtmlStyle.RowHeading, ("scope", "row"));
-            else html.Open(element, HtmlStyle.Cell + Align(table.Columns[i]));
+            if (i == 0) html.Open(element, "", ("scope", "row"));
+            else html.Open(element, Align(table.Columns[i]), ("data-label", table.Columns[i].Heading));
             Line(row[i], isCell: true);
             html.Close(element);
         }
@@ -102,16 +102,16 @@ internal sealed class HtmlBlocks(HtmlWriter html, Func<string, string> plotAddre
         html.Close("tr");
     }
 
-    private static string Align(Column column) => column.IsNumeric ? HtmlStyle.Right : string.Empty;
+    private static string Align(Column column) => column.IsNumeric ? "ft-number" : "";
 
     private void Picture(Block.Picture picture)
     {
-        html.Open("div", HtmlStyle.Figure, ("class", "ft-plot"));
+        html.Open("div", "ft-plot");
         html.Open(
-            "img", HtmlStyle.Image, ("src", plotAddress(picture.Name)), ("alt", picture.AltText),
+            "img", "", ("src", plotAddress(picture.Name)), ("alt", picture.AltText),
             ("width", picture.Width.ToString(CultureInfo.InvariantCulture)),
             ("height", picture.Height.ToString(CultureInfo.InvariantCulture)));
-        html.Element("p", HtmlStyle.Aside, picture.Caption).Close("div");
+        html.Element("p", "ft-aside", picture.Caption).Close("div");
     }
 
     private void Line(Line line, bool isCell = false)
@@ -124,10 +124,10 @@ internal sealed class HtmlBlocks(HtmlWriter html, Func<string, string> plotAddre
                     html.Text(plain.Text);
                     break;
                 case Run.Strong strong:
-                    html.Element("strong", string.Empty, strong.Text);
+                    html.Element("strong", "", strong.Text);
                     break;
                 case Run.Link link:
-                    html.Open("a", HtmlStyle.Link, ("href", link.Target.IsAbsoluteUri ? link.Target.AbsoluteUri : link.Target.OriginalString))
+                    html.Open("a", "", ("href", link.Target.IsAbsoluteUri ? link.Target.AbsoluteUri : link.Target.OriginalString))
                         .Text(link.Text).Close("a");
                     break;
                 case Run.Number number:
@@ -142,14 +142,14 @@ internal sealed class HtmlBlocks(HtmlWriter html, Func<string, string> plotAddre
     private void Figure(Run.Number number, bool isCell)
     {
         var words = FigureWords.Format(number.Figure, number.Style);
-        html.Open("span", string.Empty, ("class", "ft-figure"));
-        html.Element("strong", string.Empty, words.Value, ("class", "ft-value"));
+        html.Open("span", "ft-figure");
+        html.Element("strong", "ft-value", words.Value);
         html.Raw(isCell ? "<br>" : " (");
-        html.Element("span", isCell ? HtmlStyle.Small : string.Empty, words.Interval, ("class", "ft-interval"));
+        html.Element("span", "ft-interval", words.Interval);
         html.Raw(isCell ? "<br>" : "; ");
-        html.Element("span", isCell ? HtmlStyle.Small : string.Empty, words.Counts, ("class", "ft-counts"));
+        html.Element("span", "ft-counts", words.Counts);
         html.Raw(isCell ? " " : ") ");
-        html.Element("span", HtmlStyle.Method, $"[{number.MethodNumber}]", ("class", "ft-method"));
+        html.Element("span", "ft-method", $"[{number.MethodNumber}]");
         html.Close("span");
     }
 }

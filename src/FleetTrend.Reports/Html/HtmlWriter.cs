@@ -9,12 +9,12 @@ internal sealed class HtmlWriter
 {
     private readonly StringBuilder html = new();
 
-    /// <summary>Opens an element. Names and attribute names are ours, values are escaped.</summary>
-    public HtmlWriter Open(string element, string style, params (string Name, string Value)[] attributes)
+    /// <summary>Opens an element, with a class where it is not empty. Names and attribute names are ours, values are escaped.</summary>
+    public HtmlWriter Open(string element, string cssClass, params (string Name, string Value)[] attributes)
     {
         html.Append('<').Append(element);
         foreach (var (name, value) in attributes) html.Append(' ').Append(name).Append("=\"").Append(Escape(value)).Append('"');
-        if (style.Length > 0) html.Append(" style=\"").Append(Escape(style)).Append('"');
+        if (cssClass.Length > 0) html.Append(" class=\"").Append(Escape(cssClass)).Append('"');
         html.Append('>');
         return this;
     }
@@ -42,8 +42,8 @@ internal sealed class HtmlWriter
     }
 
     /// <summary>An element with text alone.</summary>
-    public HtmlWriter Element(string element, string style, string text, params (string Name, string Value)[] attributes) =>
-        Open(element, style, attributes).Text(text).Close(element);
+    public HtmlWriter Element(string element, string cssClass, string text, params (string Name, string Value)[] attributes) =>
+        Open(element, cssClass, attributes).Text(text).Close(element);
 
     /// <inheritdoc/>
     public override string ToString() => html.ToString();

@@ -12,10 +12,10 @@ public static class MailHtml
         return new HtmlWriter()
             .Raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
             .Raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n")
-            .Raw("<meta name=\"color-scheme\" content=\"light only\">\n")
-            .Element("title", string.Empty, document.Title)
+            .Raw("<meta name=\"color-scheme\" content=\"light dark\">\n")
+            .Element("title", "", document.Title)
             .Raw("<style>" + HtmlStyle.Sheet + "</style>\n</head>\n")
-            .Raw("<body style=\"" + HtmlStyle.Page + "\">\n")
+            .Raw("<body>\n")
             .Raw(ReportHtml.Render(document, name => "cid:" + name))
             .Raw("</body>\n</html>\n")
             .ToString();

@@ -2,7 +2,7 @@ using FleetTrend.Reports.Blocks;
 
 namespace FleetTrend.Reports.Html;
 
-/// <summary>A report as HTML that stands between the head and the foot of a document: one frame with inline styles.</summary>
+/// <summary>A report as HTML that stands between the head and the foot of a document: one frame, styled by <see cref="HtmlStyle.Sheet"/>.</summary>
 public static class ReportHtml
 {
     /// <summary>Renders a report.</summary>
@@ -13,18 +13,18 @@ public static class ReportHtml
         ArgumentNullException.ThrowIfNull(report);
         ArgumentNullException.ThrowIfNull(plotAddress);
         var html = new HtmlWriter();
-        html.Open("div", HtmlStyle.Frame, ("class", "ft-frame"));
-        html.Element("h1", HtmlStyle.Title, report.Title);
-        if (report.Notice is { } notice) html.Element("p", HtmlStyle.Notice, notice);
-        html.Element("p", HtmlStyle.Caution, report.Caution, ("class", "ft-caution"));
-        html.Open("p", HtmlStyle.Aside, ("class", "ft-origin"));
+        html.Open("div", "ft-frame");
+        html.Element("h1", "", report.Title);
+        if (report.Notice is { } notice) html.Element("p", "ft-notice", notice);
+        html.Element("p", "ft-caution", report.Caution);
+        html.Open("p", "ft-aside ft-origin");
         html.Text(string.Join(" · ", report.Origin.Select(o => $"{o.Key}: {o.Value}")));
         html.Close("p");
         foreach (var section in report.Sections) Section(html, section, plotAddress);
         if (report.PagesUrl is { } pages)
         {
-            html.Open("p", HtmlStyle.Aside).Text("More on the pages: ");
-            html.Open("a", HtmlStyle.Link, ("href", pages.AbsoluteUri)).Text(pages.AbsoluteUri).Close("a").Close("p");
+            html.Open("p", "ft-aside").Text("More on the pages: ");
+            html.Open("a", "", ("href", pages.AbsoluteUri)).Text(pages.AbsoluteUri).Close("a").Close("p");
         }
 
         return html.Close("div").ToString();
@@ -43,8 +43,8 @@ public static class ReportHtml
     private static void Section(HtmlWriter html, ReportSection section, Func<string, string> plotAddress)
     {
         var heading = "ft-" + section.Name;
-        html.Open("section", string.Empty, ("aria-labelledby", heading));
-        html.Element("h2", HtmlStyle.Heading, section.Heading, ("id", heading));
+        html.Open("section", "", ("aria-labelledby", heading));
+        html.Element("h2", "", section.Heading, ("id", heading));
         var blocks = new HtmlBlocks(html, plotAddress);
         foreach (var block in section.Blocks) blocks.Write(block);
         html.Close("section");

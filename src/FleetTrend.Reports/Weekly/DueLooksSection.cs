@@ -123,7 +123,7 @@ public static class DueLooksSection
     }
 
     private static Line Mark(DueLook due) =>
-        Line.Join(new Run.Link(due.Registration, new Uri($"/due?registration={Uri.EscapeDataString(due.Registration)}", UriKind.Relative)));
+        AircraftLink.OnPage(due.Registration);
 
     private static string Looked(DueGroup group) => group.LastLookDate is { } day ? NumberWords.Day(day) : "never";
 

@@ -8,15 +8,17 @@ namespace FleetTrend.Reports.Weekly;
 /// <summary>Chances before the next look: the few aircraft with the most in a report; all of them, and whether such chances came true, on a page.</summary>
 public static class FailureChancesSection
 {
+    /// <summary>Most aircraft that a page lists.</summary>
+    public const int MostRows = 75;
+
     private const int MostLines = 3;
-    private const int MostRows = 75;
 
     // Below that a mail has nothing to act on.
     private const double LeastAny = 0.5;
     private const string Heading = "Chance before the next look";
 
-    /// <summary>Every aircraft of a snapshot, for a page.</summary>
-    /// <param name="snapshot">The trends, with their fleet lines.</param>
+    /// <summary>The aircraft of a snapshot, for a page.</summary>
+    /// <param name="snapshot">The trends; of a large fleet those aircraft with the most are enough.</param>
     public static ReportSection Compose(TrendSnapshot snapshot)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
@@ -36,8 +38,8 @@ public static class FailureChancesSection
                 $"Aircraft by failures before the next look, the most first, {asOf}. In brackets {NumberWords.PercentInFull(told[0].Confidence)} limits",
                 [new("Aircraft"), new("Base"), new("Failures, in the mean", true), new("Chance of one or more", true), new("Parts", true), new("Most likely"), new("Not in it")],
                 [.. told.Take(MostRows).Select(Row)]));
-            if (told.Count > MostRows)
-                blocks.Add(new Block.Paragraph($"{NumberWords.Count(told.Count - MostRows)} more with fewer. ListFailureChances has all of them.", IsAside: true));
+            if (told.Count >= MostRows)
+                blocks.Add(new Block.Paragraph($"These {NumberWords.Count(MostRows)} have the most. ListFailureChances has all aircraft.", IsAside: true));
         }
 
         foreach (var calibration in snapshot.ChanceCalibrations.Where(c => c.Groups.Count > 0))
@@ -100,7 +102,7 @@ public static class FailureChancesSection
 
     private static IReadOnlyList<Line> Row(FailureChance chance) =>
     [
-        Line.Join(new Run.Link(chance.Registration, new Uri($"/chances?registration={Uri.EscapeDataString(chance.Registration)}", UriKind.Relative))),
+        AircraftLink.OnPage(chance.Registration),
         chance.Base,
         $"{NumberWords.Rounded(chance.Expected)} ({NumberWords.Rounded(chance.Lower)} to {NumberWords.Rounded(chance.Upper)})",
         NumberWords.Percent(chance.AnyChance),

@@ -22,15 +22,18 @@ public static class FleetSection
     {
         ArgumentNullException.ThrowIfNull(snapshot);
         var today = DateOnly.FromDateTime(snapshot.AsOf.UtcDateTime);
-        return Compose(new ReportDraft(snapshot, null, new ReportInputs
+        var draft = new ReportDraft(snapshot, null, new ReportInputs
         {
             Scope = ReportScope.WholeFleet,
             Period = new ReportPeriod(today, today),
             Flags = flags,
-        }));
+        });
+        return Compose(draft, AircraftLink.OnPage);
     }
 
-    internal static ReportSection Compose(ReportDraft draft)
+    internal static ReportSection Compose(ReportDraft draft) => Compose(draft, mark => AircraftLink.InMail(mark, draft.Inputs.PagesUrl));
+
+    private static ReportSection Compose(ReportDraft draft, Func<string, Line> mark)
     {
         if (draft.Fleet.Count == 0)
             return new ReportSection("fleet", "Fleet", [new Block.Paragraph("No aircraft on record here.")]);
@@ -54,7 +57,7 @@ public static class FleetSection
                     + "Open: findings that no action has closed and no later look found gone. 90 days: found in the last 90 days. "
                     + "Both with what the first look found",
                 Columns,
-                [.. shown.Select(l => Row(l, flags))]),
+                [.. shown.Select(l => Row(l, flags, mark))]),
         ];
         if (shown.Count < draft.Fleet.Count)
         {
@@ -67,9 +70,9 @@ public static class FleetSection
         return new ReportSection("fleet", "Fleet", blocks);
     }
 
-    private static IReadOnlyList<Line> Row(FleetLine line, Dictionary<string, FlagLineState> flags) =>
+    private static IReadOnlyList<Line> Row(FleetLine line, Dictionary<string, FlagLineState> flags, Func<string, Line> mark) =>
     [
-        line.Registration,
+        mark(line.Registration),
         line.Base,
         line.TypeGroup,
         line.LatestHours is { } hours ? NumberWords.Hours(hours) : "none known",

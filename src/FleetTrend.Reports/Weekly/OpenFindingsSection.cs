@@ -88,7 +88,7 @@ public static class OpenFindingsSection
 
     private static IReadOnlyList<Line> Row(OpenFinding finding) =>
     [
-        Line.Join(new Run.Link(finding.Registration, new Uri($"/open?registration={Uri.EscapeDataString(finding.Registration)}", UriKind.Relative))),
+        AircraftLink.OnPage(finding.Registration),
         FirstLetter.Capital(LocationWords.Name(finding.Location)),
         FirstLetter.Capital(ConditionWords.Name(finding.Condition)),
         FirstLetter.Capital(OpenFindingWords.Left(finding)),

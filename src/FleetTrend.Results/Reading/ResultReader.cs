@@ -60,6 +60,20 @@ public sealed class ResultReader(ResultStore store)
         return answers;
     }
 
+    /// <summary>The answers whose first headline figure is greatest, in no order: of a large fleet the few that a page shows.</summary>
+    public async Task<IReadOnlyList<T>> ReadGreatestAsync<T>(PublishedTrends trends, Analysis<T> analysis, int count, CancellationToken ct)
+        where T : notnull
+    {
+        ArgumentNullException.ThrowIfNull(trends);
+        ArgumentNullException.ThrowIfNull(analysis);
+        var tests = (await FamiliesAsync(trends, ct)).Find(analysis.Name);
+        var parameters = ParametersOf(trends);
+        return
+        [
+            .. (await store.ReadGreatestAsync(trends.SetIds, analysis.Name, count, ct)).SelectMany(d => analysis.Settle(analysis.Read(d), tests, parameters)),
+        ];
+    }
+
     /// <summary>A moment put together in memory, for a report.</summary>
     public Task<TrendSnapshot> AssembleAsync(PublishedTrends trends, CancellationToken ct) =>
         AssembleAsync(trends, Analyses.All, new ResultFilter(), ct);

@@ -147,6 +147,28 @@ public sealed class ResultStore(NpgsqlDataSource dataSource)
         return rows;
     }
 
+    /// <summary>Details of the rows of an analysis whose first headline figure is greatest, the greatest first.</summary>
+    public async Task<IReadOnlyList<string>> ReadGreatestAsync(IReadOnlyCollection<long> setIds, string analysis, int count, CancellationToken ct)
+    {
+        await using var command = dataSource.CreateCommand(
+            """
+            with greatest as (
+                select set_id, analysis, ordinal from results
+                where set_id = any(@sets) and analysis = @analysis
+                order by headline_values[1] desc nulls last, registration, location, kind, base
+                limit @count)
+            select row.detail from greatest join results row using (set_id, analysis, ordinal) order by row.headline_values[1] desc nulls last
+            """);
+        command.Parameters.AddWithValue("sets", setIds.ToArray());
+        command.Parameters.AddWithValue("analysis", analysis);
+        command.Parameters.AddWithValue("count", count);
+        var details = new List<string>();
+        await using var reader = await command.ExecuteReaderAsync(ct);
+        while (await reader.ReadAsync(ct))
+            details.Add(reader.GetString(0));
+        return details;
+    }
+
     private async Task<PublishedTrends?> FirstAsync(string statement, DateTimeOffset? asOf, CancellationToken ct)
     {
         await using var command = dataSource.CreateCommand(statement);

@@ -67,5 +67,8 @@ public sealed record OpenFinding
 
     /// <summary>Whether it is a leak or a missing piece: these come first, with a caution.</summary>
     [JsonIgnore]
-    public bool IsFirst => Condition is Condition.LeakTrace or Condition.MissingPiece;
+    public bool IsFirst => ComesFirst(Condition);
+
+    /// <summary>Whether a condition is a leak or a missing piece.</summary>
+    public static bool ComesFirst(Condition condition) => condition is Condition.LeakTrace or Condition.MissingPiece;
 }

@@ -79,6 +79,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListLevels"] = "R",
         ["TrendService/ListOpenFindings"] = "R",
         ["TrendService/ListDueLooks"] = "R",
+        ["TrendService/GetLookList"] = "R",
         ["TrendService/ListFailureChances"] = "R",
         ["TrendService/ListChanceCalibrations"] = "R",
         ["TrendService/ListEffects"] = "R",

@@ -29,7 +29,7 @@ public sealed class BackTestPageTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Contains("nothing to replay", page.QuerySelector("[role=status]")!.TextContent);
         Assert.Empty(page.QuerySelectorAll("table, img"));
         Assert.Equal(HttpStatusCode.NotFound, (await server.Http.GetAsync("/backtest/plot.png?type-group=welded")).StatusCode);
-        Assert.NotNull((await PageAsync("/")).QuerySelector("header a[href='/backtest']"));
+        Assert.NotNull((await PageAsync("/flags")).QuerySelector("header a[href='/backtest']"));
     }
 
     [Fact]

@@ -34,7 +34,7 @@ public sealed class TooQuietTests(PostgresFixture postgres)
 
         await fleet.PushAsync(server);
         using (var before = await server.Http.GetAsync("/too-quiet"))
-            Assert.Contains("nothing has been compared", await before.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+            Assert.Contains("No refresh has run yet", await before.Content.ReadAsStringAsync(), StringComparison.Ordinal);
         await server.Services.GetRequiredService<TrendRefresh>().RunAsync(default);
 
         var answer = await server.Trends.ListQuietAsync(new ListQuietRequest());

@@ -1,29 +1,25 @@
-using FleetTrend.Reports.Html;
+using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Results.Reading;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
-using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages.Effects;
 
 /// <summary>Whether what was done helped: every action on a flag and every practice change, with its counts.</summary>
-internal sealed class EffectsModel(ResultReader results, FreshnessReader freshness) : PageModel
+internal sealed class EffectsModel(ResultReader results, FreshnessReader freshness, NameFilters names) : SectionModel(
+    "Did it help?",
+    "Actions on flags and changes of practice: what was found before, what since, beside those not touched. None of it returns an aircraft to service.",
+    "/effects",
+    results,
+    freshness,
+    names)
 {
-    /// <summary>How fresh the trends are.</summary>
-    public ResultFreshness Freshness { get; private set; } = new(null, null, false, null);
+    /// <inheritdoc/>
+    protected override Task<TrendSnapshot> ReadAsync(PublishedTrends published, ResultFilter filter, CancellationToken ct) =>
+        Results.AssembleAsync(published, [Analyses.Effects], filter, ct);
 
-    /// <summary>The effects; null before the first refresh.</summary>
-    public string? EffectsHtml { get; private set; }
-
-    /// <summary>Reads what the page shows.</summary>
-    public async Task OnGetAsync(CancellationToken ct)
-    {
-        Freshness = await freshness.ReadAsync(ct);
-        if (await results.LatestAsync(ct) is { } published)
-        {
-            var trends = await results.AssembleAsync(published, [Analyses.Effects], new ResultFilter(), ct);
-            EffectsHtml = ReportHtml.Render(EffectsSection.Compose(trends) with { Heading = "What was done" });
-        }
-    }
+    /// <inheritdoc/>
+    protected override ReportSection Compose(TrendSnapshot trends, string? registration) =>
+        EffectsSection.Compose(trends) with { Heading = "What was done" };
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FleetTrend.Records.Flags;
 using FleetTrend.Records.Texts;
 using FleetTrend.Records.Words;
@@ -20,6 +21,10 @@ internal static class FlagLines
         AcknowledgedDate = flag.AnswerTime is { } answered ? DateOnly.FromDateTime(answered.UtcDateTime) : null,
         Note = flag.Answer,
     };
+
+    /// <summary>A flag as a row of a table, with the address of its page.</summary>
+    public static FlagRow ToRow(this StoredFlag flag) => new(
+        flag.FlagId, flag.Said(), flag.StateWords(), new Uri(string.Create(CultureInfo.InvariantCulture, $"/flags/{flag.FlagId}"), UriKind.Relative));
 
     /// <summary>The state of a flag in words, with who and when.</summary>
     public static string StateWords(this StoredFlag flag) => flag.State switch

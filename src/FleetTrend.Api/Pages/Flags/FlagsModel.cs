@@ -1,8 +1,6 @@
-using System.Globalization;
 using FleetTrend.Records.Flags;
 using FleetTrend.Reports.Html;
 using FleetTrend.Reports.Weekly;
-using FleetTrend.Results;
 using FleetTrend.Results.Reading;
 using FleetTrend.Store;
 using FleetTrend.Store.Flags;
@@ -51,12 +49,9 @@ internal sealed class FlagsModel(FlagStore flags, ResultReader results, Freshnes
             return Page();
         var now = await results.AssembleAsync(trends, [], new ResultFilter(), ct);
         FlagsHtml = ReportHtml.Render(FlagSection.Compose(
-            now, IsClosed ? "Closed" : "Not closed", [.. listed.Items.Select(Row)]));
+            now, IsClosed ? "Closed" : "Not closed", [.. listed.Items.Select(FlagLines.ToRow)]));
         if (listed.NextPageToken is { } next)
             NextLink = $"/flags?state={(IsClosed ? "closed" : "open")}&from={Uri.EscapeDataString(next)}";
         return Page();
     }
-
-    private static FlagRow Row(StoredFlag flag) => new(
-        flag.FlagId, flag.Said(), flag.StateWords(), new Uri(string.Create(CultureInfo.InvariantCulture, $"/flags/{flag.FlagId}"), UriKind.Relative));
 }

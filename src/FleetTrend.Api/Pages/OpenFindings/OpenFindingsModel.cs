@@ -1,48 +1,25 @@
-using FleetTrend.Intake;
-using FleetTrend.Reports.Html;
+using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Results.Reading;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
-using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages.OpenFindings;
 
 /// <summary>Every open finding, of all aircraft or of one.</summary>
-internal sealed class OpenFindingsModel(ResultReader results, FreshnessReader freshness, NameFilters names) : PageModel
+internal sealed class OpenFindingsModel(ResultReader results, FreshnessReader freshness, NameFilters names) : SectionModel(
+    "Open now",
+    "Findings that nobody has closed: deferred, monitored, or without any action. Leaks and missing pieces come first.",
+    "/open",
+    results,
+    freshness,
+    names)
 {
-    /// <summary>How fresh the trends are.</summary>
-    public ResultFreshness Freshness { get; private set; } = new(null, null, false, null);
+    /// <inheritdoc/>
+    protected override Task<TrendSnapshot> ReadAsync(PublishedTrends published, ResultFilter filter, CancellationToken ct) =>
+        Results.AssembleAsync(published, [Analyses.Fleet, Analyses.OpenFindings], filter, ct);
 
-    /// <summary>The aircraft asked for; null for all.</summary>
-    public string? Registration { get; private set; }
-
-    /// <summary>What the mark asked for is refused with; null where an aircraft has it.</summary>
-    public Refusal? UnknownMark { get; private set; }
-
-    /// <summary>The findings; null before the first refresh.</summary>
-    public string? FindingsHtml { get; private set; }
-
-    /// <summary>Reads what the page shows.</summary>
-    public async Task<IActionResult> OnGetAsync([FromQuery] string? registration, CancellationToken ct)
-    {
-        Registration = string.IsNullOrEmpty(registration) ? null : registration.ToUpperInvariant();
-        Freshness = await freshness.ReadAsync(ct);
-        UnknownMark = Registration is null ? null : await names.OfRegistrationAsync(Registration, ct);
-        if (UnknownMark is not null)
-        {
-            Response.StatusCode = StatusCodes.Status404NotFound;
-            return Page();
-        }
-
-        if (await results.LatestAsync(ct) is { } published)
-        {
-            var trends = await results.AssembleAsync(
-                published, [Analyses.Fleet, Analyses.OpenFindings], new ResultFilter { Registration = Registration }, ct);
-            FindingsHtml = ReportHtml.Render(OpenFindingsSection.Compose(trends) with { Heading = "Open findings" });
-        }
-
-        return Page();
-    }
+    /// <inheritdoc/>
+    protected override ReportSection Compose(TrendSnapshot trends, string? registration) =>
+        OpenFindingsSection.Compose(trends) with { Heading = "Open findings" };
 }

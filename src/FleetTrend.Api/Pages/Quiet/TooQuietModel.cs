@@ -1,47 +1,25 @@
-using FleetTrend.Intake;
-using FleetTrend.Reports.Html;
+using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Results.Reading;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
-using Microsoft.AspNetCore.Mvc;
-using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages.Quiet;
 
 /// <summary>Every question about what is too quiet, with the counts behind it; of all aircraft or of one.</summary>
-internal sealed class TooQuietModel(ResultReader results, FreshnessReader freshness, NameFilters names) : PageModel
+internal sealed class TooQuietModel(ResultReader results, FreshnessReader freshness, NameFilters names) : SectionModel(
+    "Too quiet?",
+    "Aircraft with far fewer findings than the others would have, and locations that are never examined. These are questions and no verdicts: a quiet aircraft may be in good order.",
+    "/too-quiet",
+    results,
+    freshness,
+    names)
 {
-    /// <summary>How fresh the trends are.</summary>
-    public ResultFreshness Freshness { get; private set; } = new(null, null, false, null);
+    /// <inheritdoc/>
+    protected override Task<TrendSnapshot> ReadAsync(PublishedTrends published, ResultFilter filter, CancellationToken ct) =>
+        Results.AssembleAsync(published, [Analyses.Quiet], filter, ct);
 
-    /// <summary>The aircraft asked for; null for all.</summary>
-    public string? Registration { get; private set; }
-
-    /// <summary>What the mark asked for is refused with; null where an aircraft has it.</summary>
-    public Refusal? UnknownMark { get; private set; }
-
-    /// <summary>The questions; null before the first refresh.</summary>
-    public string? QuestionsHtml { get; private set; }
-
-    /// <summary>Reads what the page shows.</summary>
-    public async Task<IActionResult> OnGetAsync([FromQuery] string? registration, CancellationToken ct)
-    {
-        Registration = string.IsNullOrEmpty(registration) ? null : registration.ToUpperInvariant();
-        Freshness = await freshness.ReadAsync(ct);
-        UnknownMark = Registration is null ? null : await names.OfRegistrationAsync(Registration, ct);
-        if (UnknownMark is not null)
-        {
-            Response.StatusCode = StatusCodes.Status404NotFound;
-            return Page();
-        }
-
-        if (await results.LatestAsync(ct) is { } published)
-        {
-            var trends = await results.AssembleAsync(published, [Analyses.Quiet], new ResultFilter { Registration = Registration }, ct);
-            QuestionsHtml = ReportHtml.Render(QuietSection.Compose(trends) with { Heading = "What is asked" });
-        }
-
-        return Page();
-    }
+    /// <inheritdoc/>
+    protected override ReportSection Compose(TrendSnapshot trends, string? registration) =>
+        QuietSection.Compose(trends) with { Heading = "What is asked" };
 }

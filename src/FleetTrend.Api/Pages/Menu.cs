@@ -1,0 +1,34 @@
+namespace FleetTrend.Api.Pages;
+
+/// <summary>The pages in groups: the first of each stands in the head of every page, the others below it on the pages of the group.</summary>
+internal static class Menu
+{
+    /// <summary>All groups.</summary>
+    public static IReadOnlyList<MenuGroup> Groups { get; } =
+    [
+        new("This week", [new("/", "This week")]),
+        new("Aircraft", [new("/aircraft", "All aircraft"), new("/open", "Open now"), new("/due", "Due"), new("/levels", "Who runs high")]),
+        new("Parts", [new("/chances", "Chance before the next look")]),
+        new("Calls", [new("/flags", "Flags"), new("/effects", "Did it help?"), new("/backtest", "Back-test")]),
+        new("Records",
+        [
+            new("/data-problems", "Data problems"), new("/silent", "No word from"), new("/too-quiet", "Too quiet?"), new("/held-records", "Held records"),
+            new("/merges", "Merged findings"),
+        ]),
+        new("Settings", [new("/parameters", "Parameters")]),
+    ];
+
+    /// <summary>The group to which the page at a path belongs; null where none does.</summary>
+    public static MenuGroup? GroupOf(PathString path) =>
+        Groups.FirstOrDefault(g => g.Pages.Any(p => p.Path == "/" ? path == "/" : path.StartsWithSegments(p.Path)));
+}
+
+/// <summary>Pages that belong together.</summary>
+/// <param name="Title">What they are about.</param>
+/// <param name="Pages">The pages, the first of which the head leads to.</param>
+internal sealed record MenuGroup(string Title, IReadOnlyList<MenuPage> Pages);
+
+/// <summary>A page in the menu.</summary>
+/// <param name="Path">Its address.</param>
+/// <param name="Title">Its name.</param>
+internal sealed record MenuPage(string Path, string Title);
