@@ -11,8 +11,8 @@ public static class SyntheticSchool
     /// <summary>Layout that the second type group uses.</summary>
     public const string SixCylinderLayout = "six-cylinder-muffler-clamp";
 
-    private const string NorthBase = "Brackenmoor";
-    private const string SouthBase = "Tolverne Field";
+    private const string NorthBase = "Ostervane";
+    private const string SouthBase = "Quillhatch Field";
     /// <summary>Name of the source that pushes the records.</summary>
     public const string SourceName = "synthetic-shop-cards";
     private const int AircraftCount = 30;
@@ -52,7 +52,7 @@ public static class SyntheticSchool
         var actionDate = WeldsMadeAgain(lastDate);
         return new SyntheticFleet
         {
-            School = "Brackenmoor Flight Training (synthetic: invented school, invented aircraft, invented findings)",
+            School = "Ostervane Flight Training (synthetic: invented school, invented aircraft, invented findings)",
             Source = new Source { Name = SourceName, Title = "Synthetic shop cards" },
             TypeGroups = [Four, Six],
             Bases = [NorthBase, SouthBase],

@@ -71,7 +71,7 @@ public sealed class DueLooksSectionTests
     private static IElement Page(ReportSection section) => new HtmlParser().ParseDocument(ReportHtml.Render(section)).Body!;
 
     private static IElement? Section(TrendSnapshot trends, ReportScope scope) =>
-        new HtmlParser().ParseDocument(WeeklyReport.Compose(trends, null, Inputs(scope)).Render().Html).QuerySelector("section[aria-labelledby=ft-due]");
+        new HtmlParser().ParseDocument(WeeklyReport.Compose(trends, null, Inputs(scope)).RenderWhole().Html).QuerySelector("section[aria-labelledby=ft-due]");
 
     private static TrendSnapshot Now(int overdue, int soon, int later) => Snapshot() with
     {

@@ -42,7 +42,7 @@ public sealed class EffectsSectionTests
 
     private static string Text(ReportScope scope, params Effect[] effects) => string.Join(
         ' ',
-        WeeklyReport.Compose(Snapshot() with { Effects = effects }, null, Inputs(scope)).Render().Text
+        WeeklyReport.Compose(Snapshot() with { Effects = effects }, null, Inputs(scope)).RenderWhole().Text
             .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     private static Effect Practice(EffectVerdict verdict) => Action(verdict) with

@@ -77,7 +77,7 @@ public sealed class FailureChancesSectionTests
     private static IElement Page(ReportSection section) => new HtmlParser().ParseDocument(ReportHtml.Render(section)).Body!;
 
     private static IElement? Section(TrendSnapshot trends, ReportScope scope) =>
-        new HtmlParser().ParseDocument(WeeklyReport.Compose(trends, null, Inputs(scope)).Render().Html).QuerySelector("section[aria-labelledby=ft-chances]");
+        new HtmlParser().ParseDocument(WeeklyReport.Compose(trends, null, Inputs(scope)).RenderWhole().Html).QuerySelector("section[aria-labelledby=ft-chances]");
 
     private static TrendSnapshot Now(params double[] chances) =>
         Snapshot() with { FailureChances = [.. chances.Select((c, i) => Chance(i + 1, c))] };

@@ -11,7 +11,7 @@ namespace FleetTrend.Reports.Tests;
 public sealed class LevelSectionTests
 {
     private static IDocument Report(TrendSnapshot now, TrendSnapshot? before, ReportInputs inputs) =>
-        new HtmlParser().ParseDocument(WeeklyReport.Compose(now, before, inputs).Render().Html);
+        new HtmlParser().ParseDocument(WeeklyReport.Compose(now, before, inputs).RenderWhole().Html);
 
     private static string Section(IDocument document, string name) =>
         document.QuerySelector($"section[aria-labelledby=ft-{name}]")?.TextContent ?? "";

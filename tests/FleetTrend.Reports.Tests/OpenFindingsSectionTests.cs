@@ -77,7 +77,7 @@ public sealed class OpenFindingsSectionTests
     private static IElement Page(TrendSnapshot trends) => new HtmlParser().ParseDocument(ReportHtml.Render(OpenFindingsSection.Compose(trends))).Body!;
 
     private static IElement? Section(TrendSnapshot trends, ReportScope scope) =>
-        new HtmlParser().ParseDocument(WeeklyReport.Compose(trends, null, Inputs(scope)).Render().Html).QuerySelector("section[aria-labelledby=ft-open]");
+        new HtmlParser().ParseDocument(WeeklyReport.Compose(trends, null, Inputs(scope)).RenderWhole().Html).QuerySelector("section[aria-labelledby=ft-open]");
 
     private static TrendSnapshot Now(IEnumerable<OpenFinding> open) => Snapshot() with { OpenFindings = [.. Analyses.OpenFindings.Order(open)] };
 

@@ -16,7 +16,7 @@ public sealed class QuietSectionTests
     [Fact]
     public void The_mail_has_at_most_three_questions_and_a_link()
     {
-        var report = WeeklyReport.Compose(Now(), null, Inputs(ReportScope.WholeFleet)).Render();
+        var report = WeeklyReport.Compose(Now(), null, Inputs(ReportScope.WholeFleet)).RenderWhole();
         var section = new HtmlParser().ParseDocument(report.Html).QuerySelector("section[aria-labelledby=ft-quiet]")!;
         Assert.Equal(["Question 1?", "Question 2?", "Question 3?"], section.QuerySelectorAll("li").Select(l => l.TextContent));
         var link = section.QuerySelector("a")!;
@@ -59,7 +59,7 @@ public sealed class QuietSectionTests
     private static IEnumerable<string> Cells(IElement table) => table.QuerySelectorAll("tbody th, tbody td").Select(c => c.TextContent);
 
     private static IElement? Section(WeeklyReport report) =>
-        new HtmlParser().ParseDocument(report.Render().Html).QuerySelector("section[aria-labelledby=ft-quiet]");
+        new HtmlParser().ParseDocument(report.RenderWhole().Html).QuerySelector("section[aria-labelledby=ft-quiet]");
 
     private static TrendSnapshot Now() => Snapshot() with
     {

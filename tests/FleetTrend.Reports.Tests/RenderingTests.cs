@@ -14,8 +14,8 @@ namespace FleetTrend.Reports.Tests;
 /// <summary>What every rendered report must be, whatever it says.</summary>
 public sealed class RenderingTests
 {
-    private static readonly RenderedReport Fleet = WeeklyReport.Compose(Snapshot(), WeekBefore(), AllFlags(ReportScope.WholeFleet)).Render();
-    private static readonly RenderedReport AtHome = WeeklyReport.Compose(Snapshot(), null, AllFlags(new ReportScope(Home))).Render();
+    private static readonly RenderedReport Fleet = WeeklyReport.Compose(Snapshot(), WeekBefore(), AllFlags(ReportScope.WholeFleet)).RenderWhole();
+    private static readonly RenderedReport AtHome = WeeklyReport.Compose(Snapshot(), null, AllFlags(new ReportScope(Home))).RenderWhole();
 
     private static string Page(RenderedReport report) =>
         ReportHtml.Render(ReportDocumentJson.Read(report.DocumentJson), name => "/reports/7/plots/" + name);
@@ -47,7 +47,7 @@ public sealed class RenderingTests
     {
         var printed = ConsoleOutput.During(() =>
         {
-            var report = WeeklyReport.Compose(Snapshot(), WeekBefore(), AllFlags(ReportScope.WholeFleet)).Render();
+            var report = WeeklyReport.Compose(Snapshot(), WeekBefore(), AllFlags(ReportScope.WholeFleet)).RenderWhole();
             Assert.Equal(report.Plots.Count, Parse(Page(report)).QuerySelectorAll("img").Length);
         });
         Assert.Equal("", printed);
@@ -140,7 +140,7 @@ public sealed class RenderingTests
         };
         var line = Raised(flag, FlagLineState.Acknowledged) with { Note = Hostile, AcknowledgedBy = Hostile };
         var inputs = Inputs(ReportScope.WholeFleet, line) with { Notice = Hostile };
-        var report = WeeklyReport.Compose(now, null, inputs).Render();
+        var report = WeeklyReport.Compose(now, null, inputs).RenderWhole();
         foreach (var html in new[] { report.Html, Page(report) })
         {
             var document = Parse(html);
@@ -162,7 +162,7 @@ public sealed class RenderingTests
             DataProblems = [new DataProblem(DataProblemKind.RetractionWithoutRecord, "", new DateOnly(2026, 11, 19), $"shop-cards took back card 7, which it never sent: {Foreign}", [key])],
         };
         var line = Raised(DriftFlag(), FlagLineState.Acknowledged) with { Note = Foreign, AcknowledgedBy = "lead\nRELEASED TO SERVICE" };
-        var report = WeeklyReport.Compose(now, null, Inputs(ReportScope.WholeFleet, line)).Render();
+        var report = WeeklyReport.Compose(now, null, Inputs(ReportScope.WholeFleet, line)).RenderWhole();
         const string Shown = "\u201cchecked / RELEASED TO SERVICE\\u202E' NOT AIRWORTHY, says the note at such length that it needs a second line RELEASED TO SERVICE\u201d";
         var mail = Unwrapped(report.Text.Replace("\n> ", "\n", StringComparison.Ordinal).Replace("  > ", "  ", StringComparison.Ordinal));
         foreach (var text in new[] { mail, Parse(report.Html).Body!.TextContent, Parse(Page(report)).Body!.TextContent })
@@ -183,7 +183,7 @@ public sealed class RenderingTests
     {
         var now = Snapshot();
         if (isHostile) now = now with { Fleet = [.. now.Fleet, Line(13) with { Registration = new string('Z', 200) }] };
-        var text = WeeklyReport.Compose(now, WeekBefore(), AllFlags(ReportScope.WholeFleet)).Render().Text;
+        var text = WeeklyReport.Compose(now, WeekBefore(), AllFlags(ReportScope.WholeFleet)).RenderWhole().Text;
         Assert.All(text.Split('\n'), l => Assert.InRange(l.Length, 0, TextReport.Columns));
         Assert.DoesNotContain('\r', text);
     }
@@ -191,7 +191,7 @@ public sealed class RenderingTests
     [Fact]
     public void The_same_snapshot_gives_the_same_bytes()
     {
-        var again = WeeklyReport.Compose(Snapshot(), WeekBefore(), AllFlags(ReportScope.WholeFleet)).Render();
+        var again = WeeklyReport.Compose(Snapshot(), WeekBefore(), AllFlags(ReportScope.WholeFleet)).RenderWhole();
         Assert.Equal(Fleet.Subject, again.Subject);
         Assert.Equal(Fleet.Text, again.Text);
         Assert.Equal(Fleet.Html, again.Html);
@@ -206,7 +206,7 @@ public sealed class RenderingTests
         var snapshot = JsonSerializer.Deserialize<FleetTrend.Trends.TrendSnapshot>(JsonSerializer.Serialize(Snapshot(), TrendJson.Options), TrendJson.Options)!;
         var json = JsonSerializer.Serialize(AllFlags(new ReportScope(Home)), TrendJson.Options);
         var inputs = JsonSerializer.Deserialize<ReportInputs>(json, TrendJson.Options)!;
-        var again = WeeklyReport.Compose(snapshot, null, inputs).Render();
+        var again = WeeklyReport.Compose(snapshot, null, inputs).RenderWhole();
         Assert.Equal(AtHome.Subject, again.Subject);
         Assert.Equal(AtHome.Html, again.Html);
         Assert.Equal(AtHome.Text, again.Text);

@@ -65,7 +65,7 @@ public sealed class SameWordsTests
     private static IReadOnlyList<string> Everywhere(Trends.TrendSnapshot now, ProposedFlag flag)
     {
         var raised = Raised(flag);
-        var mail = WeeklyReport.Compose(now, null, Inputs(ReportScope.WholeFleet, raised)).Render();
+        var mail = WeeklyReport.Compose(now, null, Inputs(ReportScope.WholeFleet, raised)).RenderWhole();
         var page = ReportHtml.Render(FlagSection.Compose(now, raised, new Uri("http://fleet.example:8080/")));
         return [.. new[] { flag.Statement, mail.Text, Shown(mail.Html), Shown(page) }
             .Select(text => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)))];

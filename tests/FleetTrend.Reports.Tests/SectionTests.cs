@@ -14,7 +14,7 @@ namespace FleetTrend.Reports.Tests;
 public sealed class SectionTests
 {
     private static IDocument Report(TrendSnapshot now, TrendSnapshot? before, ReportInputs inputs) =>
-        new HtmlParser().ParseDocument(WeeklyReport.Compose(now, before, inputs).Render().Html);
+        new HtmlParser().ParseDocument(WeeklyReport.Compose(now, before, inputs).RenderWhole().Html);
 
     private static string Section(IDocument document, string name) =>
         document.QuerySelector($"section[aria-labelledby=ft-{name}]")?.TextContent ?? "";
@@ -81,7 +81,7 @@ public sealed class SectionTests
     public void A_flagged_place_tells_its_test_in_full_in_every_form()
     {
         var inputs = Inputs(ReportScope.WholeFleet, Raised(RepeatFlag()));
-        var rendered = WeeklyReport.Compose(Snapshot(), null, inputs).Render();
+        var rendered = WeeklyReport.Compose(Snapshot(), null, inputs).RenderWhole();
         foreach (var text in new[] { rendered.Text, Report(Snapshot(), null, inputs).Body!.TextContent }
             .Select(t => string.Join(' ', t.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))))
         {
@@ -202,7 +202,7 @@ public sealed class SectionTests
         var now = Snapshot();
         now = now with { PartLives = [.. now.PartLives.Select(t => t.Base == Away ? t with { Contrast = early } : t)] };
         var flag = BaseFlag() with { Contrast = early, Ratio = early.EarlyRatio! };
-        var rendered = WeeklyReport.Compose(now with { Flags = [flag] }, null, Inputs(new ReportScope(Away), Raised(flag))).Render();
+        var rendered = WeeklyReport.Compose(now with { Flags = [flag] }, null, Inputs(new ReportScope(Away), Raised(flag))).RenderWhole();
         foreach (var text in new[] { rendered.Text, new HtmlParser().ParseDocument(rendered.Html).Body!.TextContent }
             .Select(t => string.Join(' ', t.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))))
         {

@@ -32,7 +32,7 @@ public sealed class SilenceSectionTests
         var flying = now.Fleet.Where(l => l.RetiredDate is null);
         var all = now with { Silences = [.. flying.Select((l, i) => Silent(i + 1) with { Registration = l.Registration, Base = l.Base })] };
         Assert.Equal("No word from any aircraft, whole fleet: nothing new can be said", Report(all, Inputs(ReportScope.WholeFleet)).Subject);
-        Assert.Contains("every figure is of the days before", Report(all, Inputs(ReportScope.WholeFleet)).Render().Text.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Contains("every figure is of the days before", Report(all, Inputs(ReportScope.WholeFleet)).RenderWhole().Text.ReplaceLineEndings(" "), StringComparison.Ordinal);
         Assert.Equal(5, Html(Report(all, Inputs(ReportScope.WholeFleet)).Document.Sections[0]).QuerySelectorAll("li").Length);
     }
 

@@ -46,7 +46,7 @@ public sealed class SubjectTests
     {
         var watch = DriftFlag() with { Tier = FlagTier.Watch };
         Assert.Equal("Quiet week, whole fleet: no new flags", Subject(Inputs(ReportScope.WholeFleet, Raised(watch)), withProblems: false));
-        var text = WeeklyReport.Compose(Snapshot(), null, Inputs(ReportScope.WholeFleet, Raised(watch))).Render().Text;
+        var text = WeeklyReport.Compose(Snapshot(), null, Inputs(ReportScope.WholeFleet, Raised(watch))).RenderWhole().Text;
         Assert.Contains("1 new watch: less sure than a flag, below.", text, StringComparison.Ordinal);
         Assert.Contains("WATCHED: LESS SURE", text, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("No new flags.", text, StringComparison.Ordinal);

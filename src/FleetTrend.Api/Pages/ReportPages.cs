@@ -65,7 +65,7 @@ public static class ReportPages
     }
 
     /// <summary>
-    /// What stands first in a stored report, with its caution, as a piece of a page that links to the whole; all of one that has its mail alone.
+    /// What the mail of a stored report says, as a piece of a page that links to the whole; all of one that has its mail alone.
     /// </summary>
     public static string RenderOpening(StoredReport report)
     {
@@ -74,13 +74,13 @@ public static class ReportPages
             return Render(report);
         var document = ReportDocumentJson.Read(stored);
         return $"""
-                {Render(report, document with { Sections = [.. document.Sections.Take(1)] })}
+                {Render(report, document with { Brief = [], Sections = document.Brief.Count > 0 ? document.Brief : [.. document.Sections.Take(1)] })}
                 <p><a href="{Address(report)}">The whole report</a></p>
                 """;
     }
 
     private static string Render(StoredReport report, ReportDocument document) =>
-        ReportHtml.Render(document, name => $"{Address(report)}/plots/{Uri.EscapeDataString(name)}");
+        ReportHtml.Render(document with { Sections = [.. document.Brief, .. document.Sections] }, name => $"{Address(report)}/plots/{Uri.EscapeDataString(name)}");
 
     private static string Address(StoredReport report) => string.Create(CultureInfo.InvariantCulture, $"/reports/{report.ReportId}");
 

@@ -16,8 +16,14 @@ public static class MailHtml
             .Element("title", "", document.Title)
             .Raw("<style>" + HtmlStyle.Sheet + "</style>\n</head>\n")
             .Raw("<body>\n")
+            .Raw(Preview(document))
             .Raw(ReportHtml.Render(document, name => "cid:" + name))
             .Raw("</body>\n</html>\n")
             .ToString();
     }
+
+    // Seen in the list of a mailbox, and not in the mail.
+    private static string Preview(ReportDocument document) => document.Preview.Length == 0
+        ? ""
+        : new HtmlWriter().Raw("<div style=\"display:none;max-height:0;overflow:hidden\">").Text(document.Preview).Raw("</div>\n").ToString();
 }

@@ -17,9 +17,6 @@ public static class ReportHtml
         html.Element("h1", "", report.Title);
         if (report.Notice is { } notice) html.Element("p", "ft-notice", notice);
         html.Element("p", "ft-caution", report.Caution);
-        html.Open("p", "ft-aside ft-origin");
-        html.Text(string.Join(" · ", report.Origin.Select(o => $"{o.Key}: {o.Value}")));
-        html.Close("p");
         foreach (var section in report.Sections) Section(html, section, plotAddress);
         if (report.PagesUrl is { } pages)
         {
@@ -27,6 +24,9 @@ public static class ReportHtml
             html.Open("a", "", ("href", pages.AbsoluteUri)).Text(pages.AbsoluteUri).Close("a").Close("p");
         }
 
+        html.Open("p", "ft-aside ft-origin");
+        html.Text(string.Join(" · ", report.Origin.Select(o => $"{o.Key}: {o.Value}")));
+        html.Close("p");
         return html.Close("div").ToString();
     }
 

@@ -22,8 +22,6 @@ public static class TextReport
         }
 
         text.Wrapped(report.Caution);
-        text.Blank();
-        foreach (var (name, value) in report.Origin) text.Wrapped($"{name}: {value}", hanging: 2);
         foreach (var section in report.Sections)
         {
             text.Blank();
@@ -39,6 +37,8 @@ public static class TextReport
             text.Wrapped($"More on the pages: {pages.AbsoluteUri}");
         }
 
+        text.Blank();
+        foreach (var (name, value) in report.Origin) text.Wrapped($"{name}: {value}", hanging: 2);
         return text.ToString();
     }
 }

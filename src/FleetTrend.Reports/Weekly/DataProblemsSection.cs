@@ -32,6 +32,9 @@ internal sealed class DataProblemsSection
     /// <summary>Open problems that the report before did not have; all of them in a first report.</summary>
     public int NewCount => open.Count(IsNew);
 
+    /// <summary>Problems that nobody has closed.</summary>
+    public int OpenCount => open.Count;
+
     public ReportSection? Section()
     {
         List<Block> blocks = [];

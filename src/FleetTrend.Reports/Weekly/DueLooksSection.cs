@@ -81,11 +81,11 @@ public static class DueLooksSection
         _ => "can't be told",
     };
 
-    private static bool IsSoon(DueLook due, DateTimeOffset asOf) => !due.IsOverdue && due.DueDate <= Soon(asOf);
+    internal static bool IsSoon(DueLook due, DateTimeOffset asOf) => !due.IsOverdue && due.DueDate <= Soon(asOf);
 
     private static DateOnly Soon(DateTimeOffset asOf) => DateOnly.FromDateTime(asOf.UtcDateTime).AddDays(DaysAhead);
 
-    private static string Counted(IReadOnlyList<DueLook> due, DateTimeOffset asOf)
+    internal static string Counted(IReadOnlyList<DueLook> due, DateTimeOffset asOf)
     {
         var (overdue, soon) = (due.Count(d => d.IsOverdue), due.Count(d => IsSoon(d, asOf)));
         return $"{(overdue == 0 ? "No aircraft has" : NumberWords.Count(overdue, "aircraft has", "aircraft have"))} locations past the look interval; "

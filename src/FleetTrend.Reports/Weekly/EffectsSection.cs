@@ -36,10 +36,7 @@ public static class EffectsSection
 
     internal static ReportSection? Compose(ReportDraft draft)
     {
-        var told = draft.Current.Effects
-            .Where(e => !e.IsTooEarly && (e.Base is not { } at || draft.Scope.Covers(at)))
-            .Where(e => e.Registration is not { } registration || draft.Fleet.Any(l => l.Registration == registration))
-            .ToList();
+        var told = Told(draft);
         if (told.Count == 0)
             return null;
         List<Block> blocks = [new Block.Bullets([.. told.Take(MostLines).Select(e => (Line)$"{Done(e)}: {Counted(e)}. {e.Statement}")])];
@@ -51,6 +48,17 @@ public static class EffectsSection
             blocks.Add(new Block.Paragraph($"{NumberWords.Count(rest)} more.", IsAside: true));
         return new ReportSection("effects", Heading, blocks);
     }
+
+    /// <summary>Those with a verdict that a report speaks of.</summary>
+    internal static IReadOnlyList<Effect> Told(ReportDraft draft) =>
+    [
+        .. draft.Current.Effects
+            .Where(e => !e.IsTooEarly && (e.Base is not { } at || draft.Scope.Covers(at)))
+            .Where(e => e.Registration is not { } registration || draft.Fleet.Any(l => l.Registration == registration)),
+    ];
+
+    /// <summary>What was done and what came of it, in a few words.</summary>
+    internal static string Short(Effect effect) => $"{Done(effect)}: {EffectWords.Verdict(effect).ToLowerInvariant()} for {Counted(effect)}.";
 
     private static IReadOnlyList<Line> Row(Effect effect) =>
     [

@@ -22,23 +22,25 @@ public static class LookListSection
         var usual = list.Lines.GroupBy(LookListWords.Looked, StringComparer.Ordinal).MaxBy(g => g.Count())!.Key;
         List<Block> blocks = [new Block.Paragraph(LookListWords.Meaning)];
         AddChecks(blocks, list);
+        var isLookTold = list.Lines.Any(l => LookListWords.Looked(l) != usual);
+        Column[] lastLook = isLookTold ? [new("Last look")] : [];
         blocks.Add(new Block.Table(
             $"{list.Registration}, every location in the order of its layout, as of {NumberWords.Moment(asOf)}. Hours are flight hours. "
-                + $"Last looked at: {FirstLetter.Small(usual)}, where nothing else is said. Chance: that the part has failed by its next look, with "
+                + $"Last looked at: {FirstLetter.Small(usual)}{(isLookTold ? ", where nothing else is said" : "")}. Chance: that the part has failed by its next look, with "
                 + $"{NumberWords.PercentInFull(list.Confidence)} limits",
-            [new("Location"), new("Stands out because"), new("Found before"), new("Part and chance"), new("Last look"), new("Good, found")],
-            [.. list.Lines.Select(l => Row(l, usual))]));
+            [new("Location"), new("Stands out because"), new("Found before"), new("Part and chance"), .. lastLook, new("Good, found")],
+            [.. list.Lines.Select(l => Row(l, isLookTold ? usual : null))]));
         AddLookFor(blocks, list);
         return new ReportSection("look-list", "Look list for the next visit", blocks);
     }
 
-    private static IReadOnlyList<Line> Row(LookListLine line, string usual) =>
+    private static IReadOnlyList<Line> Row(LookListLine line, string? usual) =>
     [
         line.Reasons.Count > 0 ? Line.Join(new Run.Strong(FirstLetter.Capital(LocationWords.Name(line.Location)))) : FirstLetter.Capital(LocationWords.Name(line.Location)),
         LookListWords.Reasons(line),
         LookListWords.Before(line),
         LookListWords.Part(line),
-        LookListWords.Looked(line) is var looked && looked == usual ? "" : looked,
+        .. usual is null ? (Line[])[] : [LookListWords.Looked(line) is var looked && looked == usual ? "" : looked],
         Boxes,
     ];
 

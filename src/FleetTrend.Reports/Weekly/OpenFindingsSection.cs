@@ -58,7 +58,7 @@ public static class OpenFindingsSection
         return new ReportSection("open", Heading, blocks);
     }
 
-    private static string Counted(IReadOnlyList<OpenFinding> open)
+    internal static string Counted(IReadOnlyList<OpenFinding> open)
     {
         var aircraft = open.Select(f => f.Registration).Distinct(StringComparer.Ordinal).Count();
         var kinds = open.GroupBy(f => f.Condition).OrderByDescending(g => g.First().IsFirst).ThenByDescending(g => g.Count()).ThenBy(g => g.Key)
@@ -66,7 +66,7 @@ public static class OpenFindingsSection
         return $"{NumberWords.Count(open.Count, "finding is", "findings are")} open on {NumberWords.Count(aircraft)} aircraft: {string.Join(", ", kinds)}.";
     }
 
-    private static IEnumerable<string> Cautions(IEnumerable<OpenFinding> findings) =>
+    internal static IEnumerable<string> Cautions(IEnumerable<OpenFinding> findings) =>
         findings.Select(OpenFindingWords.Caution).OfType<string>().Distinct(StringComparer.Ordinal);
 
     private static void AddTable(List<Block> blocks, string title, string asOf, IReadOnlyList<OpenFinding> findings)

@@ -56,6 +56,8 @@ public sealed record WeeklyReport
                 Notice = inputs.Notice,
                 Caution = Cautions.Brief,
                 Origin = ReadingSection.Origin(draft),
+                Preview = BriefSections.Preview(draft),
+                Brief = BriefSections.Compose(draft, problems.NewCount, problems.OpenCount),
                 Sections = [.. sections.OfType<ReportSection>(), ReadingSection.Compose(draft), ReadingSection.CautionsSection()],
                 PagesUrl = inputs.PagesUrl,
             },
@@ -67,8 +69,8 @@ public sealed record WeeklyReport
     public RenderedReport Render() => new()
     {
         Subject = Subject,
-        Text = TextReport.Render(Document),
-        Html = MailHtml.Render(Document),
+        Text = TextReport.Render(Document.ForMail()),
+        Html = MailHtml.Render(Document.ForMail()),
         DocumentJson = ReportDocumentJson.Write(Document),
         Plots = Plots.ToDictionary(p => p.PngName, p => p.RenderPng(), StringComparer.Ordinal),
     };

@@ -5,7 +5,7 @@ using MimeKit;
 
 namespace FleetTrend.Worker.Mail;
 
-/// <summary>Makes the message of a mail that is owed: plain text, and HTML with the plots as inline images.</summary>
+/// <summary>Makes the message of a mail that is owed: plain text, and HTML with the plots that it shows as inline images.</summary>
 public sealed class MailComposer(ReportStore reports, MailSettings settings)
 {
     /// <summary>The message; the same mail gives the same message at every attempt.</summary>
@@ -15,11 +15,14 @@ public sealed class MailComposer(ReportStore reports, MailSettings settings)
         ArgumentNullException.ThrowIfNull(mail);
         var report = await reports.GetAsync(mail.ReportId, ct)
             ?? throw new InvalidOperationException($"Mail {mail.MailId} is about report {mail.ReportId}, which is not there.");
+        var from = new MailboxAddress("FleetTrend", settings.From);
         var body = new BodyBuilder { TextBody = report.Text, HtmlBody = report.Html };
-        foreach (var (name, png) in report.Plots.OrderBy(p => p.Key, StringComparer.Ordinal))
+        foreach (var (name, png) in report.Plots.Where(p => report.Html.Contains($"cid:{p.Key}", StringComparison.Ordinal)).OrderBy(p => p.Key, StringComparer.Ordinal))
         {
+            // A content identifier is unique in the world, as a message identifier is.
             var image = body.LinkedResources.Add(name, png, ContentType.Parse("image/png"));
-            image.ContentId = name;
+            image.ContentId = $"report-{report.ReportId}.{name}@{from.Domain}";
+            body.HtmlBody = body.HtmlBody.Replace($"cid:{name}", $"cid:{image.ContentId}", StringComparison.Ordinal);
         }
 
         var message = new MimeMessage
@@ -29,9 +32,10 @@ public sealed class MailComposer(ReportStore reports, MailSettings settings)
             Subject = report.Subject,
             Body = body.ToMessageBody(),
         };
-        message.From.Add(new MailboxAddress("FleetTrend", settings.From));
+        message.From.Add(from);
         message.To.Add(MailboxAddress.Parse(mail.Recipient));
         message.Headers.Add(HeaderId.AutoSubmitted, "auto-generated");
+        message.Headers.Add(HeaderId.ListUnsubscribe, $"<mailto:{settings.From}?subject=Unsubscribe%20{Uri.EscapeDataString(mail.Recipient)}>");
         message.Prepare(EncodingConstraint.SevenBit);
         return message;
     }

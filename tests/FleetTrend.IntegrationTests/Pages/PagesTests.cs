@@ -54,7 +54,10 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Contains(Cautions.Brief, page.QuerySelector("#report")!.TextContent);
         var whole = await PageAsync(page.QuerySelector($"#report a[href='/reports/{fleet}']")!.GetAttribute("href")!);
         var sections = whole.QuerySelectorAll("main section h2").Select(h => h.TextContent).ToList();
-        Assert.Equal([sections[0]], page.QuerySelectorAll("main section[aria-labelledby^=ft-] h2").Select(h => h.TextContent));
+        var brief = page.QuerySelectorAll("main section[aria-labelledby^=ft-brief-] h2").Select(h => h.TextContent).ToList();
+        Assert.Equal("Pull in", brief[0]);
+        Assert.Equal(sections.Take(brief.Count), brief);
+        Assert.True(sections.Count > brief.Count);
         Assert.NotNull(page.QuerySelector($"nav a[href='/reports/{home}']"));
         Assert.NotNull(page.QuerySelector($"#archive + ul a[href='/reports/{fleet}']"));
         var images = whole.QuerySelectorAll("img");
@@ -163,7 +166,8 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
 
     private async Task<long> SaveReportAsync(ReportScope scope, bool isOld = false)
     {
-        var report = WeeklyReport.Compose(InventedFleet.Snapshot(), InventedFleet.WeekBefore(), InventedFleet.AllFlags(scope)).Render();
+        var composed = WeeklyReport.Compose(InventedFleet.Snapshot(), InventedFleet.WeekBefore(), InventedFleet.AllFlags(scope));
+        var report = isOld ? composed.RenderWhole() : composed.Render();
         var saved = await server.Services.GetRequiredService<ReportStore>().SaveAsync(
             new StoredReport
             {
