@@ -11,6 +11,7 @@ using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.RecurrenceContrasts;
 using FleetTrend.Trends.Recurrences;
+using FleetTrend.Trends.Repairs;
 using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Silence;
 
@@ -55,6 +56,9 @@ public static class Analyses
     /// <summary>Whether these chances came true.</summary>
     public static ChanceCalibrationAnalysis ChanceCalibrations { get; } = new();
 
+    /// <summary>Whether repairs hold, by what was done.</summary>
+    public static RepairAnalysis Repairs { get; } = new();
+
     /// <summary>Whether what was done helped.</summary>
     public static EffectAnalysis Effects { get; } = new();
 
@@ -71,6 +75,6 @@ public static class Analyses
     public static IReadOnlyList<Analysis> All { get; } =
     [
         Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, Levels, Changes, OpenFindings, DueLooks, FailureChances, ChanceCalibrations,
-        Effects, Quiet, Silence, DataProblems,
+        Repairs, Effects, Quiet, Silence, DataProblems,
     ];
 }

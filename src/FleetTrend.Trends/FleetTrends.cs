@@ -59,6 +59,7 @@ public static class FleetTrends
             DueLooks = [.. Settled(Analyses.DueLooks)],
             FailureChances = [.. Settled(Analyses.FailureChances)],
             ChanceCalibrations = [.. Settled(Analyses.ChanceCalibrations)],
+            Repairs = [.. Analyses.Repairs.Order(Settled(Analyses.Repairs))],
             Effects = [.. Settled(Analyses.Effects)],
             Quiet = [.. Settled(Analyses.Quiet)],
             Silences = [.. Settled(Analyses.Silence)],

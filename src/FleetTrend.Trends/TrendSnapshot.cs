@@ -11,6 +11,7 @@ using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.RecurrenceContrasts;
 using FleetTrend.Trends.Recurrences;
+using FleetTrend.Trends.Repairs;
 using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Silence;
 
@@ -60,6 +61,9 @@ public sealed record TrendSnapshot
 
     /// <summary>Whether such chances came true, by type group; empty as above.</summary>
     public IReadOnlyList<ChanceCalibration> ChanceCalibrations { get; init; } = [];
+
+    /// <summary>Whether repairs hold, by kind of location, condition and action, those with a difference first; empty in trends stored before it was told.</summary>
+    public IReadOnlyList<RepairTrend> Repairs { get; init; } = [];
 
     /// <summary>Whether what was done helped, the newest action first; empty in trends stored before there was one.</summary>
     public IReadOnlyList<Effect> Effects { get; init; } = [];

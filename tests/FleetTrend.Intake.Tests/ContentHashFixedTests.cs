@@ -22,6 +22,7 @@ public sealed class ContentHashFixedTests
     [InlineData("finding", "E09217C8027D87CD3C33D95CCC5A39F264B8D41647E2F741184DCB02A11288C2")]
     [InlineData("finding by codes", "D8CDA977543D41CE4D0A29D169CE8CF476592BFD8B843F0D95FA6F8852A3E6D9")]
     [InlineData("action", "AB230893BD7428CBC69B367B1FFCE440597BD01A9009811C5C16EED5458FE723")]
+    [InlineData("action of a kind that came later", "7A5887EE3DC47C5F8A649A1C4D0DDF4C6DA61E9FE9E6AAB1593CA8540E0DA9AA")]
     [InlineData("action by codes", "6B3F9B17F183E85B77EC9B68064CBA873B473A279DFBAA93E86BA2349638FD4D")]
     [InlineData("retraction", "3A651B8AA1CBEBFC24C9298A1D3A9D212421F035EFC63A863AA039FBFF0D1882")]
     [InlineData("practice change", "C4BAEE8BB4772DEE0147CEE0842EC4C1E4E8E9F7F209B2CF8FBFA456065B885F")]
@@ -101,6 +102,11 @@ public sealed class ContentHashFixedTests
             },
         },
         ["action"] = Valid.Action(a => a.Note = "set of four"),
+        ["action of a kind that came later"] = Valid.Action(a =>
+        {
+            a.Location = "exhaust/cyl-3/flange-weld";
+            a.Kind = ActionKind.Lubricated;
+        }),
         ["action by codes"] = new()
         {
             Action = new Action

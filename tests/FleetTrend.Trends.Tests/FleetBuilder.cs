@@ -51,7 +51,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
     public FleetBuilder Found(
         string location, string kind, double hours, Condition condition = Condition.Crack, int ordinal = 1, ActionKind? since = null,
         double? sinceHours = null, ActionKind? closedBy = null, bool atEntry = false, string? group = null, bool open = false, double? renewed = null,
-        (ActionKind Kind, double Hours)[]? actions = null, (double Hours, double Millimetres)[]? sizes = null)
+        (ActionKind Kind, double Hours)[]? actions = null, (double Hours, double Millimetres)[]? sizes = null, double? lastGood = null, double? closedAt = null, double? nextRenewed = null)
     {
         events.Add(new LocationEvent
         {
@@ -61,7 +61,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
             Condition = condition,
             TypeGroup = group ?? typeGroup,
             Base = atBase,
-            LastGood = atEntry ? null : Hours.From(Math.Max(0, hours - 50)),
+            LastGood = atEntry ? null : Hours.From(lastGood ?? Math.Max(0, hours - 50)),
             Found = Hours.From(hours),
             FoundDate = DayAt(hours),
             PresentAtEntry = atEntry,
@@ -69,8 +69,9 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
             SinceActionHours = sinceHours is { } h ? Hours.From(h) : null,
             Ordinal = ordinal,
             ClosedBy = closedBy,
-            ClosedDate = open ? null : DayAt(hours),
-            Actions = [.. (actions ?? []).Select(a => new EventAction(a.Kind, DayAt(a.Hours), Hours.From(a.Hours)))],
+            ClosedDate = open ? null : DayAt(closedAt ?? hours),
+            NextRenewedAt = nextRenewed is { } next ? Hours.From(next) : null,
+            Actions = [.. (actions ?? (closedAt is { } at ? [(closedBy!.Value, at)] : [])).Select(a => new EventAction(a.Kind, DayAt(a.Hours), Hours.From(a.Hours)))],
             RenewedAt = renewed is { } r ? Hours.From(r) : null,
             Sizes = [.. (sizes ?? []).Select(s => new SizeSeen(Hours.From(s.Hours), s.Millimetres))],
             Evidence = [Key()],

@@ -52,6 +52,7 @@ internal static class CallScopes
         ["TrendService/GetLookList"] = [TrendsRead],
         ["TrendService/ListFailureChances"] = [TrendsRead],
         ["TrendService/ListChanceCalibrations"] = [TrendsRead],
+        ["TrendService/ListRepairs"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],
         ["TrendService/ListQuiet"] = [TrendsRead],
         ["TrendService/ListSilences"] = [TrendsRead],

@@ -225,6 +225,25 @@ internal sealed class TrendGrpcService(
     }
 
     /// <inheritdoc/>
+    public override async Task<ListRepairsResponse> ListRepairs(ListRepairsRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request),
+            Analyses.Repairs,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Kind = Asked(request.Kind) },
+            Analyses.Repairs.Order,
+            context.CancellationToken);
+        return new ListRepairsResponse
+        {
+            Repairs = { page.Items.Select(r => r.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
     public override async Task<ListEffectsResponse> ListEffects(ListEffectsRequest request, ServerCallContext context)
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);

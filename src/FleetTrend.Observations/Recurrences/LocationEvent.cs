@@ -68,6 +68,9 @@ public sealed record LocationEvent
     /// <summary>Time in service at the first renewal of the place after it was found; null while what is there is the same as then.</summary>
     public Hours? RenewedAt { get; init; }
 
+    /// <summary>Time in service at the first renewal of the place on a day after the one on which it was closed; null while there is none.</summary>
+    public Hours? NextRenewedAt { get; init; }
+
     /// <summary>Sizes measured, in the order seen, in millimetres; growth of one event and not several events.</summary>
     public required IReadOnlyList<SizeSeen> Sizes { get; init; }
 

@@ -39,6 +39,8 @@ internal sealed class LocationEventBuilder
 
     public Hours? RenewedAt { get; private set; }
 
+    public Hours? NextRenewedAt { get; private set; }
+
     public IReadOnlyList<RecordKey> Evidence => evidence;
 
     /// <summary>Looks after it was found, while it was open, that examined the place and did not mention it, by date.</summary>
@@ -92,7 +94,13 @@ internal sealed class LocationEventBuilder
         evidence.AddRange(keys);
     }
 
-    public void Renew(Hours at) => RenewedAt ??= at;
+    /// <summary>The place was renewed; what is open was closed by it before.</summary>
+    public void Renew(LocationDay day)
+    {
+        RenewedAt ??= day.Hours;
+        if (ClosedDate < day.Date)
+            NextRenewedAt ??= day.Hours;
+    }
 
     public LocationEvent Build(LocationTimeline timeline, string registration, string typeGroup, string atBase) => new()
     {
@@ -113,6 +121,7 @@ internal sealed class LocationEventBuilder
         ClosedDate = ClosedDate,
         Actions = actions,
         RenewedAt = RenewedAt,
+        NextRenewedAt = NextRenewedAt,
         Sizes = sizes,
         Evidence = [.. evidence.Distinct()],
     };

@@ -241,7 +241,7 @@ internal sealed class LocationEvents
     {
         var keys = day.Removals.Select(r => r.Key).Concat(day.Renewal?.Keys ?? []).ToList();
         open.ForEach(e => e.Close(ActionKind.Replaced, day, keys));
-        all.ForEach(e => e.Renew(day.Hours));
+        all.ForEach(e => e.Renew(day));
         open.Clear();
         byName.Clear();
         ordinals.Clear();

@@ -41,12 +41,13 @@ internal sealed record LocationDay
 
     private static int Weight(ActionKind kind) => kind switch
     {
-        ActionKind.Replaced => 7,
-        ActionKind.WeldRepaired => 6,
-        ActionKind.Resurfaced => 5,
-        ActionKind.StopDrilled => 4,
-        ActionKind.Retorqued => 3,
-        ActionKind.Adjusted => 2,
+        ActionKind.Replaced => 8,
+        ActionKind.WeldRepaired => 7,
+        ActionKind.Resurfaced => 6,
+        ActionKind.StopDrilled => 5,
+        ActionKind.Retorqued => 4,
+        ActionKind.Adjusted => 3,
+        ActionKind.Lubricated => 2,
         _ => 1,
     };
 }

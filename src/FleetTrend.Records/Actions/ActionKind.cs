@@ -29,4 +29,7 @@ public enum ActionKind
 
     /// <summary>Watched: the event stays open.</summary>
     Monitored = 9,
+
+    /// <summary>A joint that must slide was freed and greased. Keeps the life.</summary>
+    Lubricated = 10,
 }

@@ -17,6 +17,7 @@ public static class ActionWords
         ActionKind.Adjusted => "adjusted",
         ActionKind.Deferred => "deferred",
         ActionKind.Monitored => "monitored",
+        ActionKind.Lubricated => "lubricated",
         _ => "other action",
     };
 
@@ -32,8 +33,12 @@ public static class ActionWords
         ActionKind.Adjusted => "adjustment",
         ActionKind.Deferred => "deferral",
         ActionKind.Monitored => "monitoring",
+        ActionKind.Lubricated => "lubrication",
         _ => "other action",
     };
+
+    /// <summary>Many of them: <c>weld repairs</c>.</summary>
+    public static string Many(ActionKind action) => Name(action) + "s";
 
     /// <summary>What was done and how often, most often first: <c>stop-drilled 4 times, welded once</c>; empty where nothing was.</summary>
     public static string CountDone(IEnumerable<ActionKind> actions) => string.Join(", ", actions

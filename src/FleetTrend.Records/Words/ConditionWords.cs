@@ -54,4 +54,19 @@ public static class ConditionWords
         Condition.Hardening => "hardens again",
         _ => "has a finding again",
     };
+
+    /// <summary>What a repair did that did not hold: <c>cracked again</c>.</summary>
+    public static string CameBack(Condition condition) => condition switch
+    {
+        Condition.Crack => "cracked again",
+        Condition.LeakTrace => "leaked again",
+        Condition.Erosion => "eroded again",
+        Condition.Corrosion => "corroded again",
+        Condition.Looseness => "came loose again",
+        Condition.MissingPiece => "lost a piece again",
+        Condition.Distortion => "distorted again",
+        Condition.Wear => "wore again",
+        Condition.Hardening => "hardened again",
+        _ => "had a finding again",
+    };
 }

@@ -37,6 +37,7 @@ public sealed record WeeklyReport
             DueLooksSection.Compose(draft),
             FailureChancesSection.Compose(draft),
             TailsSection.Compose(draft),
+            RepairsSection.Compose(draft),
             EffectsSection.Compose(draft),
             RepeatsSection.Compose(draft),
             QuietSection.Compose(draft),

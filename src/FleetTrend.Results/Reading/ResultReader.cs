@@ -101,6 +101,7 @@ public sealed class ResultReader(ResultStore store)
             DueLooks = await AllAsync(Analyses.DueLooks),
             FailureChances = await AllAsync(Analyses.FailureChances),
             ChanceCalibrations = await AllAsync(Analyses.ChanceCalibrations),
+            Repairs = await AllAsync(Analyses.Repairs),
             Effects = await AllAsync(Analyses.Effects),
             Quiet = await AllAsync(Analyses.Quiet),
             Silences = await AllAsync(Analyses.Silence),

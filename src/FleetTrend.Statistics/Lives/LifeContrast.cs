@@ -87,26 +87,14 @@ public sealed record LifeContrast
             var without = new double[points.Count];
             for (var i = 0; i < points.Count; i++)
             {
-                if (Step(all, points[i], ofTau) is not { } step)
+                if (UnitStep.Without(points[i], all) is not { } step)
                     return new NotEstimable(NotEstimableKind.TooFewEvents, fit.Failures, "Without one of the units the distribution cannot be fitted.");
-                without[i] = step;
+                without[i] = step.Mu + (ofTau * step.Tau);
             }
 
             var mean = without.Average();
             var jackknife = points.Count == 1 ? 0 : (points.Count - 1.0) / points.Count * without.Sum(x => (x - mean) * (x - mean));
             return new Side(fit, logMedian, fit.LogCovariance.Variance(1, ofTau), jackknife, points.Count);
-        }
-
-        /// <summary>How far one Newton step moves ln median when a unit is left out; null where the rest alone has no peak near.</summary>
-        private static double? Step(LikelihoodPoint all, LikelihoodPoint unit, double ofTau)
-        {
-            if (unit == all) return 0; // a single unit: it has no weight in what is shared
-            var (a, b, c) = (unit.MuMu - all.MuMu, unit.MuTau - all.MuTau, unit.TauTau - all.TauTau);
-            var determinant = (a * c) - (b * b);
-            if (!(a > 0 && determinant > 1e-10 * a * c)) return null;
-            var mu = ((b * unit.Tau) - (c * unit.Mu)) / determinant;
-            var tau = ((b * unit.Mu) - (a * unit.Tau)) / determinant;
-            return mu + (ofTau * tau);
         }
     }
 }

@@ -11,7 +11,7 @@ internal sealed class ActionMapping : IEntityTypeConfiguration<ActionRow>
         {
             table.Day("action_date");
             table.Hours("time_in_service_hours");
-            table.Code("kind", 1, 9);
+            table.Code("kind", 1, 10);
             table.HasCheckConstraint("ck_actions_part_hours", "part_hours is null or (part_hours >= 0 and kind = 3)");
             table.Length("note", 1, 2000);
         });

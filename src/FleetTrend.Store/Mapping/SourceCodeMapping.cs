@@ -13,7 +13,7 @@ internal sealed class SourceCodeMapping : IEntityTypeConfiguration<SourceCodeRow
             table.Code("kind", (int)CodeKind.Location, (int)CodeKind.Action);
             table.Length("code", 1, 120);
             table.Code("condition", 1, 10);
-            table.Code("action", 1, 9);
+            table.Code("action", 1, 10);
             table.HasCheckConstraint(
                 "ck_source_codes_meaning",
                 "(kind = 1) = (location is not null) and (kind = 2) = (condition is not null) and (kind = 3) = (action is not null)");

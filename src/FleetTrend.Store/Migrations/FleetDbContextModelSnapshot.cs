@@ -65,7 +65,7 @@ namespace FleetTrend.Store.Migrations
                         {
                             t.HasCheckConstraint("ck_actions_action_date", "action_date between date '1900-01-01' and date '2199-12-31'");
 
-                            t.HasCheckConstraint("ck_actions_kind", "kind between 1 and 9");
+                            t.HasCheckConstraint("ck_actions_kind", "kind between 1 and 10");
 
                             t.HasCheckConstraint("ck_actions_note", "char_length(note) between 1 and 2000");
 
@@ -1894,7 +1894,7 @@ namespace FleetTrend.Store.Migrations
 
                     b.ToTable("source_codes", null, t =>
                         {
-                            t.HasCheckConstraint("ck_source_codes_action", "action between 1 and 9");
+                            t.HasCheckConstraint("ck_source_codes_action", "action between 1 and 10");
 
                             t.HasCheckConstraint("ck_source_codes_code", "char_length(code) between 1 and 120");
 

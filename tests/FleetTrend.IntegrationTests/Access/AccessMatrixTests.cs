@@ -82,6 +82,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/GetLookList"] = "R",
         ["TrendService/ListFailureChances"] = "R",
         ["TrendService/ListChanceCalibrations"] = "R",
+        ["TrendService/ListRepairs"] = "R",
         ["TrendService/ListEffects"] = "R",
         ["TrendService/ListQuiet"] = "R",
         ["TrendService/ListSilences"] = "R",

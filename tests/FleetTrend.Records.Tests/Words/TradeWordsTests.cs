@@ -12,7 +12,7 @@ public sealed class TradeWordsTests
     {
         Condition[] all = [.. Enum.GetValues<Condition>().Where(c => c != Condition.Other)];
         Assert.All<Func<Condition, string>>(
-            [ConditionWords.Name, ConditionWords.One, ConditionWords.Many, ConditionWords.Again],
+            [ConditionWords.Name, ConditionWords.One, ConditionWords.Many, ConditionWords.Again, ConditionWords.CameBack],
             words => Assert.Equal(all.Length, all.Select(words).Except([words(Condition.Other)]).Distinct().Count()));
     }
 
@@ -31,7 +31,7 @@ public sealed class TradeWordsTests
     {
         var all = Enum.GetValues<ActionKind>();
         Assert.All<Func<ActionKind, string>>(
-            [ActionWords.Done, ActionWords.Name],
+            [ActionWords.Done, ActionWords.Name, ActionWords.Many],
             words => Assert.Equal(all.Length, all.Select(words).Except(["other action"]).Distinct().Count()));
     }
 

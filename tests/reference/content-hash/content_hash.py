@@ -74,6 +74,8 @@ RECORDS = {
         8, text(1, MARK), day(3, 2026, 2, 3), hours(4, 812.4), whole(6, 2), text(12, "EX3"), text(13, "CRK")),
     "action": group(
         9, text(1, MARK), text(2, GASKET), day(3, 2026, 2, 3), hours(4, 812.4), whole(5, 3), number(6, 0.0), text(7, "set of four")),
+    "action of a kind that came later": group(
+        9, text(1, MARK), text(2, WELD), day(3, 2026, 2, 3), hours(4, 812.4), whole(5, 10)),
     "action by codes": group(
         9, text(1, MARK), day(3, 2026, 2, 3), hours(4, 812.4), number(6, 3.5), text(8, "EX3"), text(9, "RPL")),
     "practice change": group(
