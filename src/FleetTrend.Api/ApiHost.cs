@@ -98,6 +98,7 @@ public static class ApiHost
         app.MapGrpcService<DataProblemGrpcService>();
         app.MapGrpcService<ReportGrpcService>();
         app.MapReportPages();
+        app.MapTraceFiles();
     }
 
     /// <summary>Brings the schema up to date, and makes the first key where there is none; several processes may do so at once.</summary>

@@ -83,7 +83,8 @@ public sealed class RecurrenceAnalysis : Analysis<RecurrenceTrend>
         return [.. starts.Zip(ends, (from, to) => new WatchedSpan(from, to))];
     }
 
-    private static RecurrenceUnit Unit(AircraftAtLocation aircraft, Condition condition) => new(
+    /// <summary>An aircraft at a place as a unit of such a function.</summary>
+    internal static RecurrenceUnit Unit(AircraftAtLocation aircraft, Condition condition) => new(
         aircraft.Windows.Select(w => new ObservationWindow(w.From.Value, w.To.Value)),
         aircraft.Counted(condition).Select(e => e.Found.Value));
 }
