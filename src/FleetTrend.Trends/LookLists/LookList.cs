@@ -60,6 +60,7 @@ public sealed record LookList
         ArgumentNullException.ThrowIfNull(parameters);
         var looks = aircraft.Looks.ToDictionary(l => l.Location, StringComparer.Ordinal);
         var events = aircraft.Events.ToLookup(e => e.Location, StringComparer.Ordinal);
+        var watched = aircraft.Exposures.ToLookup(e => e.Location, StringComparer.Ordinal);
         var parts = aircraft.Lives.Where(l => l.Ending == LifeEnding.InService).ToLookup(l => l.Location, StringComparer.Ordinal);
         var chance = (chances?.Parts ?? []).ToDictionary(p => p.Location, StringComparer.Ordinal);
         return new LookList
@@ -89,6 +90,7 @@ public sealed record LookList
                 CalledFor = CalledFor(location.Path),
                 Checks = [],
                 IntervalHours = parameters.LookIntervalHoursOf(aircraft.TypeGroup, location.Kind.Name),
+                LookHours = [.. watched[location.Path].SelectMany(e => e.LookHours).Select(h => h.Value).Distinct().Order()],
                 LastLookDate = look?.LastDate,
                 HoursSinceLook = look?.LastDate is { } day && aircraft.Hours.On(day) is { } then && aircraft.Latest is { } now
                     ? Math.Max(0, (now.Hours - then).Value) : null,
@@ -143,10 +145,12 @@ public sealed record LookList
     {
         Condition = found.Condition,
         FoundDate = found.FoundDate,
+        FoundHours = found.Found.Value,
         HoursSinceFound = aircraft.Latest is { } latest ? Math.Max(0, (latest.Hours - found.Found).Value) : 0,
         Millimetres = found.Sizes.Count > 0 ? found.Sizes[^1].Millimetres : null,
         Action = found.Actions.Count > 0 ? found.Actions[^1].Kind : null,
         ActionDate = found.Actions.Count > 0 ? found.Actions[^1].Date : null,
+        ActionHours = found.Actions.Count > 0 ? found.Actions[^1].At.Value : null,
         IsOpen = found.ClosedDate is null,
         Evidence = found.Evidence,
     };

@@ -26,6 +26,9 @@ public sealed record LookListLine
     /// <summary>The look interval of its kind, flight hours.</summary>
     public required double IntervalHours { get; init; }
 
+    /// <summary>Time in service at each look that counts hours there, ascending.</summary>
+    public IReadOnlyList<double> LookHours { get; init; } = [];
+
     /// <summary>The last day on which it was looked at; null where nobody has.</summary>
     public DateOnly? LastLookDate { get; init; }
 

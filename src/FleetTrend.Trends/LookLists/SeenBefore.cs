@@ -13,6 +13,9 @@ public sealed record SeenBefore
     /// <summary>The day it was first seen.</summary>
     public required DateOnly FoundDate { get; init; }
 
+    /// <summary>Time in service then.</summary>
+    public required double FoundHours { get; init; }
+
     /// <summary>Flight hours since then, by the latest hours known.</summary>
     public required double HoursSinceFound { get; init; }
 
@@ -24,6 +27,9 @@ public sealed record SeenBefore
 
     /// <summary>The day of that action.</summary>
     public DateOnly? ActionDate { get; init; }
+
+    /// <summary>Time in service at that action.</summary>
+    public double? ActionHours { get; init; }
 
     /// <summary>Whether it is still open.</summary>
     public required bool IsOpen { get; init; }

@@ -3,6 +3,7 @@ using FleetTrend.Intake;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Html;
+using FleetTrend.Reports.Pictures;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Results.Reading;
 using FleetTrend.Store.Flags;
@@ -38,6 +39,9 @@ internal sealed class OneAircraftModel(
     /// <summary>Where it is, of which type group, and its hours, in a sentence.</summary>
     public string Where { get; private set; } = "";
 
+    /// <summary>What was found along its hours, as SVG; null where there is nothing to draw.</summary>
+    public string? Timeline { get; private set; }
+
     /// <summary>Sections of the page: name and heading.</summary>
     public IReadOnlyList<(string Name, string Heading)> Sections { get; private set; } = [];
 
@@ -61,6 +65,7 @@ internal sealed class OneAircraftModel(
         List = list;
         Statement = LookListWords.Statement(list);
         Where = WhereIs(list);
+        Timeline = AircraftTimeline.Draw(list);
         List<ReportSection> sections = [.. await ComposeAsync(published, list, ct)];
         Sections = [.. sections.Select(s => (s.Name, s.Heading))];
         SectionsHtml = string.Concat(sections.Select(ReportHtml.Render));
