@@ -40,6 +40,7 @@ namespace FleetTrend.Intake;
 /// <item>10 retraction: 1 reason.</item>
 /// <item>11 practice change: 1 day; 2 base; 3 type group; 4 for each line, ordered by location as its UTF-16 code units order it, form 2 of
 /// 1 location; 5 part number; 6 what; 7 why.</item>
+/// <item>12 stock count: 1 day; 2 base; 3 part number; 4 quantity, a count, none for zero; 5 lead time in days, a count, zero too, none where absent.</item>
 /// </list>
 /// <para>A field that the contract gains later takes the next number, and is no field where it says nothing.</para>
 /// </remarks>
@@ -62,6 +63,7 @@ internal static class ContentHash
             Wire.Record.ContentOneofCase.Action => Encode(record.Action),
             Wire.Record.ContentOneofCase.Retraction => new EncodedFields().Text(1, record.Retraction.Reason),
             Wire.Record.ContentOneofCase.PracticeChange => Encode(record.PracticeChange),
+            Wire.Record.ContentOneofCase.StockCount => Encode(record.StockCount),
         };
         var fields = new EncodedFields();
         if (content is not null)
@@ -82,6 +84,7 @@ internal static class ContentHash
         Wire.Record.ContentOneofCase.Action => 9,
         Wire.Record.ContentOneofCase.Retraction => 10,
         Wire.Record.ContentOneofCase.PracticeChange => 11,
+        Wire.Record.ContentOneofCase.StockCount => 12,
     };
 
     private static EncodedFields Encode(Wire.Aircraft aircraft)
@@ -157,6 +160,16 @@ internal static class ContentHash
         foreach (var line in change.Locations.OrderBy(line => line.Location, StringComparer.Ordinal))
             fields.Group(4, new EncodedFields().Text(1, line.Location));
         return fields.Text(5, change.PartNumber).Text(6, change.What).Text(7, change.Why);
+    }
+
+    private static EncodedFields Encode(Wire.StockCount count)
+    {
+        var fields = new EncodedFields().Day(1, count.CountDate).Text(2, count.Base).Text(3, count.PartNumber);
+        if (count.Quantity > 0)
+            fields.Whole(4, count.Quantity);
+        if (count.HasLeadTimeDays)
+            fields.Whole(5, count.LeadTimeDays);
+        return fields;
     }
 
     private static string Mark(string registration) => registration.ToUpperInvariant();

@@ -40,15 +40,15 @@ internal sealed class EncodedFields
 
     /// <summary>A word of the contract, by its number there; nothing where it is the first, which says that none is told.</summary>
     public EncodedFields Word<TWord>(uint number, TWord value)
-        where TWord : struct, Enum => Whole(number, (ulong)Convert.ToInt64(value, null));
+        where TWord : struct, Enum => WholeUnlessZero(number, (ulong)Convert.ToInt64(value, null));
 
     /// <summary>Yes as 1; nothing for no.</summary>
-    public EncodedFields Truth(uint number, bool value) => Whole(number, value ? 1u : 0u);
+    public EncodedFields Truth(uint number, bool value) => WholeUnlessZero(number, value ? 1u : 0u);
 
     /// <summary>Year, month and day; nothing where the day is absent.</summary>
     public EncodedFields Day(uint number, Date? value) => value is null
         ? this
-        : Group(number, new EncodedFields().Whole(1, (ulong)value.Year).Whole(2, (ulong)value.Month).Whole(3, (ulong)value.Day));
+        : Group(number, new EncodedFields().WholeUnlessZero(1, (ulong)value.Year).WholeUnlessZero(2, (ulong)value.Month).WholeUnlessZero(3, (ulong)value.Day));
 
     /// <summary>Fields that belong together.</summary>
     public EncodedFields Group(uint number, EncodedFields fields)
@@ -57,10 +57,13 @@ internal sealed class EncodedFields
         return this;
     }
 
-    private EncodedFields Whole(uint number, ulong value)
+    /// <summary>A count; 0 is written like any other.</summary>
+    public EncodedFields Whole(uint number, int value) => AddWhole(number, (ulong)value);
+
+    private EncodedFields WholeUnlessZero(uint number, ulong value) => value == 0 ? this : AddWhole(number, value);
+
+    private EncodedFields AddWhole(uint number, ulong value)
     {
-        if (value == 0)
-            return this;
         AddHeader(number, Count);
         AddCount(value);
         return this;

@@ -171,9 +171,9 @@ public sealed class RecordIntake(
             waiting[place] = await suggestions.AddAsync(record, ct);
     }
 
-    /// <summary>True where nothing is wrong with a record but that something it refers to is not there yet. A practice change waits for
+    /// <summary>True where nothing is wrong with a record but that something it refers to is not there yet. What belongs to no aircraft waits for
     /// nothing: what waits is released by its aircraft.</summary>
-    private static bool Waits(Wire.Record sent, ParsedRecord record, PushTerms terms) => sent.PracticeChange is null && record.Refusals.All(refusal =>
+    private static bool Waits(Wire.Record sent, ParsedRecord record, PushTerms terms) => !IsOfFleet(sent) && record.Refusals.All(refusal =>
         refusal.Reason == Reasons.CodeNotMapped
         || (terms.Missing == MissingPlace.Hold
             && (refusal.Reason == Reasons.AircraftNotRegistered || refusal.Reason == Reasons.LocationNotInLayout)));
@@ -230,7 +230,7 @@ public sealed class RecordIntake(
             Sources = sourceNames,
             TypeGroups = typeGroups,
         };
-        if (hasPractices || records.Any(r => r.Aircraft is not null))
+        if (records.Any(r => IsOfFleet(r) || r.Aircraft is not null))
         {
             // Without those of the records that are pushed here: all aircraft of a base, pushed together, may respell it.
             foreach (var name in await fleet.ReadBasesAsync(
@@ -252,6 +252,9 @@ public sealed class RecordIntake(
         return known;
     }
 
+    /// <summary>Whether a record belongs to no aircraft, and names a base.</summary>
+    private static bool IsOfFleet(Wire.Record record) => record.PracticeChange is not null || record.StockCount is not null;
+
     private static string RegistrationOf(Wire.Record record) => record.ContentCase switch
     {
         Wire.Record.ContentOneofCase.MeterReading => record.MeterReading.Registration,
@@ -262,6 +265,6 @@ public sealed class RecordIntake(
         Wire.Record.ContentOneofCase.Finding => record.Finding.Registration,
         Wire.Record.ContentOneofCase.Action => record.Action.Registration,
         Wire.Record.ContentOneofCase.None or Wire.Record.ContentOneofCase.Aircraft
-            or Wire.Record.ContentOneofCase.PracticeChange or Wire.Record.ContentOneofCase.Retraction => "",
+            or Wire.Record.ContentOneofCase.PracticeChange or Wire.Record.ContentOneofCase.StockCount or Wire.Record.ContentOneofCase.Retraction => "",
     };
 }

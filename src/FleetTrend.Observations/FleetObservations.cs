@@ -20,4 +20,7 @@ public sealed record FleetObservations
 
     /// <summary>Practice changes of all bases and type groups, ordered by day, then by key.</summary>
     public IReadOnlyList<ObservedPracticeChange> PracticeChanges { get; init; } = [];
+
+    /// <summary>The newest stock count of each base and part number, by base and part number.</summary>
+    public IReadOnlyList<ObservedStockCount> StockCounts { get; init; } = [];
 }

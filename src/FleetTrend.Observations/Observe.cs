@@ -7,6 +7,7 @@ using FleetTrend.Observations.Timelines;
 using FleetTrend.Records;
 using FleetTrend.Records.Practices;
 using FleetTrend.Records.Sources;
+using FleetTrend.Records.Spares;
 
 namespace FleetTrend.Observations;
 
@@ -39,6 +40,7 @@ public static class Observe
             OtherProblems = OtherProblems(aircraft.Select(a => a.Mark), history.RetractionsAlone),
             FlagClosings = history.FlagClosings,
             PracticeChanges = ObservePracticeChanges(history.PracticeChanges),
+            StockCounts = ObserveStockCounts(history.StockCounts, history.AsOf),
         };
     }
 
@@ -82,6 +84,18 @@ public static class Observe
     /// <param name="changes">Those that stand.</param>
     public static IReadOnlyList<ObservedPracticeChange> ObservePracticeChanges(IEnumerable<Recorded<PracticeChange>> changes) =>
         [.. changes.Select(c => new ObservedPracticeChange(c.Key, c.Content))];
+
+    /// <summary>The newest stock count of each base and part number, by base and part number; one dated after the day does not count yet.</summary>
+    /// <param name="counts">Those that stand.</param>
+    /// <param name="asOf">The moment of knowledge.</param>
+    public static IReadOnlyList<ObservedStockCount> ObserveStockCounts(IEnumerable<Recorded<StockCount>> counts, DateTimeOffset asOf) =>
+    [
+        .. counts.Where(c => c.Content.CountDate <= DateOnly.FromDateTime(asOf.UtcDateTime))
+            .GroupBy(c => (c.Content.Base, c.Content.PartNumber))
+            .Select(g => g.OrderBy(c => c.Content.CountDate).ThenBy(c => c.Key, RecordKeyOrder.Instance).Last())
+            .OrderBy(c => c.Content.Base, StringComparer.Ordinal).ThenBy(c => c.Content.PartNumber, StringComparer.Ordinal)
+            .Select(c => new ObservedStockCount(c.Key, c.Content)),
+    ];
 
     private static DataProblem Alone(Recorded<Retraction> retraction) => new(
         DataProblemKind.RetractionWithoutRecord,

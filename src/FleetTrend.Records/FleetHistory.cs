@@ -2,6 +2,7 @@ using FleetTrend.Records.Flags;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Practices;
 using FleetTrend.Records.Sources;
+using FleetTrend.Records.Spares;
 
 namespace FleetTrend.Records;
 
@@ -23,6 +24,9 @@ public sealed record FleetHistory
 
     /// <summary>Practice changes of all bases and type groups, ordered by day, then by key.</summary>
     public IReadOnlyList<Recorded<PracticeChange>> PracticeChanges { get; init; } = [];
+
+    /// <summary>Stock counts of all bases, ordered by day, then by key.</summary>
+    public IReadOnlyList<Recorded<StockCount>> StockCounts { get; init; } = [];
 
     /// <summary>The newest closing of each flag, as decided by that moment.</summary>
     public IReadOnlyList<FlagClosing> FlagClosings { get; init; } = [];

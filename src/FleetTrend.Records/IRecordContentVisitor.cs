@@ -6,6 +6,7 @@ using FleetTrend.Records.Installations;
 using FleetTrend.Records.Practices;
 using FleetTrend.Records.Readings;
 using FleetTrend.Records.Sources;
+using FleetTrend.Records.Spares;
 
 namespace FleetTrend.Records;
 
@@ -39,6 +40,9 @@ public interface IRecordContentVisitor<out T>
 
     /// <summary>Of a practice change.</summary>
     T Visit(PracticeChange change);
+
+    /// <summary>Of a stock count.</summary>
+    T Visit(StockCount count);
 
     /// <summary>Of a retraction.</summary>
     T Visit(Retraction retraction);

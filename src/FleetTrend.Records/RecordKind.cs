@@ -32,4 +32,7 @@ public enum RecordKind : short
 
     /// <summary>A practice change.</summary>
     PracticeChange = 10,
+
+    /// <summary>A stock count.</summary>
+    StockCount = 11,
 }

@@ -14,6 +14,7 @@ using FleetTrend.Trends.Recurrences;
 using FleetTrend.Trends.Repairs;
 using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Silence;
+using FleetTrend.Trends.Spares;
 
 namespace FleetTrend.Trends;
 
@@ -59,6 +60,9 @@ public static class Analyses
     /// <summary>Whether repairs hold, by what was done.</summary>
     public static RepairAnalysis Repairs { get; } = new();
 
+    /// <summary>How many spares each base will need.</summary>
+    public static SpareAnalysis Spares { get; } = new();
+
     /// <summary>Whether what was done helped.</summary>
     public static EffectAnalysis Effects { get; } = new();
 
@@ -75,6 +79,6 @@ public static class Analyses
     public static IReadOnlyList<Analysis> All { get; } =
     [
         Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, Levels, Changes, OpenFindings, DueLooks, FailureChances, ChanceCalibrations,
-        Repairs, Effects, Quiet, Silence, DataProblems,
+        Repairs, Spares, Effects, Quiet, Silence, DataProblems,
     ];
 }

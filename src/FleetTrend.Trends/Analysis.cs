@@ -34,7 +34,10 @@ public abstract class Analysis<T>(string name) : Analysis(name)
     /// <summary>The figure of an answer whose history is kept; null where it has none.</summary>
     public virtual Headline? HeadlineOf(T item) => null;
 
-    /// <summary>The answers of all type groups in the order in which they are read: as they come, where an analysis does not say.</summary>
+    /// <summary>
+    /// The answers of all type groups in the order in which they are read: as they come, where an analysis does not say. Where several type groups speak of one
+    /// thing, as a part number, it stands once.
+    /// </summary>
     public virtual IEnumerable<T> Order(IEnumerable<T> items) => items;
 
     /// <summary>The answers about one subject, with what only all tests of the fleet together decide.</summary>

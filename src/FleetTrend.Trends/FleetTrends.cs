@@ -24,6 +24,7 @@ public static class FleetTrends
                 {
                     FlagClosings = fleet.FlagClosings,
                     PracticeChanges = fleet.PracticeChanges,
+                    StockCounts = fleet.StockCounts,
                 },
                 Analyses.All));
         return Assemble(
@@ -60,6 +61,7 @@ public static class FleetTrends
             FailureChances = [.. Settled(Analyses.FailureChances)],
             ChanceCalibrations = [.. Settled(Analyses.ChanceCalibrations)],
             Repairs = [.. Analyses.Repairs.Order(Settled(Analyses.Repairs))],
+            Spares = [.. Settled(Analyses.Spares)],
             Effects = [.. Settled(Analyses.Effects)],
             Quiet = [.. Settled(Analyses.Quiet)],
             Silences = [.. Settled(Analyses.Silence)],

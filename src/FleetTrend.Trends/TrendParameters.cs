@@ -31,6 +31,22 @@ public sealed record TrendParameters
     /// <summary>Type groups and kinds of location with a look interval of their own.</summary>
     public IReadOnlyList<LookInterval> LookIntervals { get; init; } = [];
 
+    /// <summary>Chance with which spares on the shelf are to cover what is needed.</summary>
+    public double SpareServiceLevel { get; init; } = 0.95;
+
+    /// <summary>Days ahead for which spares are foreseen first.</summary>
+    public int SpareFirstHorizonDays { get; init; } = 30;
+
+    /// <summary>The second number of days.</summary>
+    public int SpareSecondHorizonDays { get; init; } = 90;
+
+    /// <summary>The third number of days.</summary>
+    public int SpareThirdHorizonDays { get; init; } = 180;
+
+    /// <summary>The numbers of days for which spares are foreseen, ascending, each once.</summary>
+    [JsonIgnore]
+    public IReadOnlyList<int> SpareHorizonsDays => [.. new[] { SpareFirstHorizonDays, SpareSecondHorizonDays, SpareThirdHorizonDays }.Distinct().Order()];
+
     /// <summary>The look interval of a kind of location on a type group, flight hours: that of both, else of the kind, else of the type
     /// group, else the general one.</summary>
     public double LookIntervalHoursOf(string typeGroup, string kind) =>

@@ -14,6 +14,7 @@ using FleetTrend.Trends.Recurrences;
 using FleetTrend.Trends.Repairs;
 using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Silence;
+using FleetTrend.Trends.Spares;
 
 namespace FleetTrend.Trends;
 
@@ -64,6 +65,9 @@ public sealed record TrendSnapshot
 
     /// <summary>Whether repairs hold, by kind of location, condition and action, those with a difference first; empty in trends stored before it was told.</summary>
     public IReadOnlyList<RepairTrend> Repairs { get; init; } = [];
+
+    /// <summary>Spares that each base will need, what falls short first; empty in trends stored before they were foreseen.</summary>
+    public IReadOnlyList<SpareNeed> Spares { get; init; } = [];
 
     /// <summary>Whether what was done helped, the newest action first; empty in trends stored before there was one.</summary>
     public IReadOnlyList<Effect> Effects { get; init; } = [];

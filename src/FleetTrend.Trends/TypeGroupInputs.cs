@@ -73,6 +73,9 @@ public sealed class TypeGroupInputs
     /// <summary>Practice changes of the whole fleet.</summary>
     public IReadOnlyList<ObservedPracticeChange> PracticeChanges { get; init; } = [];
 
+    /// <summary>The newest stock count of each base and part number of the whole fleet.</summary>
+    public IReadOnlyList<ObservedStockCount> StockCounts { get; init; } = [];
+
     /// <summary>Those of the aircraft that are in it now.</summary>
     public IEnumerable<AircraftObservations> Present => Aircraft.Where(a => a.TypeGroup == TypeGroup);
 

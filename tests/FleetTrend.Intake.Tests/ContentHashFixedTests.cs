@@ -26,6 +26,7 @@ public sealed class ContentHashFixedTests
     [InlineData("action by codes", "6B3F9B17F183E85B77EC9B68064CBA873B473A279DFBAA93E86BA2349638FD4D")]
     [InlineData("retraction", "3A651B8AA1CBEBFC24C9298A1D3A9D212421F035EFC63A863AA039FBFF0D1882")]
     [InlineData("practice change", "C4BAEE8BB4772DEE0147CEE0842EC4C1E4E8E9F7F209B2CF8FBFA456065B885F")]
+    [InlineData("stock count", "A87065CF6B8508C212665F33F636280B48D2C3162150254A41F506B159E4A50A")]
     public void The_hash_of_a_content_never_changes(string name, string hash) =>
         Assert.Equal(hash, Convert.ToHexString(ContentHash.Compute(Records()[name])));
 
@@ -120,6 +121,7 @@ public sealed class ContentHashFixedTests
             },
         },
         ["practice change"] = Valid.PracticeChange(),
+        ["stock count"] = Valid.StockCount(),
         ["retraction"] = Valid.Retraction(),
     };
 

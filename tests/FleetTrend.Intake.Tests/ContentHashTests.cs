@@ -48,6 +48,10 @@ public sealed class ContentHashTests
     public void Unknown_hours_of_a_part_are_not_zero_hours() => Differ(Valid.Installation(), Valid.Installation(i => i.ClearPartHours()));
 
     [Fact]
+    public void A_lead_time_of_no_days_is_not_an_unknown_one() =>
+        Differ(Valid.StockCount(c => c.LeadTimeDays = 0), Valid.StockCount(c => c.ClearLeadTimeDays()));
+
+    [Fact]
     public void The_last_bit_of_a_double_is_not_content() =>
         Same(Valid.Reading(r => r.MeterHours = 0.1 + 0.2), Valid.Reading(r => r.MeterHours = 0.3));
 

@@ -1,4 +1,5 @@
 using FleetTrend.Observations;
+using FleetTrend.Records;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
 using MathNet.Numerics.Distributions;
@@ -67,7 +68,7 @@ internal sealed record SimulatedFleet
         var scale = GasketScale * (isSouth ? SouthLifeFactor : 1) * Math.Pow(hazard, -1 / GasketShape);
         for (var g = 0; g < Gaskets; g++)
             Gasket(random, aircraft, $"exhaust/cyl-{g}/gasket", from, to, scale, isSouth ? SouthBadlyFitted : 0);
-        return aircraft.Build();
+        return aircraft.Build(latest: new HoursOnDate(FleetBuilder.Start.AddDays((int)(to - from)), Hours.From(to)));
     }
 
     private static void Weld(Random random, FleetBuilder aircraft, string location, double from, double to, double rate)
@@ -101,7 +102,7 @@ internal sealed record SimulatedFleet
 
             if (installed + look > to)
             {
-                aircraft.Life(location, "gasket", Math.Min(lastGood, to - installed), startDay: (int)(installed - from));
+                aircraft.Life(location, "gasket", Math.Min(lastGood, to - installed), startDay: (int)(installed - from), ageNow: Tenth(to - installed));
                 break;
             }
 

@@ -73,7 +73,8 @@ public sealed class TrendParametersTests
         var json = set.ToJson();
         Assert.Equal(
             """{"confidence":0.9,"falseDiscoveryRate":0.05,"flagsPer50AircraftYears":1,"watchesPer50AircraftYears":4,"minimumFailuresForFit":3,"look"""
-                + """IntervalHours":100,"lookIntervals":[{"typeGroup":"four","hours":50.5}]}""",
+                + """IntervalHours":100,"lookIntervals":[{"typeGroup":"four","hours":50.5}],"spareServiceLevel":0.95,"spare"""
+                + """FirstHorizonDays":30,"spareSecondHorizonDays":90,"spareThirdHorizonDays":180}""",
             json);
         var read = TrendParameters.Read(json, 7);
         Assert.Equal((7, json), (read.Revision, read.ToJson()));

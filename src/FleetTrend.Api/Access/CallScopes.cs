@@ -53,6 +53,7 @@ internal static class CallScopes
         ["TrendService/ListFailureChances"] = [TrendsRead],
         ["TrendService/ListChanceCalibrations"] = [TrendsRead],
         ["TrendService/ListRepairs"] = [TrendsRead],
+        ["TrendService/ListSpares"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],
         ["TrendService/ListQuiet"] = [TrendsRead],
         ["TrendService/ListSilences"] = [TrendsRead],

@@ -7,6 +7,7 @@ using FleetTrend.Records.Installations;
 using FleetTrend.Records.Practices;
 using FleetTrend.Records.Readings;
 using FleetTrend.Records.Sources;
+using FleetTrend.Records.Spares;
 using FleetTrend.Store.Histories;
 using Wire = FleetTrend.Contracts.V1;
 
@@ -109,6 +110,14 @@ internal static class RecordMessages
         Why = change.Why ?? "",
     };
 
+    private static Wire.StockCount ToWire(StockCount count)
+    {
+        var wire = new Wire.StockCount { CountDate = count.CountDate.ToWire(), Base = count.Base, PartNumber = count.PartNumber, Quantity = count.Quantity };
+        if (count.LeadTimeDays is { } days)
+            wire.LeadTimeDays = days;
+        return wire;
+    }
+
     private static Wire.Finding ToWire(Finding finding)
     {
         var wire = new Wire.Finding
@@ -164,6 +173,8 @@ internal static class RecordMessages
         public Wire.Record Visit(CorrectiveAction action) => new() { Action = ToWire(action) };
 
         public Wire.Record Visit(PracticeChange change) => new() { PracticeChange = ToWire(change) };
+
+        public Wire.Record Visit(StockCount count) => new() { StockCount = ToWire(count) };
 
         public Wire.Record Visit(Retraction retraction) => new() { Retraction = new() { Reason = retraction.Reason } };
     }

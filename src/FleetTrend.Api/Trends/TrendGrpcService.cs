@@ -206,6 +206,25 @@ internal sealed class TrendGrpcService(
     }
 
     /// <inheritdoc/>
+    public override async Task<ListSparesResponse> ListSpares(ListSparesRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request),
+            Analyses.Spares,
+            new ResultFilter(),
+            needs => Analyses.Spares.Order(needs.Where(n => request.Base is "" or "*" || n.Base == request.Base)),
+            context.CancellationToken);
+        return new ListSparesResponse
+        {
+            Spares = { page.Items.Select(s => s.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
     public override async Task<ListChanceCalibrationsResponse> ListChanceCalibrations(ListChanceCalibrationsRequest request, ServerCallContext context)
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);

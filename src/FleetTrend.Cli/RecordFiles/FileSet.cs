@@ -52,6 +52,7 @@ internal static class FileSet
         Form("findings.csv", "finding"),
         Form("actions.csv", "action"),
         PracticeChanges,
+        Form("stock_counts.csv", "stock_count"),
         Form("retractions.csv", "retraction"),
     ];
 

@@ -24,6 +24,7 @@ internal static class RecordCodes
                 or Wire.Record.ContentOneofCase.MeterReading
                 or Wire.Record.ContentOneofCase.MeterChange
                 or Wire.Record.ContentOneofCase.PracticeChange
+                or Wire.Record.ContentOneofCase.StockCount
                 or Wire.Record.ContentOneofCase.Retraction => Enumerable.Empty<(CodeKind, string)>(),
         };
         return codes.Where(code => code.Item2.Length > 0 && IsKey(record, code.Item2))

@@ -7,6 +7,9 @@ public static class ParameterNumbers
     private const double LeastHours = 1;
     private const double MostHours = 5_000;
 
+    // The season is that of the year before.
+    private const double MostDaysAhead = 365;
+
     /// <summary>All of them, in the order in which they are shown.</summary>
     public static IReadOnlyList<ParameterNumber> All { get; } =
     [
@@ -42,6 +45,14 @@ public static class ParameterNumbers
         {
             IsHours = true,
         },
+
+        // Below one half an order would leave the shelf empty more often than not.
+        new(
+            "spare_service_level", "Service level of spares",
+            "The chance with which spares on the shelf are to cover what is needed. Higher asks for more of them.", 0.5, 0.999, 3),
+        new("spare_first_horizon_days", "Spares foreseen, days ahead: first", "Spares are foreseen for so many days.", 1, MostDaysAhead, 0),
+        new("spare_second_horizon_days", "Spares foreseen, days ahead: second", "And for so many days.", 1, MostDaysAhead, 0),
+        new("spare_third_horizon_days", "Spares foreseen, days ahead: third", "And for so many. Two or three that are equal are one.", 1, MostDaysAhead, 0),
     ];
 
     /// <summary>The hours of a look interval that differs from the general one.</summary>

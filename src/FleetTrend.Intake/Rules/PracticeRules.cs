@@ -18,29 +18,13 @@ internal static class PracticeRules
         return new PracticeChange
         {
             ChangeDate = reader.Day("change_date", change.ChangeDate),
-            Base = ReadBase(change.Base, reader, known),
+            Base = change.Base.Length == 0 ? null : BaseRules.ReadKnown(change.Base, reader, known),
             TypeGroup = group,
             Locations = ReadLocations(change, group, reader, known),
             PartNumber = NullWhereEmpty(reader.Line("part_number", change.PartNumber, 0, MaxPartNumberLength)),
             What = reader.Line("what", change.What, 1, MaxWhatLength),
             Why = reader.Note("why", change.Why, MaxWhyLength),
         };
-    }
-
-    private static string? ReadBase(string value, FieldReader reader, ReferenceData known)
-    {
-        if (value.Length == 0)
-            return null;
-        var broken = reader.Refusals.Count;
-        reader.Line("base", value, 1, 60);
-        if (reader.Refusals.Count > broken)
-            return null;
-        var spelling = known.SpellingOf(value);
-        if (spelling is null)
-            reader.Refuse("base", value, Reasons.BaseNotKnown, "must be the base of a registered aircraft", NearestName.Find(value, known.Bases));
-        else if (spelling != value)
-            reader.Refuse("base", value, Reasons.BaseSpelledOtherwise, "must be spelled as that base is already", spelling);
-        return value;
     }
 
     private static string? ReadTypeGroup(string value, FieldReader reader, ReferenceData known)

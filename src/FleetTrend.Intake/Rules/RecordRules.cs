@@ -38,10 +38,11 @@ internal static class RecordRules
             Wire.Record.ContentOneofCase.Action => ActionRules.Parse(record.Action, key, reader.At("action"), known),
             Wire.Record.ContentOneofCase.Retraction => ParseRetraction(record.Retraction, key, reader),
             Wire.Record.ContentOneofCase.PracticeChange => PracticeRules.Parse(record.PracticeChange, reader.At("practice_change"), known),
+            Wire.Record.ContentOneofCase.StockCount => StockRules.Parse(record.StockCount, reader.At("stock_count"), known),
             Wire.Record.ContentOneofCase.None => null,
         };
         if (content is null)
-            reader.Refuse("content", "", Reasons.FieldRequired, "must be exactly one of aircraft, meter_reading, meter_change, installation, removal, inspection, finding, action, practice_change and retraction");
+            reader.Refuse("content", "", Reasons.FieldRequired, "must be exactly one of aircraft, meter_reading, meter_change, installation, removal, inspection, finding, action, practice_change, stock_count and retraction");
         return new ParsedRecord(key, reader.Refusals.Count == 0 ? content : null, reader.Refusals);
     }
 

@@ -23,6 +23,9 @@ internal sealed class LocationLives
     /// <summary>The part now in place, or null between a removal and what follows it.</summary>
     private ObservedLifeBuilder? current = new();
 
+    /// <summary>The part number last told here.</summary>
+    private string? partNumber;
+
     private LocationLives(LocationTimeline timeline, AircraftRecords records, AircraftHours hours)
     {
         this.timeline = timeline;
@@ -118,7 +121,8 @@ internal sealed class LocationLives
                 End(day, life, LifeEnding.RemovedGood, renewal.Keys);
         }
 
-        current = new ObservedLifeBuilder(day, renewal, IsWatched(day));
+        partNumber = renewal.PartNumber ?? partNumber;
+        current = new ObservedLifeBuilder(day, renewal, partNumber, IsWatched(day));
     }
 
     private void End(LocationDay day, ObservedLifeBuilder life, LifeEnding ending, IReadOnlyList<RecordKey> keys)

@@ -49,6 +49,12 @@ public sealed record ObservedLife
     /// <summary>Serial number of the part where it has one.</summary>
     public string? SerialNumber { get; init; }
 
+    /// <summary>Part number: that of its installation; where none is told there, of the part before it; null where none was ever told.</summary>
+    public string? PartNumber { get; init; }
+
+    /// <summary>Whether its start is recorded: that it went in at <see cref="StartDate"/>, or before the records are complete.</summary>
+    public bool HasStart { get; init; }
+
     /// <summary>The day it came under observation.</summary>
     public required DateOnly StartDate { get; init; }
 

@@ -26,12 +26,13 @@ internal sealed class ObservedLifeBuilder
     }
 
     /// <summary>A life from its renewal on; it is under observation from there where the renewal was watched.</summary>
-    public ObservedLifeBuilder(LocationDay day, Renewal renewal, bool isWatched)
+    public ObservedLifeBuilder(LocationDay day, Renewal renewal, string? partNumber, bool isWatched)
     {
         HasStart = true;
         startHours = day.Hours;
         startAge = renewal.PartHours;
         SerialNumber = renewal.SerialNumber;
+        PartNumber = partNumber;
         startKeys = renewal.Keys;
         if (isWatched)
         {
@@ -43,6 +44,8 @@ internal sealed class ObservedLifeBuilder
     public bool HasStart { get; }
 
     public string? SerialNumber { get; }
+
+    public string? PartNumber { get; }
 
     /// <summary>True once a failing condition was found; the life is over then, even where the part is kept.</summary>
     public bool HasFailed { get; private set; }
@@ -105,6 +108,8 @@ internal sealed class ObservedLifeBuilder
             FirstBad = HasFailed ? firstBad : null,
             Failure = failure,
             SerialNumber = SerialNumber,
+            PartNumber = PartNumber,
+            HasStart = HasStart,
             StartDate = date,
             AgeNow = ageNow,
             Evidence = [.. startKeys.Concat(lastGood.Keys ?? lastGoodKeys).Concat(ends).Distinct()],

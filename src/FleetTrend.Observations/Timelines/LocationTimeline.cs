@@ -101,7 +101,7 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
         if (installations.Count == 0 && replaced.Count == 0)
             return null;
         if (installations.Count == 0)
-            return new Renewal(IsInstallation: false, replaced[0].Content.PartHours ?? Hours.Zero, SerialNumber: null, [.. replaced.Select(r => r.Key)]);
+            return new Renewal(IsInstallation: false, replaced[0].Content.PartHours ?? Hours.Zero, SerialNumber: null, PartNumber: null, [.. replaced.Select(r => r.Key)]);
 
         var told = installations.Find(i => i.Content.PartHours is not null) ?? installations.Find(i => carried.ContainsKey(i.Key)) ?? installations[0];
         var carriedHours = told.Content.PartHours is null ? carried.GetValueOrDefault(told.Key) : null;
@@ -109,6 +109,7 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
             IsInstallation: true,
             told.Content.PartHours ?? carriedHours?.Hours,
             told.Content.SerialNumber ?? installations.Find(i => i.Content.SerialNumber is not null)?.Content.SerialNumber,
+            told.Content.PartNumber ?? installations.Find(i => i.Content.PartNumber is not null)?.Content.PartNumber,
             [.. installations.Select(i => i.Key), .. replaced.Select(r => r.Key), .. carriedHours is null ? [] : new[] { carriedHours.From }]);
     }
 }

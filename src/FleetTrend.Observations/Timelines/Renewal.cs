@@ -7,5 +7,6 @@ namespace FleetTrend.Observations.Timelines;
 /// <param name="IsInstallation">True where an installation is recorded, false where only a replacement is.</param>
 /// <param name="PartHours">Hours already on the part, or null where unknown.</param>
 /// <param name="SerialNumber">Serial number, or null.</param>
+/// <param name="PartNumber">Part number, or null where it is not told.</param>
 /// <param name="Keys">The records behind it, that of the removal which gave the hours of a serial number among them.</param>
-internal sealed record Renewal(bool IsInstallation, Hours? PartHours, string? SerialNumber, IReadOnlyList<RecordKey> Keys);
+internal sealed record Renewal(bool IsInstallation, Hours? PartHours, string? SerialNumber, string? PartNumber, IReadOnlyList<RecordKey> Keys);

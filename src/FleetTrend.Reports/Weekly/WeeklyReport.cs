@@ -36,6 +36,7 @@ public sealed record WeeklyReport
             OpenFindingsSection.Compose(draft),
             DueLooksSection.Compose(draft),
             FailureChancesSection.Compose(draft),
+            SparesSection.Compose(draft),
             TailsSection.Compose(draft),
             RepairsSection.Compose(draft),
             EffectsSection.Compose(draft),

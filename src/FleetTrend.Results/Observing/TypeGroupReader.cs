@@ -29,6 +29,7 @@ public sealed class TypeGroupReader(AircraftObserver observer)
         {
             FlagClosings = fleet.FlagClosings,
             PracticeChanges = Observe.ObservePracticeChanges(fleet.PracticeChanges),
+            StockCounts = Observe.ObserveStockCounts(fleet.StockCounts, asOf),
         };
     }
 }

@@ -102,6 +102,7 @@ public sealed class ResultReader(ResultStore store)
             FailureChances = await AllAsync(Analyses.FailureChances),
             ChanceCalibrations = await AllAsync(Analyses.ChanceCalibrations),
             Repairs = await AllAsync(Analyses.Repairs),
+            Spares = await AllAsync(Analyses.Spares),
             Effects = await AllAsync(Analyses.Effects),
             Quiet = await AllAsync(Analyses.Quiet),
             Silences = await AllAsync(Analyses.Silence),

@@ -194,7 +194,7 @@ public sealed class TrendRefresh(
 
         var fleet = await observer.ReadFleetAsync(asOf, ct);
         var settled = fleet.FlagClosings.Where(c => c.CloseTime > latest.AsOf).Select(c => FlagSubjects.About(c.Subject)).ToHashSet(StringComparer.Ordinal);
-        if (fleet.PracticeChanges.Any(p => p.AcceptTime > latest.AsOf))
+        if (fleet.PracticeChanges.Any(p => p.AcceptTime > latest.AsOf) || fleet.StockCounts.Any(s => s.AcceptTime > latest.AsOf))
             return new Dictionary<string, long>(StringComparer.Ordinal);
         var changed = states.Where(s => s.HasChanged || settled.Contains(s.Registration)).SelectMany(s => s.TypeGroups)
             .Concat(settled).ToHashSet(StringComparer.Ordinal);

@@ -1,70 +1,91 @@
+using FleetTrend.Statistics.Lives;
+
 namespace FleetTrend.Statistics.Decisions;
 
 /// <summary>
-/// Distribution of the number of failures at one position in the hours ahead, each failed part being renewed at once: the first
-/// from the conditional life, later ones from a new part's, by convolution over a fine division of the hours.
+/// Distribution of the number of parts found failed at one position after so many looks, each being renewed at the look that finds it: the part in service
+/// from its conditional life, later ones from a new part's. At each look a good part may go out too, as with its sisters: it counts for nothing, and what comes
+/// in is new.
 /// </summary>
-internal static class RenewalCount
+/// <remarks>Source: the renewal equation in steps of the looks (Feller 1968, An Introduction to Probability Theory and Its Applications, chapter XIII).</remarks>
+internal sealed class RenewalCount
 {
-    private const int Bins = 128;
-    private const int MostFailures = 400;
-    private const double Negligible = 1e-10;
+    private readonly LifeModel life;
+    private readonly double lookHours;
+    private readonly double stays;
+    private readonly List<double> freshSurvival = [1];
 
-    public static CountDistribution Compute(PartInUse part, WeibullLife life)
+    /// <summary>For parts of one life that are looked at in one rhythm.</summary>
+    /// <param name="life">The life.</param>
+    /// <param name="lookHours">Hours from look to look.</param>
+    /// <param name="goesOutGood">Chance that a part which a look finds good goes out at it.</param>
+    public RenewalCount(LifeModel life, double lookHours, double goesOutGood) => (this.life, this.lookHours, stays) = (life, lookHours, 1 - goesOutGood);
+
+    /// <summary>Chances of 0, 1, 2 and so on after each number of looks that is asked for.</summary>
+    /// <param name="part">The part, of that rhythm.</param>
+    /// <param name="looks">Numbers of looks; none is negative.</param>
+    /// <returns>One distribution per number of looks, in their order.</returns>
+    public double[][] Compute(PartInUse part, IReadOnlyList<int> looks)
     {
-        if (part.HoursAhead == 0)
-            return CountDistribution.Zero;
-        var atLeast = new List<double> { 1, life.FailsWithin(part.Age, part.HoursAhead) };
-        var width = part.HoursAhead / Bins;
-        var mass = Masses(x => life.FailsWithin(part.Age, x), width);
-        double[]? renewed = null;
-        double[]? failsByEnd = null;
-        while (atLeast[^1] > Negligible && atLeast.Count < MostFailures)
-        {
-            // A failure in a bin counts at the bin's middle; what a new part does from there on is counted in whole bins.
-            renewed ??= Masses(x => life.FailsWithin(0, x), width);
-            failsByEnd ??= [.. Enumerable.Range(0, Bins).Select(j => life.FailsWithin(0, part.HoursAhead - (j + 0.5) * width))];
-            var next = 0.0;
-            for (var j = 0; j < Bins; j++)
-                next += mass[j] * failsByEnd[j];
-            atLeast.Add(Math.Min(next, atLeast[^1]));
-            if (next > Negligible)
-                mass = Convolved(mass, renewed);
-        }
-        atLeast.Add(0);
-        var chances = new double[atLeast.Count - 1];
-        for (var k = 0; k < chances.Length; k++)
-            chances[k] = atLeast[k] - atLeast[k + 1];
-        return CountDistribution.FromChances(chances);
+        var most = looks.Max();
+        for (var k = freshSurvival.Count; k <= most; k++)
+            freshSurvival.Add(life.Survival(k * lookHours) * Math.Pow(stays, k));
+        var here = Survival(part, most);
+        var renewed = new double[most + 1][];
+        for (var i = 1; i <= most; i++)
+            renewed[i] = RenewedAt(i, here, renewed);
+        var chances = new double[looks.Count][];
+        for (var h = 0; h < looks.Count; h++)
+            chances[h] = After(looks[h], here, renewed);
+        return chances;
     }
 
-    private static double[] Masses(Func<double, double> failsBy, double width)
+    /// <summary>Chances that a new part comes in at a look, by the failures found at the position until then.</summary>
+    private double[] RenewedAt(int look, double[] here, double[][] renewed)
     {
-        var mass = new double[Bins];
-        var before = 0.0;
-        for (var j = 0; j < Bins; j++)
+        var chances = new double[look + 1];
+        Add(here[look - 1], here[look], 0, 1);
+        for (var from = 1; from < look; from++)
         {
-            var by = failsBy((j + 1) * width);
-            mass[j] = by - before;
-            before = by;
+            for (var k = 0; k < renewed[from].Length; k++)
+                Add(freshSurvival[look - from - 1], freshSurvival[look - from], k, renewed[from][k]);
         }
-        return mass;
+
+        return chances;
+
+        // Of those in place at the look before, what is good now and stays is in place; what is good and goes out is (1 - stays) / stays of that.
+        void Add(double before, double now, int failures, double weight)
+        {
+            if (weight == 0 || stays == 0)
+                return;
+            chances[failures] += weight * now * (1 - stays) / stays;
+            chances[failures + 1] += weight * Math.Max(0, before - now / stays);
+        }
     }
 
-    /// <summary>Two failures in the middles of bins i and j add to the border of bins i + j and i + j + 1: half to each.</summary>
-    private static double[] Convolved(double[] first, double[] second)
+    private double[] After(int looks, double[] here, double[][] renewed)
     {
-        var sum = new double[Bins];
-        for (var i = 0; i < Bins; i++)
+        var chances = new double[looks + 1];
+        chances[0] = here[looks];
+        for (var i = 1; i <= looks; i++)
         {
-            for (var j = 0; i + j < Bins; j++)
-            {
-                var half = first[i] * second[j] / 2;
-                sum[i + j] += half;
-                if (i + j + 1 < Bins)
-                    sum[i + j + 1] += half;
-            }
+            for (var k = 0; k < renewed[i].Length; k++)
+                chances[k] += renewed[i][k] * freshSurvival[looks - i];
         }
-        return sum;
+
+        var length = chances.Length;
+        while (length > 1 && chances[length - 1] < DemandForecast.Negligible)
+            length--;
+        return length == chances.Length ? chances : chances[..length];
+    }
+
+    /// <summary>Chance that the part in service is good at each look and still there after it, given that it was last seen good.</summary>
+    private double[] Survival(PartInUse part, int most)
+    {
+        var here = new double[most + 1];
+        here[0] = 1;
+        for (var i = 1; i <= most; i++)
+            here[i] = Math.Min(here[i - 1], (1 - life.ConditionalFailure(part.GoodAge, part.AgeAtLook(i) - part.GoodAge)) * Math.Pow(stays, i));
+        return here;
     }
 }

@@ -9,7 +9,7 @@ namespace FleetTrend.Store.Histories;
 /// <param name="reader">Stands at the row.</param>
 /// <param name="first">Index of the first column of the content.</param>
 /// <param name="recordId">The record.</param>
-/// <param name="registration">Its aircraft; empty for a retraction and a practice change.</param>
+/// <param name="registration">Its aircraft; empty for what belongs to none.</param>
 /// <param name="assignments">Assignments by record, of airframes.</param>
 /// <param name="looks">Lines by record, of inspections.</param>
 internal sealed class ContentRow(
@@ -39,6 +39,10 @@ internal sealed class ContentRow(
     public Hours Time(int column) => Hours.FromTenths((long)(reader.GetDecimal(first + column) * 10));
 
     public Hours? TimeOrNull(int column) => IsNull(column) ? null : Time(column);
+
+    public int Whole(int column) => reader.GetInt32(first + column);
+
+    public int? WholeOrNull(int column) => IsNull(column) ? null : Whole(column);
 
     public short Code(int column) => reader.GetInt16(first + column);
 

@@ -7,6 +7,7 @@ using FleetTrend.Records.Installations;
 using FleetTrend.Records.Practices;
 using FleetTrend.Records.Readings;
 using FleetTrend.Records.Sources;
+using FleetTrend.Records.Spares;
 
 namespace FleetTrend.Store.Histories;
 
@@ -150,6 +151,19 @@ internal static class ContentTables
         item => [item.ChangeDate, item.Base, item.TypeGroup, item.Locations.ToArray(), item.PartNumber, item.What, item.Why],
         change => change.ChangeDate);
 
+    public static readonly ContentColumns<StockCount> StockCounts = new(
+        RecordKind.StockCount, "stock_counts", "content.count_date, content.base, content.part_number, content.quantity, content.lead_time_days",
+        row => new StockCount
+        {
+            CountDate = row.Day(0),
+            Base = row.Text(1),
+            PartNumber = row.Text(2),
+            Quantity = row.Whole(3),
+            LeadTimeDays = row.WholeOrNull(4),
+        },
+        item => [item.CountDate, item.Base, item.PartNumber, item.Quantity, item.LeadTimeDays],
+        count => count.CountDate);
+
     /// <summary>That of a kind.</summary>
     public static ContentColumns Get(RecordKind kind) => kind switch
     {
@@ -163,6 +177,7 @@ internal static class ContentTables
         RecordKind.Action => Actions,
         RecordKind.Retraction => Retractions,
         RecordKind.PracticeChange => PracticeChanges,
+        RecordKind.StockCount => StockCounts,
     };
 
     private static decimal Number(Hours hours) => hours.Tenths / 10m;

@@ -31,7 +31,8 @@ public sealed class HistoryReader(NpgsqlDataSource dataSource, LayoutStore layou
             AsOf = asOf.ToUniversalTime(),
             Aircraft = [],
             RetractionsAlone = await ReadRetractionsAloneAsync(connection, asOf, ct),
-            PracticeChanges = await PracticeChangeRows.ReadAsync(connection, asOf, ct),
+            PracticeChanges = await FleetRecordRows.ReadAsync(connection, ContentTables.PracticeChanges, asOf, ct),
+            StockCounts = await FleetRecordRows.ReadAsync(connection, ContentTables.StockCounts, asOf, ct),
             FlagClosings = await FlagClosingRows.ReadAsync(connection, asOf, ct),
             // Layouts and type groups never change: what came since changes nothing.
             Layouts = await layouts.ReadByTypeGroupAsync(ct),

@@ -7,11 +7,12 @@ using FleetTrend.Records.Installations;
 using FleetTrend.Records.Practices;
 using FleetTrend.Records.Readings;
 using FleetTrend.Records.Sources;
+using FleetTrend.Records.Spares;
 
 namespace FleetTrend.Store.Histories;
 
 /// <summary>What a record refers to by name.</summary>
-/// <param name="Registration">The aircraft; null for a retraction and a practice change.</param>
+/// <param name="Registration">The aircraft; null for what belongs to none.</param>
 /// <param name="Locations">Location paths.</param>
 /// <param name="TypeGroups">Names of type groups.</param>
 internal sealed record ReferencedNames(string? Registration, IReadOnlyList<string> Locations, IReadOnlyList<string> TypeGroups)
@@ -45,6 +46,8 @@ internal sealed record ReferencedNames(string? Registration, IReadOnlyList<strin
         public ReferencedNames Visit(CorrectiveAction action) => new(action.Registration, [action.Location], []);
 
         public ReferencedNames Visit(PracticeChange change) => new(null, change.Locations, change.TypeGroup is { } group ? [group] : []);
+
+        public ReferencedNames Visit(StockCount count) => None;
 
         public ReferencedNames Visit(Retraction retraction) => None;
     }

@@ -12,12 +12,14 @@ internal sealed class RecordMapping : IEntityTypeConfiguration<RecordRow>
         {
             table.Length("source_record_id", 1, 120);
             table.HasCheckConstraint("ck_records_revision", "revision >= 1");
-            table.Code("kind", (int)RecordKind.Airframe, (int)RecordKind.PracticeChange);
+            table.Code("kind", (int)RecordKind.Airframe, (int)RecordKind.StockCount);
             table.HasCheckConstraint("ck_records_content_hash", "octet_length(content_hash) = 32");
 
-            // A retraction speaks of a record and a practice change of a base or type group, not of an aircraft.
+            // A retraction speaks of a record, a practice change of a base or type group, a stock count of a base: not of an aircraft.
             // There is nothing to take back before the first revision.
-            table.HasCheckConstraint("ck_records_aircraft_id", $"(kind in ({(int)RecordKind.Retraction}, {(int)RecordKind.PracticeChange})) = (aircraft_id is null)");
+            table.HasCheckConstraint(
+                "ck_records_aircraft_id",
+                $"(kind in ({(int)RecordKind.Retraction}, {(int)RecordKind.PracticeChange}, {(int)RecordKind.StockCount})) = (aircraft_id is null)");
             table.HasCheckConstraint("ck_records_retraction", $"kind <> {(int)RecordKind.Retraction} or revision >= 2");
         });
         builder.HasIndex(row => new { row.SourceId, row.SourceRecordId, row.Revision }).IsUnique();

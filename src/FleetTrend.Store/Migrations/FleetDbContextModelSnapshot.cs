@@ -1469,11 +1469,11 @@ namespace FleetTrend.Store.Migrations
 
                     b.ToTable("records", null, t =>
                         {
-                            t.HasCheckConstraint("ck_records_aircraft_id", "(kind in (9, 10)) = (aircraft_id is null)");
+                            t.HasCheckConstraint("ck_records_aircraft_id", "(kind in (9, 10, 11)) = (aircraft_id is null)");
 
                             t.HasCheckConstraint("ck_records_content_hash", "octet_length(content_hash) = 32");
 
-                            t.HasCheckConstraint("ck_records_kind", "kind between 1 and 10");
+                            t.HasCheckConstraint("ck_records_kind", "kind between 1 and 11");
 
                             t.HasCheckConstraint("ck_records_retraction", "kind <> 9 or revision >= 2");
 
@@ -1973,6 +1973,53 @@ namespace FleetTrend.Store.Migrations
                     b.ToTable("started_refreshes", (string)null);
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.StockCountRow", b =>
+                {
+                    b.Property<long>("RecordId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("record_id");
+
+                    b.Property<string>("Base")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("base")
+                        .UseCollation("C");
+
+                    b.Property<DateOnly>("CountDate")
+                        .HasColumnType("date")
+                        .HasColumnName("count_date");
+
+                    b.Property<int?>("LeadTimeDays")
+                        .HasColumnType("integer")
+                        .HasColumnName("lead_time_days");
+
+                    b.Property<string>("PartNumber")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("part_number")
+                        .UseCollation("C");
+
+                    b.Property<int>("Quantity")
+                        .HasColumnType("integer")
+                        .HasColumnName("quantity");
+
+                    b.HasKey("RecordId")
+                        .HasName("pk_stock_counts");
+
+                    b.ToTable("stock_counts", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_stock_counts_base", "char_length(base) between 1 and 60");
+
+                            t.HasCheckConstraint("ck_stock_counts_count_date", "count_date between date '1900-01-01' and date '2199-12-31'");
+
+                            t.HasCheckConstraint("ck_stock_counts_lead_time_days", "lead_time_days between 0 and 1000");
+
+                            t.HasCheckConstraint("ck_stock_counts_part_number", "char_length(part_number) between 1 and 120");
+
+                            t.HasCheckConstraint("ck_stock_counts_quantity", "quantity between 0 and 100000");
+                        });
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.TrendsRow", b =>
                 {
                     b.Property<DateTimeOffset>("AsOf")
@@ -2385,6 +2432,16 @@ namespace FleetTrend.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_source_codes_sources_source_id");
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.StockCountRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.RecordRow", null)
+                        .WithOne()
+                        .HasForeignKey("FleetTrend.Store.Mapping.StockCountRow", "RecordId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_stock_counts_records_record_id");
                 });
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.TypeGroupRow", b =>

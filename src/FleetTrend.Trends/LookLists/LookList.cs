@@ -2,7 +2,6 @@ using FleetTrend.Observations;
 using FleetTrend.Observations.Lives;
 using FleetTrend.Observations.Looks;
 using FleetTrend.Observations.Recurrences;
-using FleetTrend.Records;
 using FleetTrend.Records.Layouts;
 using FleetTrend.Records.Sources;
 using FleetTrend.Trends.FailureChances;

@@ -17,6 +17,10 @@ public sealed class ParameterRulesTests
     [InlineData("watches_per_50_aircraft_years", 0.1, 100, 0.09, 100.01, "must be a number from 0.1 to 100 with at most 2 decimals")]
     [InlineData("minimum_failures_for_fit", 3, 100, 2, 101, "must be a whole number from 3 to 100")]
     [InlineData("look_interval_hours", 1, 5000, 0.9, 5000.1, "must be hours from 1 to 5,000 with at most one decimal")]
+    [InlineData("spare_service_level", 0.5, 0.999, 0.499, 1.0, "must be a number from 0.5 to 0.999 with at most 3 decimals")]
+    [InlineData("spare_first_horizon_days", 1, 365, 0, 366, "must be a whole number from 1 to 365")]
+    [InlineData("spare_second_horizon_days", 1, 365, 0, 366, "must be a whole number from 1 to 365")]
+    [InlineData("spare_third_horizon_days", 1, 365, 0, 366, "must be a whole number from 1 to 365")]
     public void A_number_is_taken_up_to_its_bounds_and_refused_beyond_them(string field, double least, double most, double below, double above, string rule)
     {
         Assert.Empty(Check(r => Set(r, field, least)));
@@ -91,6 +95,10 @@ public sealed class ParameterRulesTests
                 WatchesPer50AircraftYears = 5,
                 MinimumFailuresForFit = 3,
                 LookIntervalHours = 100,
+                SpareServiceLevel = 0.95,
+                SpareFirstHorizonDays = 30,
+                SpareSecondHorizonDays = 90,
+                SpareThirdHorizonDays = 180,
             },
         };
         change(request);

@@ -117,6 +117,10 @@ internal static class Valid
             Why = "gaskets leaked early",
         }, change, (r, c) => r.PracticeChange = c);
 
+    public static Record StockCount(Action<StockCount>? change = null) => Make(
+        new StockCount { CountDate = Day(), Base = "North", PartNumber = "gasket, two layers", Quantity = 4, LeadTimeDays = 21 },
+        change, (r, c) => r.StockCount = c);
+
     public static Record Retraction(Action<Record>? change = null)
     {
         var record = new Record { Key = Key(), Retraction = new Retraction { Reason = "entered for the wrong aircraft" } };
@@ -127,7 +131,7 @@ internal static class Valid
 
     public static IEnumerable<Record> All() =>
     [
-        Aircraft(), Reading(), MeterChange(), Installation(), Removal(), Inspection(), Finding(), Action(), Retraction(), PracticeChange(),
+        Aircraft(), Reading(), MeterChange(), Installation(), Removal(), Inspection(), Finding(), Action(), Retraction(), PracticeChange(), StockCount(),
     ];
 
     private static Record Make<T>(T content, Action<T>? change, Action<Record, T> put)

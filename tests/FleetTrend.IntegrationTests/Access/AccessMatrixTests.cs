@@ -83,6 +83,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListFailureChances"] = "R",
         ["TrendService/ListChanceCalibrations"] = "R",
         ["TrendService/ListRepairs"] = "R",
+        ["TrendService/ListSpares"] = "R",
         ["TrendService/ListEffects"] = "R",
         ["TrendService/ListQuiet"] = "R",
         ["TrendService/ListSilences"] = "R",

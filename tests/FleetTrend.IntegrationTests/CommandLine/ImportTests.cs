@@ -23,12 +23,12 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         var (code, first, error) = await ImportAsync(folder.Path);
 
         Assert.Equal((0, ""), (code, error));
-        Assert.Equal(16, Total(first, "accepted"));
+        Assert.Equal(17, Total(first, "accepted"));
         Assert.Equal(JsonValueKind.Null, first.GetProperty("rejects").ValueKind);
-        Assert.Equal(15, await CountAsync("select count(*) from records where source_id = (select id from sources where name = 'shop-cards')"));
+        Assert.Equal(16, await CountAsync("select count(*) from records where source_id = (select id from sources where name = 'shop-cards')"));
 
         var (again, second, _) = await ImportAsync(folder.Path);
-        Assert.Equal((0, 16, 0), (again, Total(second, "unchanged"), Total(second, "accepted")));
+        Assert.Equal((0, 17, 0), (again, Total(second, "unchanged"), Total(second, "accepted")));
     }
 
     [Fact] // card 16 says all but one line; the layout of four cylinders, muffler, clamp joints has the rest.
@@ -54,7 +54,7 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         var (code, summary, error) = await ImportAsync(folder.Path);
 
         Assert.Equal((1, ""), (code, error));
-        Assert.Equal((13, 3, 1), (Total(summary, "accepted"), Total(summary, "refused"), summary.GetProperty("linesWithoutOwner").GetInt32()));
+        Assert.Equal((14, 3, 1), (Total(summary, "accepted"), Total(summary, "refused"), summary.GetProperty("linesWithoutOwner").GetInt32()));
         var rejects = folder.PathTo("rejects");
         Assert.Equal(["findings.csv", "inspections.csv", "looks.csv", "readings.csv"], Directory.EnumerateFiles(rejects).Select(Path.GetFileName).Order());
         Assert.EndsWith(
@@ -73,7 +73,7 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         File.WriteAllLines(Path.Combine(rejects, "looks.csv"), File.ReadAllLines(Path.Combine(rejects, "looks.csv"))[..^1]);
         var (corrected, rest, _) = await ImportAsync(rejects);
         Assert.Equal((0, 3), (corrected, Total(rest, "accepted")));
-        Assert.Equal(15, await CountAsync("select count(*) from records"));
+        Assert.Equal(16, await CountAsync("select count(*) from records"));
     }
 
     [Fact] // A message beyond what a server reads would end the stream, and the import with it, each time anew.
@@ -83,7 +83,7 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
 
         var (code, summary, error) = await ImportAsync(folder.Path);
 
-        Assert.Equal((1, "", 15, 1), (code, error, Total(summary, "accepted"), Total(summary, "refused")));
+        Assert.Equal((1, "", 16, 1), (code, error, Total(summary, "accepted"), Total(summary, "refused")));
         Assert.Contains(",ROW_TOO_LARGE,,", File.ReadAllText(Path.Combine(folder.PathTo("rejects"), "findings.csv")), StringComparison.Ordinal);
     }
 
@@ -118,7 +118,7 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
 
         var (code, summary, _) = await ImportAsync(folder.Path, s => s with { ValidateOnly = true });
 
-        Assert.Equal((1, 14, 1, 1), (code, Total(summary, "valid"), Total(summary, "refused"), Total(summary, "unchanged")));
+        Assert.Equal((1, 15, 1, 1), (code, Total(summary, "valid"), Total(summary, "refused"), Total(summary, "unchanged")));
         Assert.Equal(0, await CountAsync("select count(*) from records"));
     }
 
@@ -130,6 +130,7 @@ public sealed class ImportTests(PostgresFixture postgres) : IAsyncLifetime, IDis
         File.Delete(first.PathTo("assignments.csv"));
         File.Delete(first.PathTo("practice_changes.csv")); // what has no aircraft does not wait for one
         File.Delete(first.PathTo("changed_locations.csv"));
+        File.Delete(first.PathTo("stock_counts.csv"));
         first.Replace("inspections.csv", "hundred-hour,all", "hundred-hour,");
 
         var (code, held, _) = await ImportAsync(first.Path, s => s with { Hold = true });

@@ -281,6 +281,23 @@ public sealed class RecordQueryTests(PostgresFixture postgres) : IAsyncLifetime
             Key = ShopCards.Key("practice of the fleet"),
             PracticeChange = new PracticeChange { ChangeDate = ShopCards.Day(9), What = "a mirror for every look" },
         };
+        yield return new Record
+        {
+            Key = ShopCards.Key("stock"),
+            StockCount = new StockCount
+            {
+                CountDate = ShopCards.Day(9),
+                Base = "North",
+                PartNumber = "gasket, three layers",
+                Quantity = 4,
+                LeadTimeDays = 0,
+            },
+        };
+        yield return new Record
+        {
+            Key = ShopCards.Key("none left"),
+            StockCount = new StockCount { CountDate = ShopCards.Day(9), Base = "North", PartNumber = "coupling", Quantity = 0 },
+        };
     }
 
     private static ListRecordRevisionsRequest Revisions(string id, int size = 0, string token = "") =>

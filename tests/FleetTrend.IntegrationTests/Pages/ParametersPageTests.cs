@@ -37,7 +37,7 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
         Assert.Equal("In forcethe shipped defaults", page.QuerySelector(".status")!.TextContent.Trim());
         var rows = page.QuerySelectorAll("main table tbody tr");
         Assert.Equal(ParameterNumbers.All.Select(n => (n.Title, n.Meaning)), rows.Select(r => (r.Children[0].TextContent, r.Children[3].TextContent)));
-        Assert.Equal(["0.95", "0.05", "1", "5", "3", "100 h"], rows.Select(r => r.Children[1].TextContent));
+        Assert.Equal(["0.95", "0.05", "1", "5", "3", "100 h", "0.95", "30", "90", "180"], rows.Select(r => r.Children[1].TextContent));
         Assert.All(rows, r => Assert.Equal(r.Children[1].TextContent, r.Children[2].TextContent));
         Assert.Equal("0.95", Value(page, "parameters.confidence"));
         Assert.Equal("0", Value(page, "revision"));
@@ -145,6 +145,10 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
         ["parameters.watches_per_50_aircraft_years"] = "5",
         ["parameters.minimum_failures_for_fit"] = "3",
         ["parameters.look_interval_hours"] = "100",
+        ["parameters.spare_service_level"] = "0.95",
+        ["parameters.spare_first_horizon_days"] = "30",
+        ["parameters.spare_second_horizon_days"] = "90",
+        ["parameters.spare_third_horizon_days"] = "180",
         ["parameters.look_intervals[0].type_group"] = "",
         ["parameters.look_intervals[0].kind"] = "",
         ["parameters.look_intervals[0].hours"] = "",

@@ -34,6 +34,7 @@ internal static class AbsentFields
         ["PracticeChange.locations"] = "None means the whole aircraft",
         ["PracticeChange.part_number"] = "Absent means that the part stays the same",
         ["PracticeChange.why"] = "Absent means not told",
+        ["StockCount.lead_time_days"] = "Absent means not told",
         ["Retraction.reason"] = "for people",
         ["LocationKind.look_for"] = "empty says to see the maker's instructions",
         ["LocationKind.jasc_code"] = "empty where there is none",

@@ -42,6 +42,11 @@ internal static class WriteRequests
                 Why = "gaskets leaked early",
             },
         },
+        new()
+        {
+            Key = ShopCards.Key("stock"),
+            StockCount = new() { CountDate = ShopCards.Day(20), Base = "North", PartNumber = "gasket, three layers", Quantity = 4, LeadTimeDays = 21 },
+        },
         new() { Key = ShopCards.Key("finding", 2), Retraction = new() { Reason = "entered for the wrong aircraft" } },
     ];
 
@@ -87,7 +92,8 @@ internal static class WriteRequests
             Parameters = new()
             {
                 Confidence = 0.9, FalseDiscoveryRate = 0.1, FlagsPer50AircraftYears = 2, WatchesPer50AircraftYears = 6, MinimumFailuresForFit = 5,
-                LookIntervalHours = 50, LookIntervals = { new LookInterval { TypeGroup = ShopCards.TypeGroup, Kind = "gasket", Hours = 25.5 } },
+                LookIntervalHours = 50, SpareServiceLevel = 0.9, SpareFirstHorizonDays = 20, SpareSecondHorizonDays = 60, SpareThirdHorizonDays = 120,
+                LookIntervals = { new LookInterval { TypeGroup = ShopCards.TypeGroup, Kind = "gasket", Hours = 25.5 } },
             },
             Revision = 0, Note = "gaskets more often", ValidateOnly = true,
         },

@@ -7,6 +7,7 @@ using FleetTrend.Records.Installations;
 using FleetTrend.Records.Practices;
 using FleetTrend.Records.Readings;
 using FleetTrend.Records.Sources;
+using FleetTrend.Records.Spares;
 using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Histories;
 using FleetTrend.Store.Sources;
@@ -187,6 +188,30 @@ public sealed class HistoryReaderTests(PostgresFixture postgres)
         Assert.Equivalent(Torque(5, "North"), then[2].Content, strict: true);
         Assert.Equal([("p-3", 1), ("p-2", 2)], (await PracticesAsync(process, second)).Select(change => (change.Key.SourceRecordId, change.Key.Revision)));
         Assert.Equal(2, (await process.GetRequiredService<HistoryReader>().ReadAsync(second, default)).PracticeChanges.Count);
+    }
+
+    [Fact]
+    public async Task Stock_counts_are_read_beside_the_aircraft_as_known_at_a_moment()
+    {
+        await using var store = await CreateAsync(postgres);
+        var process = store.StartProcess();
+        var (writer, knowledge) = (process.GetRequiredService<RecordWriter>(), process.GetRequiredService<Knowledge>());
+        StockCount Counted(int day, int quantity, int? lead) => new()
+        {
+            CountDate = Day.AddDays(day),
+            Base = "North",
+            PartNumber = "gasket, two layers",
+            Quantity = quantity,
+            LeadTimeDays = lead,
+        };
+        await writer.SaveAsync([Record("s-2", 1, Counted(5, 4, 21)), Record("s-1", 1, Counted(1, 0, null))], default);
+        var first = await knowledge.FixAsOfAsync(default);
+        await writer.SaveAsync([Record("s-2", 2, Counted(5, 3, 21)), Retraction("s-1", 2)], default);
+        var second = await knowledge.FixAsOfAsync(default);
+
+        var reader = process.GetRequiredService<HistoryReader>();
+        Assert.Equal([Counted(1, 0, null), Counted(5, 4, 21)], (await reader.ReadWithoutAircraftAsync(first, default)).StockCounts.Select(c => c.Content));
+        Assert.Equal([Counted(5, 3, 21)], (await reader.ReadWithoutAircraftAsync(second, default)).StockCounts.Select(c => c.Content));
     }
 
     private static async Task<IReadOnlyList<Recorded<PracticeChange>>> PracticesAsync(IServiceProvider process, DateTimeOffset asOf) =>

@@ -141,6 +141,10 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
             WatchesPer50AircraftYears = 5,
             MinimumFailuresForFit = 3,
             LookIntervalHours = 100,
+            SpareServiceLevel = 0.95,
+            SpareFirstHorizonDays = 30,
+            SpareSecondHorizonDays = 90,
+            SpareThirdHorizonDays = 180,
         },
     };
 

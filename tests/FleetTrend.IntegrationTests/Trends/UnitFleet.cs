@@ -24,7 +24,8 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
     public static DateOnly DayOf(double hours, double hoursPerDay) => Start.AddDays((int)Math.Ceiling(hours / hoursPerDay));
 
     /// <summary>A new unit; its registration.</summary>
-    public string Unit()
+    /// <param name="partNumber">Part number of what went in.</param>
+    public string Unit(string partNumber = "")
     {
         var registration = $"{mark}-{++units:000}";
         records.Add(new Record
@@ -47,6 +48,7 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
                 InstallationDate = ShopCards.ToWire(First),
                 TimeInServiceHours = 0,
                 PartHours = 0,
+                PartNumber = partNumber,
             },
         });
         return registration;

@@ -81,6 +81,7 @@ RECORDS = {
     "practice change": group(
         11, day(1, 2026, 2, 3), text(2, "North"), text(3, "trainer-four"), group(4, text(1, WELD)), group(4, text(1, GASKET)),
         text(5, "gasket, two layers"), text(6, "torque in two passes"), text(7, "gaskets leaked early")),
+    "stock count": group(12, day(1, 2026, 2, 3), text(2, "North"), text(3, "gasket, two layers"), whole(4, 4), whole(5, 21)),
     "retraction": group(10, text(1, "entered for the wrong aircraft")),
 }
 

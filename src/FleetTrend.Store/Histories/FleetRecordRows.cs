@@ -1,21 +1,22 @@
 using System.Collections.Frozen;
+using FleetTrend.Records;
 using FleetTrend.Records.Aircraft;
 using FleetTrend.Records.Inspections;
-using FleetTrend.Records.Practices;
 using FleetTrend.Records.Sources;
 using Npgsql;
 
 namespace FleetTrend.Store.Histories;
 
-/// <summary>Reads practice changes, which belong to no aircraft.</summary>
-internal static class PracticeChangeRows
+/// <summary>Reads records that belong to no aircraft.</summary>
+internal static class FleetRecordRows
 {
     private const int FirstContentColumn = 5;
 
     /// <summary>Of each the newest revision known at a moment, none that was taken back; by day, then source, then source record identifier.</summary>
-    public static async Task<IReadOnlyList<Recorded<PracticeChange>>> ReadAsync(NpgsqlConnection connection, DateTimeOffset asOf, CancellationToken ct)
+    public static async Task<IReadOnlyList<Recorded<T>>> ReadAsync<T>(
+        NpgsqlConnection connection, ContentColumns<T> content, DateTimeOffset asOf, CancellationToken ct)
+        where T : RecordContent
     {
-        var content = ContentTables.PracticeChanges;
         await using var command = new NpgsqlCommand(
             $"""
             select record.id, source.name, record.source_record_id, record.revision, record.accept_time, {content.Columns}
@@ -26,7 +27,7 @@ internal static class PracticeChangeRows
             """,
             connection);
         command.Parameters.AddWithValue("as_of", asOf.ToUniversalTime());
-        var changes = new List<Recorded<PracticeChange>>();
+        var records = new List<Recorded<T>>();
         await using var reader = await command.ExecuteReaderAsync(ct);
         while (await reader.ReadAsync(ct))
         {
@@ -34,14 +35,14 @@ internal static class PracticeChangeRows
                 reader, FirstContentColumn, reader.GetInt64(0), "",
                 FrozenDictionary<long, List<Assignment>>.Empty, FrozenDictionary<long, List<LocationLook>>.Empty);
             var key = new RecordKey(reader.GetString(1), reader.GetString(2), reader.GetInt32(3));
-            changes.Add(new Recorded<PracticeChange>(key, reader.GetFieldValue<DateTimeOffset>(4), content.Read(row)));
+            records.Add(new Recorded<T>(key, reader.GetFieldValue<DateTimeOffset>(4), content.Read(row)));
         }
 
         return
         [
-            .. changes.OrderBy(change => change.Content.ChangeDate)
-                .ThenBy(change => change.Key.Source, StringComparer.Ordinal)
-                .ThenBy(change => change.Key.SourceRecordId, StringComparer.Ordinal),
+            .. records.OrderBy(record => content.Date(record.Content))
+                .ThenBy(record => record.Key.Source, StringComparer.Ordinal)
+                .ThenBy(record => record.Key.SourceRecordId, StringComparer.Ordinal),
         ];
     }
 }
