@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using FleetTrend.Api.Access;
 using FleetTrend.Api.Pages.BackTests;
+using FleetTrend.Api.Pages.Parts;
 using FleetTrend.Api.Reports;
 using FleetTrend.Records.Texts;
 using FleetTrend.Reports.Blocks;
@@ -43,6 +44,7 @@ public static class ReportPages
                 endpoint.Metadata.Add(new AuthorizeAttribute(PageAccess.Name));
         });
         app.MapGet("/site.css", () => TypedResults.Text(StyleSheet.Value, "text/css"));
+        app.MapGet("/parts/plot.png", PartLifePlots.DrawAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/backtest/plot.png", BackTestPlots.DrawAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/reports/{id:long}/mail", MailAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/reports/{id:long}/plots/{name}", PlotAsync).RequireAuthorization(PageAccess.Name);

@@ -35,8 +35,18 @@ public static class ReportHtml
     public static string Render(ReportSection section)
     {
         ArgumentNullException.ThrowIfNull(section);
+        return Render(section, name => throw new ArgumentException($"The section has a plot, {name}.", nameof(section)));
+    }
+
+    /// <summary>Renders one section with its plots by itself.</summary>
+    /// <param name="section">The section.</param>
+    /// <param name="plotAddress">Address of a plot by its name.</param>
+    public static string Render(ReportSection section, Func<string, string> plotAddress)
+    {
+        ArgumentNullException.ThrowIfNull(section);
+        ArgumentNullException.ThrowIfNull(plotAddress);
         var html = new HtmlWriter();
-        Section(html, section, name => throw new ArgumentException($"The section has a plot, {name}.", nameof(section)));
+        Section(html, section, plotAddress);
         return html.ToString();
     }
 

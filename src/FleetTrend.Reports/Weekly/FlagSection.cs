@@ -16,9 +16,9 @@ public static class FlagSection
     {
         ArgumentNullException.ThrowIfNull(snapshot);
         ArgumentNullException.ThrowIfNull(flag);
-        var draft = Draft(snapshot, [flag], pages);
+        var draft = ReportDraft.OfPage(snapshot, [flag], pages);
         List<Block> blocks = [.. TailsSection.Compose(draft).Blocks.Where(block => block is Block.Card)];
-        AddMethods(draft, blocks);
+        blocks.AddRange(draft.MethodBlocks());
         return new ReportSection("flag", "What it says", blocks);
     }
 
@@ -32,7 +32,7 @@ public static class FlagSection
         ArgumentNullException.ThrowIfNull(flags);
         if (flags.Count == 0)
             return new ReportSection("flags", heading, [new Block.Paragraph("None. That is no sign that all is well.")]);
-        var draft = Draft(snapshot, [], null);
+        var draft = ReportDraft.OfPage(snapshot);
         Column[] columns = [new("Tail or base"), new("What it says"), new("Beside its like"), new("State"), new("Flag")];
         List<Block> blocks =
         [
@@ -47,27 +47,7 @@ public static class FlagSection
                     Line.Join(new Run.Link($"See flag {row.Number}", row.Page)),
                 ])]),
         ];
-        AddMethods(draft, blocks);
+        blocks.AddRange(draft.MethodBlocks());
         return new ReportSection("flags", heading, blocks);
-    }
-
-    private static ReportDraft Draft(TrendSnapshot snapshot, IReadOnlyList<FlagLine> flags, Uri? pages)
-    {
-        var today = DateOnly.FromDateTime(snapshot.AsOf.UtcDateTime);
-        return new ReportDraft(snapshot, null, new ReportInputs
-        {
-            Scope = ReportScope.WholeFleet,
-            Period = new ReportPeriod(today, today),
-            Flags = flags,
-            PagesUrl = pages,
-        });
-    }
-
-    private static void AddMethods(ReportDraft draft, List<Block> blocks)
-    {
-        if (draft.Methods.Names.Count == 0)
-            return;
-        blocks.Add(new Block.SubHeading("Methods"));
-        blocks.Add(new Block.Bullets([.. draft.Methods.Names.Select((name, i) => (Line)$"[{i + 1}] {name}")]));
     }
 }

@@ -21,14 +21,7 @@ public static class FleetSection
     public static ReportSection Compose(TrendSnapshot snapshot, IReadOnlyList<FlagLine> flags)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
-        var today = DateOnly.FromDateTime(snapshot.AsOf.UtcDateTime);
-        var draft = new ReportDraft(snapshot, null, new ReportInputs
-        {
-            Scope = ReportScope.WholeFleet,
-            Period = new ReportPeriod(today, today),
-            Flags = flags,
-        });
-        return Compose(draft, AircraftLink.OnPage);
+        return Compose(ReportDraft.OfPage(snapshot, flags), AircraftLink.OnPage);
     }
 
     internal static ReportSection Compose(ReportDraft draft) => Compose(draft, mark => AircraftLink.InMail(mark, draft.Inputs.PagesUrl));

@@ -1,6 +1,7 @@
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
+using FleetTrend.Trends;
 using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Words;
@@ -8,11 +9,50 @@ using FleetTrend.Trends.Words;
 namespace FleetTrend.Reports.Weekly;
 
 /// <summary>How long gaskets and other parts last: here, elsewhere, and the chance of failure before the next look.</summary>
-internal static class PartLivesSection
+public static class PartLivesSection
 {
     private const int MostTables = 4;
 
-    public static ReportSection? Compose(ReportDraft draft)
+    /// <summary>Every kind of part of a snapshot, for a page.</summary>
+    /// <param name="snapshot">The trends.</param>
+    /// <param name="page">The address of a kind's own page, by type group and kind.</param>
+    public static ReportSection Compose(TrendSnapshot snapshot, Func<string, string, Uri> page)
+    {
+        ArgumentNullException.ThrowIfNull(snapshot);
+        ArgumentNullException.ThrowIfNull(page);
+        var draft = ReportDraft.OfPage(snapshot);
+        var kinds = snapshot.PartLives.GroupBy(t => (t.TypeGroup, t.Kind)).OrderByDescending(g => g.Max(t => t.Failures))
+            .ThenBy(g => g.Key.TypeGroup, StringComparer.Ordinal).ThenBy(g => g.Key.Kind, StringComparer.Ordinal).ToList();
+        if (kinds.Count == 0)
+            return new ReportSection("part-lives", "Part lives", [new Block.Paragraph($"No life of a part is known, {draft.AsOf}.")]);
+        List<Block> blocks =
+        [
+            new Block.Table(
+                $"Kinds of part, the most failures first, {draft.AsOf}",
+                [new("Kind"), new("Type group"), new("Failures", true), new("Lives", true), new("Half failed by", true), new("A new one fails within its look interval", true)],
+                [.. kinds.Select(g => OfKind(draft, [.. g], page(g.Key.TypeGroup, g.Key.Kind)))]),
+        ];
+        blocks.AddRange(draft.MethodBlocks());
+        return new ReportSection("part-lives", "Part lives", blocks);
+    }
+
+    /// <summary>One kind of part of a type group, each base and all together, for a page; with its plot, where there is one.</summary>
+    /// <param name="snapshot">The trends.</param>
+    /// <param name="typeGroup">The type group.</param>
+    /// <param name="kind">The kind.</param>
+    public static (ReportSection Section, ReportPlot? Plot) Compose(TrendSnapshot snapshot, string typeGroup, string kind)
+    {
+        ArgumentNullException.ThrowIfNull(snapshot);
+        var draft = ReportDraft.OfPage(snapshot);
+        List<PartLifeTrend> trends = [.. Ordered(draft, snapshot.PartLives.Where(t => t.TypeGroup == typeGroup && t.Kind == kind))];
+        List<Block> blocks = trends.Count == 0
+            ? [new Block.Paragraph($"No life of such a part is known, {draft.AsOf}.")]
+            : [.. Kind(draft, trends, hasPlot: true)];
+        blocks.AddRange(draft.MethodBlocks());
+        return (new ReportSection("part-lives", "How long it lasts", blocks), draft.Plots.Count > 0 ? draft.Plots[0] : null);
+    }
+
+    internal static ReportSection? Compose(ReportDraft draft)
     {
         var kinds = draft.Current.PartLives
             .Where(t => draft.HasTypeGroup(t.TypeGroup))
@@ -28,6 +68,16 @@ internal static class PartLivesSection
         if (kinds.Count > MostTables)
             blocks.Add(new Block.Paragraph($"{kinds.Count - MostTables} more part kinds in the trend queries.", IsAside: true));
         return new ReportSection("part-lives", draft.Scope.Base is null ? "Part lives" : "Part lives here", blocks);
+    }
+
+    private static IReadOnlyList<Line> OfKind(ReportDraft draft, IReadOnlyList<PartLifeTrend> trends, Uri page)
+    {
+        // Where bases differ there is no line for all of them; the page has each.
+        var all = trends.FirstOrDefault(t => t.Base is null) ?? trends[0];
+        var name = FirstLetter.Capital(LocationWords.Kind(all.KindTitle, all.Kind));
+        Line median = all.BasesDiffer ? "the bases differ" : all.Shown is { } fit ? draft.Cell(fit.Median, FigureStyle.Hours) : all.NotEnoughData ?? "not enough data";
+        Line early = all.EarlyFailures is { } chance ? draft.Cell(chance, FigureStyle.Chance) : "";
+        return [Line.Join(new Run.Link(name, page)), all.TypeGroup, NumberWords.Count(all.Failures), NumberWords.Count(all.Lives), median, early];
     }
 
     // This base first, then the others by name, then all together.

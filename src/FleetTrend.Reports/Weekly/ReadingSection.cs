@@ -44,11 +44,7 @@ internal static class ReadingSection
             "A figure in square brackets names its method in the list below.",
         ];
         List<Block> blocks = [new Block.Bullets(notes)];
-        if (draft.Methods.Names.Count > 0)
-        {
-            blocks.Add(new Block.SubHeading("Methods"));
-            blocks.Add(new Block.Bullets([.. draft.Methods.Names.Select((name, i) => (Line)$"[{i + 1}] {name}")]));
-        }
+        blocks.AddRange(draft.MethodBlocks());
 
         blocks.Add(new Block.Paragraph(
             $"Every number is {draft.AsOf}, by code version {draft.Current.CodeVersion}; the same records and choices give it again.", IsAside: true));

@@ -25,6 +25,19 @@ internal sealed class ReportDraft
         typeGroups = Fleet.Select(l => l.TypeGroup).ToHashSet(StringComparer.Ordinal);
     }
 
+    /// <summary>What sections of a page have in common: the whole fleet as it is now, without news.</summary>
+    public static ReportDraft OfPage(TrendSnapshot snapshot, IReadOnlyList<FlagLine>? flags = null, Uri? pages = null)
+    {
+        var today = DateOnly.FromDateTime(snapshot.AsOf.UtcDateTime);
+        return new ReportDraft(snapshot, null, new ReportInputs
+        {
+            Scope = ReportScope.WholeFleet,
+            Period = new ReportPeriod(today, today),
+            Flags = flags ?? [],
+            PagesUrl = pages,
+        });
+    }
+
     public TrendSnapshot Current { get; }
 
     public TrendSnapshot? Previous { get; }
@@ -43,6 +56,11 @@ internal sealed class ReportDraft
     public IReadOnlyList<AircraftSilence> Silences => [.. Current.Silences.Where(s => Scope.Covers(s.Base))];
 
     public MethodList Methods { get; } = new();
+
+    /// <summary>The methods of the figures so far, by number; none where there are no figures.</summary>
+    public IEnumerable<Block> MethodBlocks() => Methods.Names.Count == 0
+        ? []
+        : [new Block.SubHeading("Methods"), new Block.Bullets([.. Methods.Names.Select((name, i) => (Line)$"[{i + 1}] {name}")])];
 
     /// <summary>The plots that sections have shown, in order.</summary>
     public IReadOnlyList<ReportPlot> Plots => plots;

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.Json;
+using AngleSharp.Html.Parser;
 using FleetTrend.Cli.Commands;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Results.Refreshes;
@@ -39,22 +40,7 @@ public sealed class TraceTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task Every_life_curve_is_the_curve_of_its_rows()
     {
-        var gaskets = new UnitFleet("sealed", "gasket", "ZZ", hoursPerDay: 5);
-        foreach (var failed in new[] { 200, 300, 300, 500, 0, 0 })
-        {
-            var unit = gaskets.Unit();
-            for (var hours = 100; hours <= 700; hours += 100)
-            {
-                gaskets.Looked(unit, hours);
-                if (hours != failed)
-                    continue;
-                gaskets.Found(unit, hours, Condition.LeakTrace);
-                gaskets.Done(unit, hours, ActionKind.Replaced);
-            }
-        }
-
-        await gaskets.PushAsync(server);
-        await RefreshAsync();
+        await PushGasketsAsync();
         var lives = (await server.Trends.ListPartLivesAsync(new ListPartLivesRequest())).PartLives.Where(l => l.Curve.Count > 0).ToList();
         Assert.Equal(2, lives.Count); // all gaskets, and those of the one base
         foreach (var life in lives)
@@ -64,6 +50,23 @@ public sealed class TraceTests(PostgresFixture postgres) : IAsyncLifetime
             Assert.Equal(
                 life.Curve.Select(s => (s.LowerHours, Math.Round(s.Cumulative, 9))),
                 analysed.GetProperty("nonparametric").EnumerateArray().Select(m => (m.GetProperty("lower").GetDouble(), Math.Round(m.GetProperty("cdf").GetDouble(), 9))));
+        }
+    }
+
+    [Fact] // From the list of kinds to one, its plot and its rows.
+    public async Task A_kind_of_part_leads_to_its_curve_its_bases_and_its_rows()
+    {
+        await PushGasketsAsync();
+        var list = new HtmlParser().ParseDocument(await server.Http.GetStringAsync("/parts"));
+        var kind = new HtmlParser().ParseDocument(await server.Http.GetStringAsync(Assert.Single(list.QuerySelectorAll("main tbody a")).GetAttribute("href")));
+        Assert.Equal(["test stand", "All bases"], kind.QuerySelectorAll("section[aria-labelledby=ft-part-lives] tbody th").Select(h => h.TextContent));
+        using var plot = await server.Http.GetAsync(kind.QuerySelector("img")!.GetAttribute("src"));
+        Assert.Equal((HttpStatusCode.OK, "image/png"), (plot.StatusCode, plot.Content.Headers.ContentType!.MediaType));
+        Assert.StartsWith("lower,upper,entry,count\n", await server.Http.GetStringAsync(kind.QuerySelector("main a[href^='/traces']")!.GetAttribute("href")), StringComparison.Ordinal);
+        foreach (var address in new[] { "/parts/nobody/gasket", "/parts/plot.png?type-group=nobody&kind=gasket" })
+        {
+            using var unknown = await server.Http.GetAsync(address);
+            Assert.Equal(HttpStatusCode.NotFound, unknown.StatusCode);
         }
     }
 
@@ -97,6 +100,26 @@ public sealed class TraceTests(PostgresFixture postgres) : IAsyncLifetime
         using var answer = await server.Http.GetAsync(address);
         Assert.Equal(status, answer.StatusCode);
         Assert.Contains(words, (await answer.Content.ReadAsStringAsync()).Replace("\\u0022", "\"", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    private async Task PushGasketsAsync()
+    {
+        var gaskets = new UnitFleet("sealed", "gasket", "ZZ", hoursPerDay: 5);
+        foreach (var failed in new[] { 200, 300, 300, 500, 0, 0 })
+        {
+            var unit = gaskets.Unit();
+            for (var hours = 100; hours <= 700; hours += 100)
+            {
+                gaskets.Looked(unit, hours);
+                if (hours != failed)
+                    continue;
+                gaskets.Found(unit, hours, Condition.LeakTrace);
+                gaskets.Done(unit, hours, ActionKind.Replaced);
+            }
+        }
+
+        await gaskets.PushAsync(server);
+        await RefreshAsync();
     }
 
     private Task RefreshAsync() => server.Services.GetRequiredService<TrendRefresh>().RunAsync(default);
