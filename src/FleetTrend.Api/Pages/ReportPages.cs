@@ -27,7 +27,8 @@ public static class ReportPages
     private const string MailPolicy =
         "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'; frame-ancestors 'self'; sandbox";
 
-    private static readonly Lazy<string> StyleSheet = new(ReadStyleSheet);
+    private static readonly Lazy<string> StyleSheet = new(() => HtmlStyle.Sheet + ReadResource("site.css"));
+    private static readonly Lazy<string> Icon = new(() => ReadResource("icon.svg"));
 
     /// <summary>Maps all of them. Pages carry headers that let nothing run and nothing load from elsewhere.</summary>
     public static void MapReportPages(this WebApplication app)
@@ -44,6 +45,7 @@ public static class ReportPages
                 endpoint.Metadata.Add(new AuthorizeAttribute(PageAccess.Name));
         });
         app.MapGet("/site.css", () => TypedResults.Text(StyleSheet.Value, "text/css"));
+        app.MapGet("/icon.svg", () => TypedResults.Text(Icon.Value, "image/svg+xml"));
         app.MapGet("/parts/plot.png", PartLifePlots.DrawAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/backtest/plot.png", BackTestPlots.DrawAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/reports/{id:long}/mail", MailAsync).RequireAuthorization(PageAccess.Name);
@@ -113,11 +115,11 @@ public static class ReportPages
         return TypedResults.Bytes(png, "image/png");
     }
 
-    private static string ReadStyleSheet()
+    private static string ReadResource(string name)
     {
-        using var stream = typeof(ReportPages).Assembly.GetManifestResourceStream("site.css")
-            ?? throw new InvalidOperationException("The style sheet is not in the assembly.");
+        using var stream = typeof(ReportPages).Assembly.GetManifestResourceStream(name)
+            ?? throw new InvalidOperationException($"{name} is not in the assembly.");
         using var reader = new StreamReader(stream);
-        return HtmlStyle.Sheet + reader.ReadToEnd();
+        return reader.ReadToEnd();
     }
 }

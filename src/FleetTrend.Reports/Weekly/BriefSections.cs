@@ -2,6 +2,7 @@ using FleetTrend.Records.Flags;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Trends.OpenFindings;
+using FleetTrend.Trends.Spares;
 
 namespace FleetTrend.Reports.Weekly;
 
@@ -24,6 +25,7 @@ internal static class BriefSections
             PullIn(draft),
             Open(draft),
             Changed(draft),
+            Order(draft),
             Due(draft),
             DidItWork(draft),
             Records(draft, newProblems, openProblems),
@@ -89,6 +91,15 @@ internal static class BriefSections
         List<Block> blocks = [new Block.Bullets([.. bases.Take(MostLines).Select(f => (Line)$"{FirstLetter.Capital(FlagHeadline.Format(f.Flag))}.")])];
         AddRest(blocks, draft, bases.Count > MostLines ? $"{NumberWords.Count(bases.Count - MostLines)} more" : "What to check", "flags");
         return new ReportSection("brief-changed", "Changed", blocks);
+    }
+
+    private static ReportSection? Order(ReportDraft draft)
+    {
+        List<SpareNeed> shorts = [.. draft.Current.Spares.Where(s => s.Shortage is not null && draft.Scope.Covers(s.Base))];
+        if (shorts.Count == 0) return null;
+        List<Block> blocks = [new Block.Bullets([.. shorts.Take(MostLines).Select(s => (Line)$"{SpareWords.Statement(s)}.")])];
+        AddRest(blocks, draft, shorts.Count > MostLines ? $"{NumberWords.Count(shorts.Count - MostLines)} more" : "What every base will need", "spares");
+        return new ReportSection("brief-order", "Order", blocks);
     }
 
     private static ReportSection? Due(ReportDraft draft)

@@ -114,6 +114,28 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Every_page_of_the_menu_has_a_title_one_heading_and_its_place_in_the_menu()
+    {
+        await SaveSnapshotAsync();
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        var left = new Queue<string>(["/"]);
+        while (left.TryDequeue(out var path))
+        {
+            if (!seen.Add(path))
+                continue;
+            var page = await PageAsync(path);
+            Assert.False(page.Title!.StartsWith(" -", StringComparison.Ordinal), path);
+            Assert.Single(page.QuerySelectorAll("h1"));
+            var menu = page.QuerySelectorAll("header nav a").ToList();
+            Assert.True(path == "/sign-in" || menu.Exists(a => a.GetAttribute("href") == path && a.HasAttribute("aria-current")), path);
+            foreach (var link in menu)
+                left.Enqueue(link.GetAttribute("href")!);
+        }
+
+        Assert.InRange(seen.Count, 15, 40);
+    }
+
+    [Fact]
     public async Task Nothing_runs_and_nothing_comes_from_elsewhere()
     {
         await SaveSnapshotAsync();
@@ -125,7 +147,7 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
             var page = Parse(await answer.Content.ReadAsStringAsync());
             Assert.Empty(page.QuerySelectorAll("script, iframe, form, object"));
             Assert.All(page.QuerySelectorAll("[src]"), e => Assert.StartsWith("/", e.GetAttribute("src")));
-            Assert.Equal("/site.css", Assert.Single(page.QuerySelectorAll("link")).GetAttribute("href"));
+            Assert.Equal(["/icon.svg", "/site.css"], page.QuerySelectorAll("link").Select(l => l.GetAttribute("href")));
         }
 
         using var sheet = await server.Http.GetAsync("/site.css");
