@@ -84,8 +84,10 @@ internal sealed class RenewalCount
     {
         var here = new double[most + 1];
         here[0] = 1;
-        for (var i = 1; i <= most; i++)
-            here[i] = Math.Min(here[i - 1], (1 - life.ConditionalFailure(part.GoodAge, part.AgeAtLook(i) - part.GoodAge)) * Math.Pow(stays, i));
+        var passed = most == 0 ? 0 : life.CumulativeHazard(part.GoodAge);
+        // So far beyond its life that even the logarithm of survival overflows, it fails by the next look.
+        for (var (i, staysUntil) = (1, stays); i <= most && double.IsFinite(passed); i++, staysUntil *= stays)
+            here[i] = Math.Min(here[i - 1], Math.Exp(passed - life.CumulativeHazard(part.AgeAtLook(i))) * staysUntil);
         return here;
     }
 }

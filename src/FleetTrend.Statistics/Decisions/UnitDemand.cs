@@ -21,7 +21,9 @@ internal static class UnitDemand
         var scratch = new DemandChances();
         foreach (var unit in units)
         {
-            var parts = unit.Parts.Select(p => PartCounts.Compute(p, unit, Rhythm)).ToList();
+            var parts = new List<PartCounts>(unit.Parts.Count);
+            for (var p = 0; p < unit.Parts.Count; p++) // sisters that went in together are alike
+                parts.Add(p > 0 && unit.Parts[p] == unit.Parts[p - 1] ? parts[p - 1] : PartCounts.Compute(unit.Parts[p], unit, Rhythm));
             for (var h = 0; h < horizons; h++)
                 Add(parts, h, sums[h], scratch);
         }
