@@ -297,6 +297,7 @@ internal sealed class AircraftYears
         InstallationDate = Day(date),
         TimeInServiceHours = hours,
         PartHours = 0,
+        PartNumber = SyntheticSchool.PartNumberOf(spot.Kind),
     });
 
     private void Read(DateOnly date, double hours) => Add(date, "reading", r => r.MeterReading = new MeterReading

@@ -46,7 +46,7 @@ public static class SyntheticSchool
         var flights = tails.Select((tail, i) => new AircraftYears(tail, SourceName, new Random(seed + (1000 * (i + 1)))).Fly(lastDate)).ToList();
         List<DatedRecord> dated =
         [
-            .. flights.SelectMany(f => f.Skip(1)).Append(TorquePractice(lastDate, six)).OrderBy(r => r.Date)
+            .. flights.SelectMany(f => f.Skip(1)).Append(TorquePractice(lastDate, six)).Concat(StockCounts(lastDate)).OrderBy(r => r.Date)
                 .ThenBy(r => r.Record.Key.SourceRecordId, StringComparer.Ordinal),
         ];
         var actionDate = WeldsMadeAgain(lastDate);
@@ -149,6 +149,29 @@ public static class SyntheticSchool
         planted.Add(new PlantedTrouble(
             $"{tails[index].Registration} always cracked twice as often as its like: no news, and no flag.",
             PlantedAnswer.NotCalled, tails[index].Registration, tails[index].Base, Four.Name, "", null));
+    }
+
+    /// <summary>Part number of what goes in at locations of a kind.</summary>
+    /// <param name="kind">Name of the kind.</param>
+    internal static string PartNumberOf(string kind) => $"{kind}, synthetic";
+
+    /// <summary>Gaskets on the two shelves: few at the base where they leak soonest.</summary>
+    private static IEnumerable<DatedRecord> StockCounts(DateOnly lastDate)
+    {
+        var day = lastDate.AddDays(-3);
+        foreach (var (atBase, quantity) in new[] { (NorthBase, 40), (SouthBase, 6) })
+        {
+            var count = new StockCount
+            {
+                CountDate = new() { Year = day.Year, Month = day.Month, Day = day.Day },
+                Base = atBase,
+                PartNumber = PartNumberOf("gasket"),
+                Quantity = quantity,
+                LeadTimeDays = 21,
+            };
+            yield return new DatedRecord(
+                day, new Record { Key = new RecordKey { Source = SourceName, SourceRecordId = $"shelf {atBase}", Revision = 1 }, StockCount = count });
+        }
     }
 
     private static DatedRecord TorquePractice(DateOnly lastDate, Layout six)

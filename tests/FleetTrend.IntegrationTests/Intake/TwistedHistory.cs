@@ -246,6 +246,6 @@ internal sealed class TwistedHistory
     private static string RegistrationOf(Record record)
     {
         var content = ContentOf(record);
-        return ((string?)content.Descriptor.FindFieldByName("registration")?.Accessor.GetValue(content) ?? "").ToUpperInvariant(); // a practice change has none
+        return ((string?)content.Descriptor.FindFieldByName("registration")?.Accessor.GetValue(content) ?? "").ToUpperInvariant(); // what belongs to no aircraft has none
     }
 }
