@@ -40,12 +40,25 @@ public sealed class AircraftTimelineTests
 
     private static LookList List(params LookListLine[] lines) => new()
     {
-        Registration = "ZZ-A00", Base = "north", TypeGroup = "four", LatestHours = 1000, Confidence = 0.95, Lines = lines,
+        Registration = "ZZ-A00",
+        Base = "north",
+        TypeGroup = "four",
+        LatestHours = 1000,
+        Confidence = 0.95,
+        Lines = lines,
     };
 
     private static LookListLine Line(string location, double[] looks, params SeenBefore[] before) => new()
     {
-        Location = location, Kind = "y-weld", LookFor = "", Reasons = [], Checks = [], IntervalHours = 100, LookHours = looks, Before = before, Evidence = [],
+        Location = location,
+        Kind = "y-weld",
+        LookFor = "",
+        Reasons = [],
+        Checks = [],
+        IntervalHours = 100,
+        LookHours = looks,
+        Before = before,
+        Evidence = [],
     };
 
     private static SeenBefore Seen(double hours, ActionKind? action, double? at) => new()

@@ -96,7 +96,8 @@ internal sealed class AircraftModel(ResultReader results, FlagStore flags, Fresh
             {
                 Fleet = [.. shown.Skip((PageNumber - 1) * LinesPerPage).Take(LinesPerPage), .. trends.Fleet.Where(l => l.RetiredDate is not null && IsAsked(l))],
             },
-            [.. open.Items.Select(flag => flag.ToLine())]) with { Name = "fleet-now", Heading = "Fleet now" });
+            [.. open.Items.Select(flag => flag.ToLine())]) with
+        { Name = "fleet-now", Heading = "Fleet now" });
     }
 
     private bool IsAsked(FleetLine line) => line.Registration.StartsWith(Search, StringComparison.Ordinal)

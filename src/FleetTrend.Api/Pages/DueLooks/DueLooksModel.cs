@@ -22,5 +22,6 @@ internal sealed class DueLooksModel(ResultReader results, FreshnessReader freshn
     /// <inheritdoc/>
     protected override ReportSection Compose(TrendSnapshot trends, string? registration) =>
         (registration is not null && trends.DueLooks is [var one] ? DueLooksSection.Compose(one, trends.AsOf) : DueLooksSection.Compose(trends))
-            with { Heading = "Looks that are due" };
+            with
+        { Heading = "Looks that are due" };
 }

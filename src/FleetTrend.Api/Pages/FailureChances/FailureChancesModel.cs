@@ -29,5 +29,6 @@ internal sealed class FailureChancesModel(ResultReader results, FreshnessReader 
     /// <inheritdoc/>
     protected override ReportSection Compose(TrendSnapshot trends, string? registration) =>
         (registration is not null && trends.FailureChances is [var one] ? FailureChancesSection.Compose(one, trends.AsOf) : FailureChancesSection.Compose(trends))
-            with { Heading = "Chances" };
+            with
+        { Heading = "Chances" };
 }

@@ -1,0 +1,70 @@
+using AngleSharp.Html.Parser;
+using FleetTrend.Client;
+using FleetTrend.Contracts.V1;
+using FleetTrend.Results.Refreshes;
+using FleetTrend.Store.Keys;
+using FleetTrend.Store.Sources;
+using FleetTrend.Synthetic;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace FleetTrend.IntegrationTests.Pages;
+
+/// <summary>
+/// The questions of a maintenance director, asked of the pages of the demo's fleet. What is planted in it is said by <see cref="SyntheticSchool"/>; the answers
+/// must name it.
+/// </summary>
+[Collection(SharedPostgres.Name)]
+public sealed class DirectorQuestionsTests(PostgresFixture postgres)
+{
+    [Fact]
+    public async Task Each_question_has_its_answer_on_a_page()
+    {
+        await using var server = await ApiServer.StartAsync(postgres);
+        var fleet = await PushAsync(server);
+        await server.Services.GetRequiredService<TrendRefresh>().RunAsync(default);
+        var bad = fleet.Planted[0].Registration;
+        Assert.NotEmpty(bad);
+
+        // Which tail is going bad faster than its sisters, and where on it?
+        var flags = await TextAsync(server, "/flags");
+        Assert.Contains($"{bad}", flags, StringComparison.Ordinal);
+        Assert.Contains("times the cracks of similar aircraft since about", flags, StringComparison.Ordinal);
+        Assert.Contains($"{bad} along its flight hours", await TextAsync(server, $"/aircraft/{bad}"), StringComparison.Ordinal);
+
+        // Which location cracks again and again, and does the repair hold?
+        var repairs = await TextAsync(server, "/repairs");
+        Assert.Matches("Of [0-9]+ weld repairs? at .* cracked again within 200 h", repairs);
+
+        // How long does an exhaust gasket last here, and what is the chance that it fails before the next look?
+        Assert.Contains("Half failed by", await TextAsync(server, "/parts/synthetic-trainer-four/gasket"), StringComparison.Ordinal);
+        Assert.Matches("ZZ-[AB][0-9]{2}", await TextAsync(server, "/chances"));
+
+        // A leak that is left erodes the port face: how long do we have?
+        Assert.Contains("port face", await TextAsync(server, "/leaks"), StringComparison.OrdinalIgnoreCase);
+
+        // What should be on the shelf for the next 90 days?
+        Assert.Contains("90 days", await TextAsync(server, "/spares"), StringComparison.Ordinal);
+
+        // Did last month's change do anything?
+        Assert.Contains("Torque wrench calibrated", await TextAsync(server, "/effects"), StringComparison.Ordinal);
+    }
+
+    private static async Task<string> TextAsync(ApiServer server, string path) =>
+        string.Join(' ', new HtmlParser().ParseDocument(await server.Http.GetStringAsync(path)).QuerySelector("main")!.TextContent
+            .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
+    private static async Task<SyntheticFleet> PushAsync(ApiServer server)
+    {
+        await server.Services.GetRequiredService<SourceStore>().AddAsync(SyntheticSchool.SourceName, "Synthetic", default);
+        var key = await server.CreateKeyAsync(SyntheticSchool.SourceName, Enum.GetValues<KeyScope>());
+        using var channel = FleetTrendChannel.Open(new ConnectionOptions { Address = server.GrpcAddress, Key = key });
+        var layouts = new LayoutService.LayoutServiceClient(channel);
+        var fleet = SyntheticSchool.Generate(
+            1, DateOnly.FromDateTime(DateTime.UtcNow), (await layouts.ListLayoutsAsync(new ListLayoutsRequest { PageSize = 500 })).Layouts);
+        foreach (var group in fleet.TypeGroups)
+            await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = group });
+        await foreach (var pushed in new RecordPusher(channel).PushAsync(fleet.Records.ToAsyncEnumerable()))
+            Assert.True(pushed.Outcome.State == RecordState.Accepted, pushed.Outcome.Error?.Message);
+        return fleet;
+    }
+}
