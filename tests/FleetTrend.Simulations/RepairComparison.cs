@@ -62,7 +62,8 @@ internal static class RepairComparison
         private readonly double[] means = new double[4];
         private readonly int[] sharesHeld = new int[6];
         private readonly int[] sharesTold = new int[2];
-        private int ratios, held, independent, separate, separates, called, right, adjusted;
+        private readonly int adjusted;
+        private int ratios, held, independent, separate, separates, called, right;
 
         public Row(RepairsOfAFleet fleet, int aircraft, double variation)
         {
@@ -110,7 +111,7 @@ internal static class RepairComparison
             {
                 ratios++;
                 if (contrast.Ratio.Interval.Contains(truth)) held++;
-                if (Math.Abs(Math.Log(contrast.Ratio.Value / truth)) <= Normal95 * contrast.Fit.LogRatioStandardError(0, 1)) independent++;
+                if (Math.Abs(Math.Log(contrast.Ratio.Value / truth)) <= Normal95 * contrast.LogStandardError / Math.Sqrt(contrast.DesignEffect)) independent++;
                 (p, isShorter) = (contrast.PValue, contrast.Ratio.Value < 1);
             }
             else if (ClusteredShares.Compare([.. units.Select(u => Known(u.First))], [.. units.Select(u => Known(u.Second))]).TryGetValue(out var few))

@@ -11,6 +11,9 @@ internal sealed class CommonShapeSearch
     /// <summary>Largest variance of a scale in units of z: e^20 either way.</summary>
     private const double ScaleVarianceMax = 400;
 
+    /// <summary>So many failures in each group leave the profile one hill.</summary>
+    private const int ManyFailures = 20;
+
     /// <summary>Step of tau in the row of shapes from which the profile is climbed.</summary>
     private const double RowStep = 0.5;
 
@@ -42,9 +45,12 @@ internal sealed class CommonShapeSearch
     }
 
     /// <summary>The maximum, or null when it lies at an edge of the shapes or the scales are not held.</summary>
-    internal Top? Maximise() =>
-        Climb(searches) is { } top && top.VarianceOfTau > 0
-        && Enumerable.Range(0, groups.Count).All(g => top.VarianceOfMu(g) * Math.Exp(2 * top.Tau) < ScaleVarianceMax) ? top : null;
+    internal Top? Maximise() => Climb(searches) is { } top && IsHeld(top) ? top : null;
+
+    /// <summary>The maximum uphill from a tau, which with many failures in each group is the only one; the greatest of all where they are few.</summary>
+    internal Top? MaximiseFrom(double tau) =>
+        Array.TrueForAll(searches, s => s.Lives.Failures >= ManyFailures)
+        && At(searches, [.. searches.Select(s => s.Lives.MeanLogAge())], tau) is { } from && Climb(searches, from) is { } top && IsHeld(top) ? top : Maximise();
 
     /// <summary>Profile limits of mu of one group less mu of another.</summary>
     internal (double Lower, double Upper) Limits(Top top, int over, int under, double standardError, double confidence)
@@ -77,6 +83,9 @@ internal sealed class CommonShapeSearch
             return RootSearch.Find(Excess, estimate, estimate + (side * reach));
         }
     }
+
+    private bool IsHeld(Top top) =>
+        top.VarianceOfTau > 0 && Enumerable.Range(0, groups.Count).All(g => top.VarianceOfMu(g) * Math.Exp(2 * top.Tau) < ScaleVarianceMax);
 
     /// <summary>The greatest maximum of the profile in tau: every hill over a close row of shapes is climbed.</summary>
     private static Top? Climb(IReadOnlyList<LikelihoodSearch> parts)

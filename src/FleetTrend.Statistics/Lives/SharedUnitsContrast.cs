@@ -16,21 +16,23 @@ namespace FleetTrend.Statistics.Lives;
 /// </remarks>
 public sealed record SharedUnitsContrast
 {
-    private SharedUnitsContrast(CommonShapeFit fit, double jackknife, int units, double confidence)
+    private SharedUnitsContrast(CommonShapeSearch.Top fit, double jackknife, int units, double confidence)
     {
-        Fit = fit;
+        Shape = Math.Exp(fit.Tau);
         DegreesOfFreedom = units - 2;
-        var independent = fit.LogRatioStandardError(0, 1);
-        DesignEffect = jackknife / (independent * independent);
-        var error = Math.Sqrt(jackknife);
-        var log = Math.Log(fit.Scales[0] / fit.Scales[1]);
-        var reach = StudentT.InvCDF(0, 1, DegreesOfFreedom, (1 + confidence) / 2) * error;
+        LogStandardError = Math.Sqrt(jackknife);
+        DesignEffect = jackknife / Math.Pow(fit.LogRatioStandardError(0, 1), 2);
+        var log = fit.Mus[0] - fit.Mus[1];
+        var reach = StudentT.InvCDF(0, 1, DegreesOfFreedom, (1 + confidence) / 2) * LogStandardError;
         Ratio = new IntervalEstimate(Math.Exp(log), new Interval(Math.Exp(log - reach), Math.Exp(log + reach), confidence));
-        PValue = Math.Min(1, 2 * StudentT.CDF(0, 1, DegreesOfFreedom, -Math.Abs(log) / error));
+        PValue = Math.Min(1, 2 * StudentT.CDF(0, 1, DegreesOfFreedom, -Math.Abs(log) / LogStandardError));
     }
 
-    /// <summary>The fit to both sets.</summary>
-    public CommonShapeFit Fit { get; }
+    /// <summary>Shape that both sets share.</summary>
+    public double Shape { get; }
+
+    /// <summary>Standard error of the logarithm of the ratio, from the jackknife over units.</summary>
+    public double LogStandardError { get; }
 
     /// <summary>Lives of the first set over those of the second, at every share failed; its interval leaves out 1 exactly where the test calls.</summary>
     public IntervalEstimate Ratio { get; }
@@ -56,24 +58,29 @@ public sealed record SharedUnitsContrast
     {
         ArgumentNullException.ThrowIfNull(units);
         List<UnitLives> watched = [.. units.Where(u => u.First.Count + u.Second.Count > 0)];
-        return CommonShapeFit.Fit(distribution, [[.. watched.SelectMany(u => u.First)], [.. watched.SelectMany(u => u.Second)]], confidence)
-            .Then(fit => Compare(fit, watched, confidence));
+        Confidences.Check(confidence);
+        if (distribution == LifeDistribution.Exponential)
+            throw new ArgumentException("An exponential has no shape to share.", nameof(distribution));
+        var family = StandardDistribution.Select(distribution);
+        var search = new CommonShapeSearch(family, [[.. watched.SelectMany(u => u.First)], [.. watched.SelectMany(u => u.Second)]]);
+        if (search.Refusal() is { } refusal) return refusal;
+        return search.MaximiseFrom(0.5) is { } peak ? Compare(family, peak, watched, search.Failures, confidence) : LifeFitStart.NoFiniteMaximum(search.Failures);
     }
 
-    private static Outcome<SharedUnitsContrast> Compare(CommonShapeFit fit, List<UnitLives> units, double confidence)
+    private static Outcome<SharedUnitsContrast> Compare(
+        StandardDistribution family, CommonShapeSearch.Top fit, List<UnitLives> units, long failures, double confidence)
     {
         if (units.Count < 3)
-            return new NotEstimable(NotEstimableKind.NoInformation, fit.Failures, "Two units cannot tell unit from set.");
+            return new NotEstimable(NotEstimableKind.NoInformation, failures, "Two units cannot tell unit from set.");
         if (IsCarriedByOne(units.Select(u => u.First)) || IsCarriedByOne(units.Select(u => u.Second)))
-            return new NotEstimable(NotEstimableKind.TooFewEvents, fit.Failures, "All failures of a set are on one unit.");
-        var family = StandardDistribution.Select(fit.Distribution);
+            return new NotEstimable(NotEstimableKind.TooFewEvents, failures, "All failures of a set are on one unit.");
         List<Slopes> slopes = [.. units.Select(u => new Slopes(At(u.First, 0), At(u.Second, 1)))];
         var all = slopes.Aggregate((a, b) => new Slopes(a.First + b.First, a.Second + b.Second));
         var without = new double[units.Count];
         for (var i = 0; i < without.Length; i++)
         {
             if (slopes[i].StepWithout(all) is not { } step)
-                return new NotEstimable(NotEstimableKind.TooFewEvents, fit.Failures, "Without one of the units the sets cannot be compared.");
+                return new NotEstimable(NotEstimableKind.TooFewEvents, failures, "Without one of the units the sets cannot be compared.");
             without[i] = step;
         }
 
@@ -81,7 +88,7 @@ public sealed record SharedUnitsContrast
         return new SharedUnitsContrast(fit, (units.Count - 1.0) / units.Count * without.Sum(x => (x - mean) * (x - mean)), units.Count, confidence);
 
         LikelihoodPoint At(IReadOnlyList<Life> lives, int set) =>
-            lives.Count == 0 ? default : family.LogLikelihood(new LifeArrays(lives), Math.Log(fit.Scales[set]), Math.Log(fit.Shape));
+            lives.Count == 0 ? default : family.LogLikelihood(new LifeArrays(lives), fit.Mus[set], fit.Tau);
     }
 
     /// <summary>Whether one unit has all failures of a set: without it nothing is left to fit.</summary>

@@ -17,7 +17,7 @@ public sealed class SharedUnitsContrastTests
         expected.Equal(contrast.Ratio.Interval.Upper, name, "upper");
         expected.Equal(contrast.PValue, name, "p");
         expected.Equal(contrast.DesignEffect, name, "design_effect");
-        expected.Equal(contrast.Fit.Shape, name, "shape");
+        expected.Equal(contrast.Shape, name, "shape");
         Assert.Equal(6, contrast.DegreesOfFreedom);
     }
 
