@@ -4,6 +4,7 @@ using FleetTrend.Trends.DueLooks;
 using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.FailureChances;
 using FleetTrend.Trends.Fleet;
+using FleetTrend.Trends.LeakErosions;
 using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.OpenFindings;
 using FleetTrend.Trends.PartLives;
@@ -63,6 +64,9 @@ public static class Analyses
     /// <summary>How many spares each base will need.</summary>
     public static SpareAnalysis Spares { get; } = new();
 
+    /// <summary>How soon leaks erode their port faces.</summary>
+    public static LeakErosionAnalysis LeakErosions { get; } = new();
+
     /// <summary>Whether what was done helped.</summary>
     public static EffectAnalysis Effects { get; } = new();
 
@@ -79,6 +83,6 @@ public static class Analyses
     public static IReadOnlyList<Analysis> All { get; } =
     [
         Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, Levels, Changes, OpenFindings, DueLooks, FailureChances, ChanceCalibrations,
-        Repairs, Spares, Effects, Quiet, Silence, DataProblems,
+        Repairs, LeakErosions, Spares, Effects, Quiet, Silence, DataProblems,
     ];
 }

@@ -4,6 +4,7 @@ using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.FailureChances;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Fleet;
+using FleetTrend.Trends.LeakErosions;
 using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.OpenFindings;
 using FleetTrend.Trends.PartLives;
@@ -68,6 +69,9 @@ public sealed record TrendSnapshot
 
     /// <summary>Spares that each base will need, what falls short first; empty in trends stored before they were foreseen.</summary>
     public IReadOnlyList<SpareNeed> Spares { get; init; } = [];
+
+    /// <summary>How soon leaks erode their port faces, by type group; empty as above.</summary>
+    public IReadOnlyList<LeakErosion> LeakErosions { get; init; } = [];
 
     /// <summary>Whether what was done helped, the newest action first; empty in trends stored before there was one.</summary>
     public IReadOnlyList<Effect> Effects { get; init; } = [];

@@ -2,7 +2,6 @@ using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
 using FleetTrend.Records.Actions;
 using FleetTrend.Records.Findings;
-using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Html;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Trends;

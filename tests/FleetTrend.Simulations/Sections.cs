@@ -5,8 +5,8 @@ internal static class Sections
 {
     public static IEnumerable<Section> All =>
     [
-        LifeCoverage.Section, FewFailureCoverage.Section, ComparisonSize.Section, BaseComparison.Section, RepairComparison.Section, ClusteredRateCoverage.Section,
-        SpareStudy.Section, StudyTable.Section,
+        LifeCoverage.Section, FewFailureCoverage.Section, ComparisonSize.Section, BaseComparison.Section, RepairComparison.Section, LeaksLeft.Section,
+        ClusteredRateCoverage.Section, SpareStudy.Section, StudyTable.Section,
     ];
 
     /// <summary>What stands above the sections.</summary>

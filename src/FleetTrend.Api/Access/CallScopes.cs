@@ -54,6 +54,7 @@ internal static class CallScopes
         ["TrendService/ListChanceCalibrations"] = [TrendsRead],
         ["TrendService/ListRepairs"] = [TrendsRead],
         ["TrendService/ListSpares"] = [TrendsRead],
+        ["TrendService/ListLeakErosions"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],
         ["TrendService/ListQuiet"] = [TrendsRead],
         ["TrendService/ListSilences"] = [TrendsRead],

@@ -10,7 +10,8 @@ internal static class Menu
         new("Aircraft", [new("/aircraft", "All aircraft"), new("/open", "Open now"), new("/due", "Due"), new("/levels", "Who runs high")]),
         new("Parts",
         [
-            new("/parts", "How long parts last"), new("/chances", "Chance before the next look"), new("/spares", "Spares"), new("/repairs", "Does the repair hold?"),
+            new("/parts", "How long parts last"), new("/chances", "Chance before the next look"), new("/spares", "Spares"),
+            new("/repairs", "Does the repair hold?"), new("/leaks", "Leak to eroded face"),
         ]),
         new("Calls", [new("/flags", "Flags"), new("/effects", "Did it help?"), new("/backtest", "Back-test")]),
         new("Records",

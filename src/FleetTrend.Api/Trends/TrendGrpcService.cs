@@ -263,6 +263,25 @@ internal sealed class TrendGrpcService(
     }
 
     /// <inheritdoc/>
+    public override async Task<ListLeakErosionsResponse> ListLeakErosions(ListLeakErosionsRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request),
+            Analyses.LeakErosions,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup) },
+            arrange: null,
+            context.CancellationToken);
+        return new ListLeakErosionsResponse
+        {
+            LeakErosions = { page.Items.Select(e => e.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
     public override async Task<ListEffectsResponse> ListEffects(ListEffectsRequest request, ServerCallContext context)
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);

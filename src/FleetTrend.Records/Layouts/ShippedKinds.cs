@@ -9,6 +9,9 @@ namespace FleetTrend.Records.Layouts;
 /// </summary>
 public static class ShippedKinds
 {
+    /// <summary>Name of the port face, which a leak at its joint erodes.</summary>
+    public const string PortFace = "port-face";
+
     private static readonly Condition[] Any = Enum.GetValues<Condition>();
 
     private static readonly string[] GasketsAtABase =
@@ -49,7 +52,7 @@ public static class ShippedKinds
         CrackWatched("y-weld", "Weld of a Y joint", "Cracks in the crotch of the Y and beside the weld; grey or rose stains.", "7810", Crack, LeakTrace, Erosion, Corrosion, Distortion, Other),
         CrackWatched("stack-weld", "Weld along a stack", "Cracks along and beside the weld; thin or bulged metal.", "7810", Crack, LeakTrace, Erosion, Corrosion, Distortion, Other),
         CrackWatched("tailpipe-weld", "Weld of the tailpipe", "Cracks at the weld, pipe hanging freely and not touching the cowl.", "7810", Crack, LeakTrace, Erosion, Corrosion, Looseness, Distortion, Other),
-        Place("port-face", "Exhaust port face", "Erosion tracks across the face; an eroded face will not hold a new gasket.", "8530", Erosion, Corrosion, LeakTrace, Distortion, Crack, Other),
+        Place(PortFace, "Exhaust port face", "Erosion tracks across the face; an eroded face will not hold a new gasket.", "8530", Erosion, Corrosion, LeakTrace, Distortion, Crack, Other),
         CrackWatched("slip-joint", "Slip joint", "It must slide; a stuck joint cracks its neighbours.", "7810", Crack, LeakTrace, Corrosion, Wear, Looseness, Distortion, Other),
         CrackWatched("muffler-shell", "Muffler shell", "Cracks at inlets and seams, thin or bulged metal, with the shroud off.", "7820", Crack, LeakTrace, Erosion, Corrosion, Distortion, Other),
         Place("hanger", "Hanger or support", "Shake it: nothing rattles, nothing rests on anything else.", "7800", Crack, Looseness, Wear, MissingPiece, Distortion, Corrosion, Other),

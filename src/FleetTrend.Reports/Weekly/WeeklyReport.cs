@@ -38,6 +38,7 @@ public sealed record WeeklyReport
             FailureChancesSection.Compose(draft),
             SparesSection.Compose(draft),
             TailsSection.Compose(draft),
+            LeakErosionsSection.Compose(draft),
             RepairsSection.Compose(draft),
             EffectsSection.Compose(draft),
             RepeatsSection.Compose(draft),

@@ -103,6 +103,7 @@ public sealed class ResultReader(ResultStore store)
             ChanceCalibrations = await AllAsync(Analyses.ChanceCalibrations),
             Repairs = await AllAsync(Analyses.Repairs),
             Spares = await AllAsync(Analyses.Spares),
+            LeakErosions = await AllAsync(Analyses.LeakErosions),
             Effects = await AllAsync(Analyses.Effects),
             Quiet = await AllAsync(Analyses.Quiet),
             Silences = await AllAsync(Analyses.Silence),

@@ -84,6 +84,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListChanceCalibrations"] = "R",
         ["TrendService/ListRepairs"] = "R",
         ["TrendService/ListSpares"] = "R",
+        ["TrendService/ListLeakErosions"] = "R",
         ["TrendService/ListEffects"] = "R",
         ["TrendService/ListQuiet"] = "R",
         ["TrendService/ListSilences"] = "R",

@@ -48,7 +48,7 @@ internal static class Refreshed
             .Concat(Rows(Analyses.OpenFindings, trends.OpenFindings))
             .Concat(Rows(Analyses.DueLooks, trends.DueLooks))
             .Concat(Rows(Analyses.FailureChances, trends.FailureChances)).Concat(Rows(Analyses.ChanceCalibrations, trends.ChanceCalibrations))
-            .Concat(Rows(Analyses.Repairs, trends.Repairs))
+            .Concat(Rows(Analyses.Repairs, trends.Repairs)).Concat(Rows(Analyses.LeakErosions, trends.LeakErosions))
             .Concat(Rows(Analyses.Spares, trends.Spares))
             .Concat(Rows(Analyses.Quiet, trends.Quiet))
             .Concat(Rows(Analyses.Silence, trends.Silences)).Concat(Rows(Analyses.DataProblems, trends.DataProblems));

@@ -5,9 +5,10 @@ namespace FleetTrend.IntegrationTests.Trends;
 
 /// <summary>
 /// Published units as a fleet of their own: each unit is an aircraft with one location, watched from the day its part went
-/// in new at 0 h. One hour of a unit is <c>hoursPerDay</c>-th of a day, so that nothing flies more than a day has.
+/// in new at 0 h, and with more places beside it where they are given. One hour of a unit is <c>hoursPerDay</c>-th of a day, so that nothing flies more than a
+/// day has.
 /// </summary>
-internal sealed class UnitFleet(string typeGroup, string kind, string mark, double hoursPerDay, DateOnly? start = null)
+internal sealed class UnitFleet(string typeGroup, string kind, string mark, double hoursPerDay, DateOnly? start = null, (string Path, string Kind)[]? more = null)
 {
     public const string Location = "unit/place";
 
@@ -17,6 +18,8 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
     private int units;
 
     public IReadOnlyList<Record> Records => records;
+
+    private IEnumerable<(string Path, string Kind)> Places => [(Location, kind), .. more ?? []];
 
     private DateOnly First => start ?? Start;
 
@@ -63,17 +66,17 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
             InspectionDate = Day(hours),
             TimeInServiceHours = hours,
             Occasion = Occasion.Other,
-            Looks = { new LocationLook { Location = Location, State = LookState.Examined } },
+            Looks = { Places.Select(p => new LocationLook { Location = p.Path, State = LookState.Examined }) },
         },
     });
 
-    public void Found(string registration, double hours, Condition condition) => records.Add(new Record
+    public void Found(string registration, double hours, Condition condition, string location = Location) => records.Add(new Record
     {
         Key = Key(),
         Finding = new Finding
         {
             Registration = registration,
-            Location = Location,
+            Location = location,
             FoundDate = Day(hours),
             TimeInServiceHours = hours,
             Condition = condition,
@@ -98,7 +101,7 @@ internal sealed class UnitFleet(string typeGroup, string kind, string mark, doub
     {
         await server.Layouts.CreateLayoutAsync(new CreateLayoutRequest
         {
-            Layout = new Layout { Name = typeGroup, Title = typeGroup, Locations = { new Location { Path = Location, Kind = kind } } },
+            Layout = new Layout { Name = typeGroup, Title = typeGroup, Locations = { Places.Select(p => new Location { Path = p.Path, Kind = p.Kind }) } },
         });
         await server.Layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest
         {

@@ -12,7 +12,10 @@ public sealed class SharesFailedTests
     public void Shares_equal_R(LifeDistribution distribution, string name)
     {
         var expected = ReferenceCase.Load("shared-units-contrast");
-        var shares = SharesFailed.Estimate(distribution, [.. SharedUnitsContrastTests.Units().Select(u => u.First)], expected.Parameters("age")).Value;
+        IReadOnlyList<Life>[] units = [.. SharedUnitsContrastTests.Units().Select(u => u.First)];
+        (double, double)[] spans = [.. expected.Parameters("age").Zip(expected.Parameters("ahead"))];
+        var shares = SharesFailed.EstimateAhead(distribution, units, spans).Value;
+        Assert.Equal(shares.Take(3), SharesFailed.Estimate(distribution, units, [10, 20, 40]).Value);
         expected.Equal(shares.Select(s => s.Value), name, "share");
         expected.Equal(shares.Select(s => s.Interval.Lower), name, "lower_share");
         expected.Equal(shares.Select(s => s.Interval.Upper), name, "upper_share");

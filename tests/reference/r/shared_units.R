@@ -37,13 +37,14 @@ both <- function(dist) {
   list(ratio = exp(ratio), lower = exp(ratio - qt(.975, n - 2) * se), upper = exp(ratio + qt(.975, n - 2) * se), p = 2 * pt(-abs(ratio) / se, n - 2),
        design_effect = jackknife / f$var[2, 2], shape = 1 / f$scale, checks = c(refitted, robust) / jackknife)
 }
-ages <- c(10, 20, 40)
+ages <- c(0, 0, 0, 5, 30); ahead <- c(10, 20, 40, 10, 15)
 shares <- function(dist) {
   d1 <- x[x$arm == 1, ]; x <<- d1
   f <- survreg(surv(d1) ~ 1, d1, dist = dist, control = control); p <- c(unname(coef(f)), log(f$scale))
-  lnh <- function(t, q) { z <- (log(t) - q[1]) / exp(q[2]); if (dist == "weibull") z else log(-pnorm(z, lower.tail = FALSE, log.p = TRUE)) }
-  v <- sapply(ages, lnh, q = p)
-  slopes <- t(sapply(ages, function(t) c(first(function(q) lnh(t, q), p, 1), first(function(q) lnh(t, q), p, 2))))
+  H <- function(t, q) { z <- (log(t) - q[1]) / exp(q[2]); if (t == 0) 0 else if (dist == "weibull") exp(z) else -pnorm(z, lower.tail = FALSE, log.p = TRUE) }
+  lnh <- function(i, q) log(H(ages[i] + ahead[i], q) - H(ages[i], q))
+  v <- sapply(seq_along(ages), lnh, q = p)
+  slopes <- t(sapply(seq_along(ages), function(i) c(first(function(q) lnh(i, q), p, 1), first(function(q) lnh(i, q), p, 2))))
   s <- steps(function(q, d) loglik(dist, c(q[1], q[1], q[2]), d), p, slopes)
   se <- sqrt(pmax(apply(s, 1, spread), diag(slopes %*% f$var %*% t(slopes))))
   list(share = I(1 - exp(-exp(v))), lower_share = I(1 - exp(-exp(v - qt(.975, n - 1) * se))), upper_share = I(1 - exp(-exp(v + qt(.975, n - 1) * se))))
@@ -52,7 +53,7 @@ w <- both("weibull"); l <- both("lognormal"); kept <- x
 sw <- shares("weibull"); x <- kept; sl <- shares("lognormal")
 golden("shared-units-contrast", "Ratio of lives of two sets on units that have lives in both, one-step jackknife over units and Student's t; share failed by an age on units that differ",
   "interval-censored lives of breast-cosmesis-two-arms, eight units with some six lives in a row of both arms; fits by survreg of the R package survival",
-  parameters = list(age = I(ages)), expected = nine(list(weibull = c(w[-7], sw), lognormal = c(l[-7], sl)), 7), rel = 1e-5, abs = 1e-8,
+  parameters = list(age = I(ages), ahead = I(ahead)), expected = nine(list(weibull = c(w[-7], sw), lognormal = c(l[-7], sl)), 7), rel = 1e-5, abs = 1e-8,
   checks = list("the jackknife by eight refits, within a third" = all(abs(c(w$checks[1], l$checks[1]) - 1) < 1 / 3),
     "survreg's robust variance by clusters, within a half" = all(abs(c(w$checks[2], l$checks[2]) - 1) < 1 / 2)))
 cat(w$checks, l$checks, "\n")
