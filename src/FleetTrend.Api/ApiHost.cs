@@ -7,6 +7,7 @@ using FleetTrend.Api.Intake;
 using FleetTrend.Api.Json;
 using FleetTrend.Api.Layouts;
 using FleetTrend.Api.Pages;
+using FleetTrend.Api.Pages.Parts;
 using FleetTrend.Api.Pages.BackTests;
 using FleetTrend.Api.Pages.Forms;
 using FleetTrend.Api.Parameters;
@@ -98,6 +99,7 @@ public static class ApiHost
         app.MapGrpcService<DataProblemGrpcService>();
         app.MapGrpcService<ReportGrpcService>();
         app.MapReportPages();
+        app.MapPartLifePlots();
         app.MapTraceFiles();
     }
 

@@ -24,15 +24,5 @@ internal static class Menu
 
     /// <summary>The group to which the page at a path belongs; null where none does.</summary>
     public static MenuGroup? GroupOf(PathString path) =>
-        Groups.FirstOrDefault(g => g.Pages.Any(p => p.Path == "/" ? path == "/" : path.StartsWithSegments(p.Path)));
+        Groups.FirstOrDefault(g => g.Pages.Any(p => p.Path == "/" ? path == "/" : path.StartsWithSegments(p.Path, StringComparison.Ordinal)));
 }
-
-/// <summary>Pages that belong together.</summary>
-/// <param name="Title">What they are about.</param>
-/// <param name="Pages">The pages, the first of which the head leads to.</param>
-internal sealed record MenuGroup(string Title, IReadOnlyList<MenuPage> Pages);
-
-/// <summary>A page in the menu.</summary>
-/// <param name="Path">Its address.</param>
-/// <param name="Title">Its name.</param>
-internal sealed record MenuPage(string Path, string Title);

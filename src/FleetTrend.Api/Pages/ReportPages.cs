@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text;
 using FleetTrend.Api.Access;
 using FleetTrend.Api.Pages.BackTests;
-using FleetTrend.Api.Pages.Parts;
 using FleetTrend.Api.Reports;
 using FleetTrend.Records.Texts;
 using FleetTrend.Reports.Blocks;
@@ -46,7 +45,6 @@ public static class ReportPages
         });
         app.MapGet("/site.css", () => TypedResults.Text(StyleSheet.Value, "text/css"));
         app.MapGet("/icon.svg", () => TypedResults.Text(Icon.Value, "image/svg+xml"));
-        app.MapGet("/parts/plot.png", PartLifePlots.DrawAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/backtest/plot.png", BackTestPlots.DrawAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/reports/{id:long}/mail", MailAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/reports/{id:long}/plots/{name}", PlotAsync).RequireAuthorization(PageAccess.Name);

@@ -1,10 +1,9 @@
 using FleetTrend.Api.Access;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Observations;
-using FleetTrend.Store.Histories;
 using FleetTrend.Trends.Traces;
 using Grpc.Core;
-using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Condition = FleetTrend.Records.Findings.Condition;
 
 namespace FleetTrend.Api.Trends;
@@ -62,5 +61,5 @@ internal static class TraceFiles
 
     private static Condition Condition(TraceQuery asked) => asked.TryCondition(out var condition) ? (Condition)condition : default;
 
-    private static IResult Refused(string detail, int status) => TypedResults.Problem(detail, statusCode: status);
+    private static ProblemHttpResult Refused(string detail, int status) => TypedResults.Problem(detail, statusCode: status);
 }

@@ -70,7 +70,7 @@ public static class PartLivesSection
         return new ReportSection("part-lives", draft.Scope.Base is null ? "Part lives" : "Part lives here", blocks);
     }
 
-    private static IReadOnlyList<Line> OfKind(ReportDraft draft, IReadOnlyList<PartLifeTrend> trends, Uri page)
+    private static IReadOnlyList<Line> OfKind(ReportDraft draft, List<PartLifeTrend> trends, Uri page)
     {
         // Where bases differ there is no line for all of them; the page has each.
         var all = trends.FirstOrDefault(t => t.Base is null) ?? trends[0];
@@ -86,7 +86,7 @@ public static class PartLivesSection
         .ThenByDescending(t => t.Base is not null && t.Base == draft.Scope.Base)
         .ThenBy(t => t.Base, StringComparer.Ordinal);
 
-    private static IEnumerable<Block> Kind(ReportDraft draft, IReadOnlyList<PartLifeTrend> trends, bool hasPlot)
+    private static IEnumerable<Block> Kind(ReportDraft draft, List<PartLifeTrend> trends, bool hasPlot)
     {
         var name = LocationWords.Kind(trends[0].KindTitle, trends[0].Kind);
         var ahead = NumberWords.Hours(draft.Current.Parameters.LookIntervalHoursOf(trends[0].TypeGroup, trends[0].Kind));
@@ -176,7 +176,7 @@ public static class PartLivesSection
         : $"{trend.OtherExcluded} because they had failed before records began, were never examined, "
             + "or failed before any hour was flown under observation";
 
-    private static Block.Picture? Picture(ReportDraft draft, IReadOnlyList<PartLifeTrend> trends)
+    private static Block.Picture? Picture(ReportDraft draft, List<PartLifeTrend> trends)
     {
         var shown = trends.Where(t => t.Curve.Count > 0 || t is { Fits.Count: > 0, FollowedToHours: not null }).ToList();
         if (shown.Count == 0) return null;

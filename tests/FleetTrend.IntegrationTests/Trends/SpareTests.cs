@@ -82,7 +82,7 @@ public sealed class SpareTests(PostgresFixture postgres)
         return Assert.Single((await server.Trends.ListSparesAsync(new ListSparesRequest { Base = "test stand" })).Spares);
     }
 
-    private static Task RefreshAsync(ApiServer server) => server.Services.GetRequiredService<TrendRefresh>().RunAsync(default);
+    private static Task<DateTimeOffset> RefreshAsync(ApiServer server) => server.Services.GetRequiredService<TrendRefresh>().RunAsync(default);
 
     /// <summary>The records of the past, and of each aircraft the age of its gasket at the last look and the hours then.</summary>
     private static (UnitFleet Fleet, List<(double Age, double Hours)> Ages) Fleet()

@@ -4,7 +4,6 @@ using AngleSharp.Html.Parser;
 using FleetTrend.Cli.Commands;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Results.Refreshes;
-using Grpc.Core;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.IntegrationTests.Trends;
@@ -122,7 +121,7 @@ public sealed class TraceTests(PostgresFixture postgres) : IAsyncLifetime
         await RefreshAsync();
     }
 
-    private Task RefreshAsync() => server.Services.GetRequiredService<TrendRefresh>().RunAsync(default);
+    private Task<DateTimeOffset> RefreshAsync() => server.Services.GetRequiredService<TrendRefresh>().RunAsync(default);
 
     private async Task<JsonElement> AnalyzeAsync(string what, string query)
     {

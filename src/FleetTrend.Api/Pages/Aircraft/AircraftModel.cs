@@ -94,7 +94,11 @@ internal sealed class AircraftModel(ResultReader results, FlagStore flags, Fresh
         FleetHtml = ReportHtml.Render(FleetSection.Compose(
             trends with
             {
-                Fleet = [.. shown.Skip((PageNumber - 1) * LinesPerPage).Take(LinesPerPage), .. trends.Fleet.Where(l => l.RetiredDate is not null && IsAsked(l))],
+                Fleet =
+                [
+                    .. shown.Skip((PageNumber - 1) * LinesPerPage).Take(LinesPerPage),
+                    .. trends.Fleet.Where(l => l.RetiredDate is not null && IsAsked(l)),
+                ],
             },
             [.. open.Items.Select(flag => flag.ToLine())]) with
         { Name = "fleet-now", Heading = "Fleet now" });

@@ -1,3 +1,4 @@
+using FleetTrend.Api.Access;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Results.Reading;
 using FleetTrend.Store.Results;
@@ -9,8 +10,15 @@ namespace FleetTrend.Api.Pages.Parts;
 /// <summary>The curves of a kind of part as a picture.</summary>
 internal static class PartLifePlots
 {
+    /// <summary>Maps them.</summary>
+    public static void MapPartLifePlots(this WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        app.MapGet("/parts/plot.png", DrawAsync).RequireAuthorization(PageAccess.Name);
+    }
+
     /// <summary>Draws them; not found where the page shows none.</summary>
-    public static async Task<IResult> DrawAsync([FromQuery(Name = "type-group")] string? typeGroup, string? kind, ResultReader results, HttpContext context)
+    private static async Task<IResult> DrawAsync([FromQuery(Name = "type-group")] string? typeGroup, string? kind, ResultReader results, HttpContext context)
     {
         var ct = context.RequestAborted;
         if (typeGroup is null || kind is null || await results.LatestAsync(ct) is not { } published)
