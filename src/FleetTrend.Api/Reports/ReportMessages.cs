@@ -1,4 +1,6 @@
 using System.Globalization;
+using FleetTrend.Reports.Blocks;
+using FleetTrend.Reports.Text;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
@@ -32,6 +34,7 @@ internal static class ReportMessages
         Subject = report.Subject,
         Text = report.Text,
         Html = HtmlWithPlots(report),
+        WholeText = report.DocumentJson is { } document ? WholeText(document) : "",
     };
 
     public static Wire.ReportRequest ToWire(this StoredReportRequest request) => new()
@@ -75,6 +78,9 @@ internal static class ReportMessages
     public static string HtmlWithPlots(StoredReport report) => report.Plots.Aggregate(
         report.Html,
         (html, plot) => html.Replace($"cid:{plot.Key}", $"data:image/png;base64,{Convert.ToBase64String(plot.Value)}", StringComparison.Ordinal));
+
+    /// <summary>The whole of a stored report, of which the mail says a part, as plain text.</summary>
+    public static string WholeText(string document) => TextReport.Render(ReportDocumentJson.Read(document));
 
     private static string Id(long id) => id.ToString(CultureInfo.InvariantCulture);
 }

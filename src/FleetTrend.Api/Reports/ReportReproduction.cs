@@ -1,6 +1,4 @@
 using System.Text.Json;
-using FleetTrend.Reports.Blocks;
-using FleetTrend.Reports.Text;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Results.Reading;
 using FleetTrend.Results.Refreshes;
@@ -40,16 +38,13 @@ internal sealed class ReportReproduction(TrendRefresh refresh, ResultReader resu
             return $"Text: {text}";
         if (FirstLine(report.Html, again.Html) is { } html)
             return $"HTML: {html}";
-        if (report.DocumentJson is { } document && FirstLine(WholeText(document), WholeText(again.DocumentJson)) is { } whole)
+        if (report.DocumentJson is { } document && FirstLine(ReportMessages.WholeText(document), ReportMessages.WholeText(again.DocumentJson)) is { } whole)
             return $"Whole report: {whole}";
         var names = report.Plots.Keys.Union(again.Plots.Keys, StringComparer.Ordinal).Order(StringComparer.Ordinal);
         var other = names.FirstOrDefault(name => !report.Plots.TryGetValue(name, out var was)
             || !again.Plots.TryGetValue(name, out var now) || !was.AsSpan().SequenceEqual(now));
         return other is null ? null : $"Plot {other}: its bytes differ.";
     }
-
-    // What the mail leaves to the pages, in lines that a person can compare.
-    private static string WholeText(string document) => TextReport.Render(ReportDocumentJson.Read(document));
 
     private static string? FirstLine(string was, string now)
     {

@@ -71,7 +71,7 @@ public sealed class ParameterRulesTests
         Assert.Equal(("note", "FIELD_REQUIRED"), Reason(Assert.Single(Check(r => r.Note = ""))));
         Assert.Equal(("note", "TEXT_TOO_LONG"), Reason(Assert.Single(Check(r => r.Note = new string('x', 2_001)))));
         Assert.Equal(("parameters", "FIELD_REQUIRED"), Reason(Assert.Single(Check(r => r.Parameters = null))));
-        Assert.Equal(8, ParameterRules.Check(new ChangeParametersRequest { Parameters = new() }, TypeGroups, Kinds).Count); // all told at once
+        Assert.Equal(12, ParameterRules.Check(new ChangeParametersRequest { Parameters = new() }, TypeGroups, Kinds).Count); // all told at once
     }
 
     private static LookInterval On(string typeGroup, string kind, double hours) => new() { TypeGroup = typeGroup, Kind = kind, Hours = hours };

@@ -51,6 +51,8 @@ public sealed class OperatorKindTests(PostgresFixture postgres)
         await ActivatorUtilities.CreateInstance<ReportWriter>(server.Services, refresh)
             .WriteAsync(new ReportPeriod(new DateOnly(2026, 11, 16), new DateOnly(2026, 11, 22)), default);
         var report = (await server.Reports.ListReportsAsync(new ListReportsRequest())).Reports.Single(r => r.Base == "*");
+        var whole = (await server.Reports.GetReportAsync(new GetReportRequest { ReportId = report.ReportId })).Report;
+        Assert.Contains("fitting of the oil cooler", whole.WholeText, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("fitting of the oil cooler", await server.Http.GetStringAsync($"/reports/{report.ReportId}"), StringComparison.OrdinalIgnoreCase);
     }
 

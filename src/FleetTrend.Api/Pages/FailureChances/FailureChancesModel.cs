@@ -28,7 +28,9 @@ internal sealed class FailureChancesModel(ResultReader results, FreshnessReader 
 
     /// <inheritdoc/>
     protected override ReportSection Compose(TrendSnapshot trends, string? registration) =>
-        (registration is not null && trends.FailureChances is [var one] ? FailureChancesSection.Compose(one, trends.AsOf) : FailureChancesSection.Compose(trends))
+        (registration is not null && trends.FailureChances is [var one]
+            ? FailureChancesSection.Compose(one, trends.AsOf)
+            : FailureChancesSection.Compose(trends))
             with
         { Heading = "Chances" };
 }
