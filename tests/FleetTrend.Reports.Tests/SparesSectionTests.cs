@@ -70,7 +70,7 @@ public sealed class SparesSectionTests
     private static IElement Page(TrendSnapshot trends) => new HtmlParser().ParseDocument(ReportHtml.Render(SparesSection.Compose(trends))).Body!;
 
     private static IElement? Section(TrendSnapshot trends, ReportScope scope) =>
-        new HtmlParser().ParseDocument(WeeklyReport.Compose(trends, null, Inputs(scope)).Render().Html).QuerySelector("section[aria-labelledby=ft-spares]");
+        new HtmlParser().ParseDocument(WeeklyReport.Compose(trends, null, Inputs(scope)).RenderWhole().Html).QuerySelector("section[aria-labelledby=ft-spares]");
 
     private static SpareNeed Untold() => Need(null, Away, onHand: null) with
     {

@@ -36,8 +36,9 @@ internal sealed class PartModel(ResultReader results, FreshnessReader freshness)
         (TypeGroup, Heading) = (typeGroup, $"{FirstLetter.Capital(LocationWords.Kind(null, kind))}, {typeGroup}");
         Freshness = await freshness.ReadAsync(ct);
         var query = $"type-group={Uri.EscapeDataString(typeGroup)}&kind={Uri.EscapeDataString(kind)}";
+        var filter = new ResultFilter { TypeGroup = typeGroup, Kind = kind };
         if (await results.LatestAsync(ct) is not { } published
-            || await results.AssembleAsync(published, [Analyses.PartLives], new ResultFilter { TypeGroup = typeGroup, Kind = kind }, ct) is not { PartLives: [var first, ..] } trends)
+            || await results.AssembleAsync(published, [Analyses.PartLives], filter, ct) is not { PartLives: [var first, ..] } trends)
         {
             Response.StatusCode = StatusCodes.Status404NotFound;
             return Page();
