@@ -64,7 +64,8 @@ public sealed record TrendSnapshot
     /// <summary>Whether such chances came true, by type group; empty as above.</summary>
     public IReadOnlyList<ChanceCalibration> ChanceCalibrations { get; init; } = [];
 
-    /// <summary>Whether repairs hold, by kind of location, condition and action, those with a difference first; empty in trends stored before it was told.</summary>
+    /// <summary>Whether repairs hold, by kind of location, condition and action, those with a difference first; empty in trends stored before it was
+    /// told.</summary>
     public IReadOnlyList<RepairTrend> Repairs { get; init; } = [];
 
     /// <summary>Spares that each base will need, what falls short first; empty in trends stored before they were foreseen.</summary>

@@ -66,7 +66,8 @@ public sealed class BriefTests
     public void What_is_acknowledged_is_not_pulled_in_again()
     {
         var flag = AllFlags(ReportScope.WholeFleet).Flags.First(f => f.Flag.Registration is not null && f.Flag.Tier == FlagTier.Flag);
-        var report = WeeklyReport.Compose(Snapshot(), null, Inputs(ReportScope.WholeFleet, flag with { State = FlagLineState.Acknowledged, AcknowledgedBy = "A. Person" }));
+        var taken = flag with { State = FlagLineState.Acknowledged, AcknowledgedBy = "A. Person" };
+        var report = WeeklyReport.Compose(Snapshot(), null, Inputs(ReportScope.WholeFleet, taken));
         Assert.StartsWith("Nothing to pull in", Text(report.Document.Brief.Single(s => s.Name == "brief-pull-in")), StringComparison.Ordinal);
         Assert.Contains("acknowledged by", report.RenderWhole().Text, StringComparison.Ordinal);
     }

@@ -27,7 +27,8 @@ internal sealed record RepairsOfAFleet(double FirstMedian, double SecondMedian)
     public double FirstShare { get; init; } = 0.5;
 
     /// <summary>The lives of repairs by aircraft, whose hazards differ by a gamma distribution of mean one with this coefficient of variation.</summary>
-    public UnitLives[] Draw(Random random, int aircraft, double variation) => [.. Enumerable.Range(0, aircraft).Select(_ => OfAircraft(random, variation, (_, _) => { }))];
+    public UnitLives[] Draw(Random random, int aircraft, double variation) =>
+        [.. Enumerable.Range(0, aircraft).Select(_ => OfAircraft(random, variation, (_, _) => { }))];
 
     /// <summary>Of all repairs made, the share come back by some hours, by the kind of action; of a fleet so large that it shows no error.</summary>
     public (double[] First, double[] Second) TrueShares(double variation, params double[] hours)
@@ -57,7 +58,8 @@ internal sealed record RepairsOfAFleet(double FirstMedian, double SecondMedian)
                 tell(isFirst, age);
                 var found = at + 1;
                 while (found < looks.Count && looks[found] - looks[at] < age) found++;
-                (isFirst ? first : second).Add(found == looks.Count ? Life.GoodAt(looks[^1] - looks[at]) : Life.FailedBetween(looks[found - 1] - looks[at], looks[found] - looks[at]));
+                (isFirst ? first : second).Add(found == looks.Count ? Life.GoodAt(looks[^1] - looks[at])
+                    : Life.FailedBetween(looks[found - 1] - looks[at], looks[found] - looks[at]));
                 at = found;
             }
         }

@@ -72,7 +72,8 @@ internal sealed record SpareFleet
             Base = "North",
             TypeGroup = "four",
             WatchStartDate = Start,
-            Hours = new HoursByDay([.. Enumerable.Range(0, PastDays + 1).Where(d => (PastDays - d) % 7 == 0).Select(d => new HoursOnDate(Start.AddDays(d), Tenths(hours[d])))]),
+            Hours = new HoursByDay([.. Enumerable.Range(0, PastDays + 1).Where(d => (PastDays - d) % 7 == 0).Select(d =>
+                new HoursOnDate(Start.AddDays(d), Tenths(hours[d])))]),
             Latest = new HoursOnDate(Today, Tenths(hours[PastDays])),
             Exposures = [.. Enumerable.Range(0, Gaskets).Select(g => Exposure(registration, g, looks))],
             Events = [],

@@ -46,7 +46,8 @@ internal static class SpareStudy
         {
             var (known, needed) = fleet.Draw(new Random(unchecked(20261127 + 7919 * i)));
             var asOf = new DateTimeOffset(SpareFleet.Today, TimeOnly.MinValue, TimeSpan.Zero);
-            var need = Analyses.Spares.Compute(new TypeGroupInputs("four", known, asOf, parameters)).Subjects.Cast<SubjectResult<SpareNeed>>().Single().Items.Single();
+            var need = Analyses.Spares.Compute(new TypeGroupInputs("four", known, asOf, parameters)).Subjects.Cast<SubjectResult<SpareNeed>>().Single()
+                .Items.Single();
             outcomes[i] = [.. need.Horizons.Select(h => Outcome.Of(need, h, needed.Take(h.Days + 1).Sum()))];
         });
         for (var h = 0; h < parameters.SpareHorizonsDays.Count; h++)

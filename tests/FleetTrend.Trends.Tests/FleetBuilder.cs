@@ -51,7 +51,8 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
     public FleetBuilder Found(
         string location, string kind, double hours, Condition condition = Condition.Crack, int ordinal = 1, ActionKind? since = null,
         double? sinceHours = null, ActionKind? closedBy = null, bool atEntry = false, string? group = null, bool open = false, double? renewed = null,
-        (ActionKind Kind, double Hours)[]? actions = null, (double Hours, double Millimetres)[]? sizes = null, double? lastGood = null, double? closedAt = null, double? nextRenewed = null)
+        (ActionKind Kind, double Hours)[]? actions = null, (double Hours, double Millimetres)[]? sizes = null, double? lastGood = null,
+            double? closedAt = null, double? nextRenewed = null)
     {
         events.Add(new LocationEvent
         {
@@ -71,7 +72,8 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
             ClosedBy = closedBy,
             ClosedDate = open ? null : DayAt(closedAt ?? hours),
             NextRenewedAt = nextRenewed is { } next ? Hours.From(next) : null,
-            Actions = [.. (actions ?? (closedAt is { } at ? [(closedBy!.Value, at)] : [])).Select(a => new EventAction(a.Kind, DayAt(a.Hours), Hours.From(a.Hours)))],
+            Actions = [.. (actions ?? (closedAt is { } at ? [(closedBy!.Value, at)] : [])).Select(a => new EventAction(a.Kind, DayAt(a.Hours),
+                Hours.From(a.Hours)))],
             RenewedAt = renewed is { } r ? Hours.From(r) : null,
             Sizes = [.. (sizes ?? []).Select(s => new SizeSeen(Hours.From(s.Hours), s.Millimetres))],
             Evidence = [Key()],

@@ -15,7 +15,8 @@ public sealed class LeakErosionTests
 
     private static readonly double[] EveryHundred = [.. Enumerable.Range(0, 11).Select(i => 100.0 * i)];
 
-    // By hand. A01: leaks from 100 h on, its face is good at 300 h and eroded at 400 h: eroded 200 to 300 h after. A02: leaks from 200 h on and is re-torqued at
+    // By hand. A01: leaks from 100 h on, its face is good at 300 h and eroded at 400 h: eroded 200 to 300 h after. A02: leaks from 200 h on and is
+    // re-torqued at
     // 550 h: good for 300 h, at the look of 500 h; that its face is eroded at 900 h comes after. A03: leak and eroded face are found together. A04: leaks from
     // 900 h on, is open, and nobody has looked at its face since. A05 leaks where the layout has no port face; A06 cracks.
     [Fact]
@@ -37,7 +38,8 @@ public sealed class LeakErosionTests
         Assert.Equal((0.0, 0.0), (erosion.Shares[1].Share.Value, erosion.Shares[1].Share.Lower));
         Assert.Equal(1 - Math.Sqrt(0.025), erosion.Shares[1].Share.Upper!.Value, 9); // none of two
         var open = Assert.Single(erosion.Open);
-        Assert.Equal(("ZZ-A04", Gasket, Face, 50, 0, 100, false), (open.Registration, open.Location, open.Face, open.HoursLeft, open.GoodHours, open.NextLookHours, open.IsEroded));
+        Assert.Equal(("ZZ-A04", Gasket, Face, 50, 0, 100, false), (open.Registration, open.Location, open.Face, open.HoursLeft, open.GoodHours,
+            open.NextLookHours, open.IsEroded));
         Assert.Null(open.Chance!.Value);
         Assert.Equal(
             "Of 4 leaks at exhaust ports on 4 aircraft 1 had eroded the port face when first seen; of the 3 others 1 did while they were left (1 whose face nobody looked "
@@ -57,7 +59,8 @@ public sealed class LeakErosionTests
         Assert.Equal([Life.GoodAt(400), Life.GoodAt(300)], leaks.Select(l => l.ForFit()!.Value));
     }
 
-    // Twelve faces erode 100 to 430 h after the first trace, between looks 50 h apart, and one leak is open since 150 h, its face good at 100 h. By hand, with the
+    // Twelve faces erode 100 to 430 h after the first trace, between looks 50 h apart, and one leak is open since 150 h, its face good at 100 h. By
+    // hand, with the
     // Weibull law of these lives the chance until its next look at 200 h is 1 - S(200)/S(100); limits are those of SharesFailed, which R has checked.
     [Fact]
     public void An_open_leak_has_the_chance_of_the_others_from_its_last_good_look_to_its_next()

@@ -28,7 +28,8 @@ public sealed class LookListTests
         At(Baffle, "muffler-baffle"), At(Coupling, "coupling"),
     ];
 
-    // By hand, at 900 h, an hour a day and 100 h between looks. The gasket leaks since 860 h, deferred. The flange weld cracked for the third time at 870 h, was
+    // By hand, at 900 h, an hour a day and 100 h between looks. The gasket leaks since 860 h, deferred. The flange weld cracked for the third time at
+    // 870 h, was
     // welded then, and nobody has looked since. The stack weld cracked once at 700 h, was welded, and was looked at since, 880 h. The Y weld is named by a
     // call. The clamp was last looked at at 750 h, 150 h ago, and could not be examined at 880 h. Nobody ever looked at the hanger. The coupling has a
     // chance of 0.24; the baffle of 0.09, below the 0.1 from which on a part stands out.
@@ -39,7 +40,8 @@ public sealed class LookListTests
         Assert.Equal(Layout.Select(l => l.Path), list.Lines.Select(l => l.Location));
         Assert.Equal(
             [
-                [LookReason.OpenFirst], [LookReason.NotSeenSinceAction, LookReason.CameBack], [], [LookReason.Called], [LookReason.PastInterval], [LookReason.NeverLookedAt],
+                [LookReason.OpenFirst], [LookReason.NotSeenSinceAction, LookReason.CameBack], [], [LookReason.Called], [LookReason.PastInterval],
+                    [LookReason.NeverLookedAt],
                 [], [LookReason.MayHaveFailed],
             ],
             list.Lines.Select(l => l.Reasons));
@@ -180,7 +182,8 @@ public sealed class LookListTests
         [
             .. parts.Select(p => new PartChance
             {
-                Location = p.Location, Kind = "coupling", GoodHours = 620, AgeHours = 640, NextLookHours = 720, Chance = p.Chance, Lower = p.Chance / 2, Upper = 2 * p.Chance,
+                Location = p.Location, Kind = "coupling", GoodHours = 620, AgeHours = 640, NextLookHours = 720, Chance = p.Chance,
+                    Lower = p.Chance / 2, Upper = 2 * p.Chance,
             }),
         ],
         Expected = 0,

@@ -16,9 +16,12 @@ public sealed class SpareTests
 
     private static DateOnly Today => DateOnly.FromDateTime(FleetBuilder.AsOf.UtcDateTime);
 
-    // By hand: one aircraft flies an hour a day; its latest hours are of today. Two gaskets last seen good at 250 h, now at 300 h, are looked at at 350 h and each
-    // 100 h after it: by nothing known of the gaps, the look interval. In 30 days it flies 30 h, and the look 50 h ahead does not come, but for how much aircraft
-    // vary: a fifth of 30 h and a tenth of 100 h, 11.7 h, where the two upper nodes of five, 1.36 and 2.86 deviations, give 45.8 h and 63.3 h: only the last, of
+    // By hand: one aircraft flies an hour a day; its latest hours are of today. Two gaskets last seen good at 250 h, now at 300 h, are looked at at
+    // 350 h and each
+    // 100 h after it: by nothing known of the gaps, the look interval. In 30 days it flies 30 h, and the look 50 h ahead does not come, but for how
+    // much aircraft
+    // vary: a fifth of 30 h and a tenth of 100 h, 11.7 h, where the two upper nodes of five, 1.36 and 2.86 deviations, give 45.8 h and 63.3 h: only
+    // the last, of
     // weight 0.0113, lies beyond the look. In 90 days one look comes (between 64 h and 115 h) and in 180 days two (but for the nodes at 69 h and 291 h).
     [Fact]
     public void Parts_are_found_at_their_looks()
@@ -109,7 +112,8 @@ public sealed class SpareTests
         Assert.Equal(together.ToString(), Analyses.Spares.Order([together]).Single().ToString());
     }
 
-    // By hand: the year before, from the day that is 364 days back, each aircraft flew 2 h a day for 30 days, then 1 h, and 1 h before: 30 days ahead have a season
+    // By hand: the year before, from the day that is 364 days back, each aircraft flew 2 h a day for 30 days, then 1 h, and 1 h before: 30 days ahead
+    // have a season
     // of 2, 60 days of 1.5. The pace of the last 13 weeks is 1 h.
     [Theory]
     [InlineData(30, 2)]
@@ -187,7 +191,8 @@ public sealed class SpareTests
 
     private static ObservedStockCount[] Counted(string atBase, int quantity, int? lead) =>
     [
-        new(new RecordKey("shop", "shelf", 1), new StockCount { CountDate = Today.AddDays(-31), Base = atBase, PartNumber = Number, Quantity = quantity, LeadTimeDays = lead }),
+        new(new RecordKey("shop", "shelf", 1), new StockCount { CountDate = Today.AddDays(-31), Base = atBase, PartNumber = Number,
+            Quantity = quantity, LeadTimeDays = lead }),
     ];
 
     /// <summary>Twenty gaskets that failed between 210 and 780 h, elsewhere.</summary>

@@ -101,7 +101,10 @@ internal sealed record LocationTimeline(string Location, LocationKind Kind, IRea
         if (installations.Count == 0 && replaced.Count == 0)
             return null;
         if (installations.Count == 0)
-            return new Renewal(IsInstallation: false, replaced[0].Content.PartHours ?? Hours.Zero, SerialNumber: null, PartNumber: null, [.. replaced.Select(r => r.Key)]);
+        {
+            return new Renewal(
+                IsInstallation: false, replaced[0].Content.PartHours ?? Hours.Zero, SerialNumber: null, PartNumber: null, [.. replaced.Select(r => r.Key)]);
+        }
 
         var told = installations.Find(i => i.Content.PartHours is not null) ?? installations.Find(i => carried.ContainsKey(i.Key)) ?? installations[0];
         var carriedHours = told.Content.PartHours is null ? carried.GetValueOrDefault(told.Key) : null;

@@ -1,6 +1,7 @@
 namespace FleetTrend.Records.Spares;
 
-/// <summary>How many spares of a part number lay at a base at the end of a day. It belongs to no aircraft; of one base and part number the newest day counts.</summary>
+/// <summary>How many spares of a part number lay at a base at the end of a day. It belongs to no aircraft; of one base and part number the newest day
+/// counts.</summary>
 public sealed record StockCount : RecordContent
 {
     /// <summary>Most parts of a count.</summary>

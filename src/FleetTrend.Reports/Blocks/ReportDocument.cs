@@ -22,7 +22,8 @@ public sealed record ReportDocument
     public string Preview { get; init; } = "";
 
     /// <summary>
-    /// What the mail says: the news and what to do, most pressing first. Empty in reports that were stored before it was kept apart: their mail said everything.
+    /// What the mail says: the news and what to do, most pressing first. Empty in reports that were stored before it was kept apart: their mail said
+    /// everything.
     /// </summary>
     public IReadOnlyList<ReportSection> Brief { get; init; } = [];
 

@@ -86,7 +86,8 @@ internal static class BriefSections
     /// <summary>Bases where something changed, or parts fail sooner than elsewhere.</summary>
     private static ReportSection? Changed(ReportDraft draft)
     {
-        List<FlagLine> bases = [.. draft.Flags.Where(f => f.Flag.Registration is null && f.Flag.Tier == FlagTier.Flag && f.State != FlagLineState.Acknowledged)];
+        List<FlagLine> bases = [.. draft.Flags.Where(f => f.Flag.Registration is null && f.Flag.Tier == FlagTier.Flag
+            && f.State != FlagLineState.Acknowledged)];
         if (bases.Count == 0) return null;
         List<Block> blocks = [new Block.Bullets([.. bases.Take(MostLines).Select(f => (Line)$"{FirstLetter.Capital(FlagHeadline.Format(f.Flag))}.")])];
         AddRest(blocks, draft, bases.Count > MostLines ? $"{NumberWords.Count(bases.Count - MostLines)} more" : "What to check", "flags");

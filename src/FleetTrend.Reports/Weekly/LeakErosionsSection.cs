@@ -6,7 +6,8 @@ using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
 
-/// <summary>Leaks that are open, with the chance of an eroded port face: the first few in a report; all of them, and what became of earlier ones, on a page.</summary>
+/// <summary>Leaks that are open, with the chance of an eroded port face: the first few in a report; all of them, and what became of earlier ones, on
+/// a page.</summary>
 public static class LeakErosionsSection
 {
     private const int MostLines = 3;

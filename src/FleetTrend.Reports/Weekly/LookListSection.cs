@@ -36,7 +36,8 @@ public static class LookListSection
 
     private static IReadOnlyList<Line> Row(LookListLine line, string? usual) =>
     [
-        line.Reasons.Count > 0 ? Line.Join(new Run.Strong(FirstLetter.Capital(LocationWords.Name(line.Location)))) : FirstLetter.Capital(LocationWords.Name(line.Location)),
+        line.Reasons.Count > 0 ? Line.Join(new Run.Strong(FirstLetter.Capital(LocationWords.Name(line.Location))))
+            : FirstLetter.Capital(LocationWords.Name(line.Location)),
         LookListWords.Reasons(line),
         LookListWords.Before(line),
         LookListWords.Part(line),

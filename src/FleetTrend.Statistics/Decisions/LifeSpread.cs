@@ -14,7 +14,8 @@ internal static class LifeSpread
 
     /// <summary>
     /// Lives at equal steps of the standard normal z, with its density as weights: ln scale and ln shape are off by z S g / sqrt(g'S g), where S is their
-    /// covariance and g the slope of the expected demand. Steps are no longer than what chance alone scatters, so that the mixture is smooth; where the life adds
+    /// covariance and g the slope of the expected demand. Steps are no longer than what chance alone scatters, so that the mixture is smooth; where
+    /// the life adds
     /// little to chance, three nodes of Gauss and Hermite (Abramowitz and Stegun 1972, table 25.10) take their place.
     /// </summary>
     public static IReadOnlyList<(LifeModel Life, double Weight)> Along(IReadOnlyList<UnitInUse> units, LifeFit fit)

@@ -7,7 +7,8 @@ namespace FleetTrend.Statistics.Decisions;
 /// from its conditional life, later ones from a new part's. At each look a good part may go out too, as with its sisters: it counts for nothing, and what comes
 /// in is new.
 /// </summary>
-/// <remarks>Source: the renewal equation in steps of the looks (Feller 1968, An Introduction to Probability Theory and Its Applications, chapter XIII).</remarks>
+/// <remarks>Source: the renewal equation in steps of the looks (Feller 1968, An Introduction to Probability Theory and Its Applications, chapter
+/// XIII).</remarks>
 internal sealed class RenewalCount
 {
     private readonly LifeModel life;

@@ -2,7 +2,8 @@ using FleetTrend.Statistics.Lives;
 
 namespace FleetTrend.Statistics.Decisions;
 
-/// <summary>Failures found on aircraft by each horizon, where the life is known: over what an aircraft may fly, then over its parts, then over aircraft.</summary>
+/// <summary>Failures found on aircraft by each horizon, where the life is known: over what an aircraft may fly, then over its parts, then over
+/// aircraft.</summary>
 internal static class UnitDemand
 {
     /// <summary>Five nodes and weights of Gauss and Hermite for a standard normal. Source: Abramowitz and Stegun 1972, table 25.10.</summary>

@@ -64,7 +64,8 @@ public sealed record SharedUnitsContrast
         var family = StandardDistribution.Select(distribution);
         var search = new CommonShapeSearch(family, [[.. watched.SelectMany(u => u.First)], [.. watched.SelectMany(u => u.Second)]]);
         if (search.Refusal() is { } refusal) return refusal;
-        return search.MaximiseFrom(0.5) is { } peak ? Compare(family, peak, watched, search.Failures, confidence) : LifeFitStart.NoFiniteMaximum(search.Failures);
+        return search.MaximiseFrom(0.5) is { } peak ? Compare(family, peak, watched, search.Failures, confidence)
+            : LifeFitStart.NoFiniteMaximum(search.Failures);
     }
 
     private static Outcome<SharedUnitsContrast> Compare(

@@ -2,9 +2,11 @@ using MathNet.Numerics.Distributions;
 
 namespace FleetTrend.Statistics.Lives;
 
-/// <summary>The share of lives that fail by given ages, or of those good at an age in the hours ahead, with limits that hold where units (aircraft) differ: units are independent, their lives are not.</summary>
+/// <summary>The share of lives that fail by given ages, or of those good at an age in the hours ahead, with limits that hold where units (aircraft)
+/// differ: units are independent, their lives are not.</summary>
 /// <remarks>
-/// With H the cumulative hazard that the fitted distribution has up to the age, or in the hours ahead, the share is 1 - exp(-H). Limits are symmetric in ln H: its variance is that of the jackknife over
+/// With H the cumulative hazard that the fitted distribution has up to the age, or in the hours ahead, the share is 1 - exp(-H). Limits are symmetric
+/// in ln H: its variance is that of the jackknife over
 /// units, in one Newton step from the fit, and no less than that of independent lives; Student's t with one degree less than units. Fewer than five units
 /// tell too little of how they differ: t with four degrees, and a coefficient of variation of one half between them is assumed.
 /// Source: Lipsitz, Dear and Zhao 1994; Liang and Zeger 1986; Meeker and Escobar 1998, section 8.4. How often the limits hold: COVERAGE.md.
@@ -46,7 +48,8 @@ public static class SharesFailed
         return LifeFit.Fit(distribution, [.. watched.SelectMany(u => u)], confidence).Then(fit => Estimate(fit, watched, spans));
     }
 
-    private static Outcome<IReadOnlyList<IntervalEstimate>> Estimate(LifeFit fit, List<IReadOnlyList<Life>> units, IReadOnlyList<(double Age, double Ahead)> spans)
+    private static Outcome<IReadOnlyList<IntervalEstimate>> Estimate(
+        LifeFit fit, List<IReadOnlyList<Life>> units, IReadOnlyList<(double Age, double Ahead)> spans)
     {
         if (units.Count > 1 && SharedUnitsContrast.IsCarriedByOne(units))
             return new NotEstimable(NotEstimableKind.TooFewEvents, fit.Failures, "All failures are on one unit.");
@@ -74,7 +77,8 @@ public static class SharesFailed
         var mean = without.Average();
         var jackknife = (steps.Length - 1.0) / steps.Length * without.Sum(x => (x - mean) * (x - mean));
         var error = Math.Sqrt(Math.Max(jackknife, fit.LogCovariance.Variance(hazard.Mu, hazard.Tau) + assumed));
-        return new IntervalEstimate(Failed(hazard.Value), new Interval(Failed(hazard.Value - (reach * error)), Failed(hazard.Value + (reach * error)), fit.Confidence));
+        return new IntervalEstimate(Failed(hazard.Value), new Interval(Failed(hazard.Value - (reach * error)), Failed(hazard.Value + (reach * error)),
+            fit.Confidence));
     }
 
     private static double Failed(double logHazard) => ElementaryFunctions.OneMinusExp(Math.Exp(logHazard));

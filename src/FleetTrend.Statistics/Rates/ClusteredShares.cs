@@ -6,7 +6,8 @@ namespace FleetTrend.Statistics.Rates;
 /// Shares of few things on units (aircraft) that may differ, without any model: what is on one unit is taken to be as alike as can be, so that so many things
 /// tell as much as their effective number, the squared sum over the sum of squares.
 /// </summary>
-/// <remarks>Source: effective number, Kish 1965; exact limits on it, Korn and Graubard 1998, Survey Methodology 24; Clopper and Pearson 1934; Fisher 1935.</remarks>
+/// <remarks>Source: effective number, Kish 1965; exact limits on it, Korn and Graubard 1998, Survey Methodology 24; Clopper and Pearson 1934; Fisher
+/// 1935.</remarks>
 public static class ClusteredShares
 {
     /// <summary>The share with its limits; the reason where nothing was looked at.</summary>

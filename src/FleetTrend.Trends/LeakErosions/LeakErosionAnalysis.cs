@@ -37,9 +37,11 @@ public sealed class LeakErosionAnalysis : Analysis<LeakErosion>
             yield break;
         List<LeftLeak> left = [.. leaks.Where(l => !l.IsErodedAtFirst)];
         IReadOnlyList<IReadOnlyList<Life>> lives =
-            [.. left.GroupBy(l => l.Aircraft.Registration, StringComparer.Ordinal).Select(g => (IReadOnlyList<Life>)[.. g.Select(l => l.ForFit()).OfType<Life>()])];
+            [.. left.GroupBy(l => l.Aircraft.Registration, StringComparer.Ordinal)
+                .Select(g => (IReadOnlyList<Life>)[.. g.Select(l => l.ForFit()).OfType<Life>()])];
         List<(LeftLeak Leak, double Next)> open = [.. leaks.Where(l => l.IsOpen).Select(l => (l, NextLook(l, inputs)))];
-        var ahead = Chances(lives, [.. Marks.Select(m => (0.0, m)), .. open.Select(o => (o.Leak.LastGood.Value, o.Next - o.Leak.LastGood.Value))], inputs.Parameters);
+        var ahead = Chances(lives, [.. Marks.Select(m => (0.0, m)), .. open.Select(o => (o.Leak.LastGood.Value, o.Next - o.Leak.LastGood.Value))],
+            inputs.Parameters);
         yield return new LeakErosion
         {
             TypeGroup = inputs.TypeGroup,

@@ -11,7 +11,8 @@ public static class LeakErosionWords
         "A leak that is left erodes the port face, and an eroded face means that the cylinder comes off. Hours count from the first trace that somebody saw; the leak is older. "
         + "The chance is for the face only: whether an aircraft flies with an exhaust leak is for the licensed person to decide, whatever the chance.";
 
-    /// <summary>What became of leaks: <c>Of 23 leaks at exhaust ports 4 had eroded the port face when first seen; of the 19 others 3 did while they were left.</c></summary>
+    /// <summary>What became of leaks: <c>Of 23 leaks at exhaust ports 4 had eroded the port face when first seen; of the 19 others 3 did while they
+    /// were left.</c></summary>
     public static string Statement(LeakErosion erosion)
     {
         ArgumentNullException.ThrowIfNull(erosion);

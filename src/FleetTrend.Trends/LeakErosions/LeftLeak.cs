@@ -8,7 +8,8 @@ using FleetTrend.Statistics.Lives;
 namespace FleetTrend.Trends.LeakErosions;
 
 /// <summary>
-/// A leak at a part of a joint, or at its port face, from its first trace until it was closed, and what became of the face meanwhile. Leaks of one joint that are
+/// A leak at a part of a joint, or at its port face, from its first trace until it was closed, and what became of the face meanwhile. Leaks of one
+/// joint that are
 /// open together are one.
 /// </summary>
 internal sealed record LeftLeak
@@ -61,7 +62,8 @@ internal sealed record LeftLeak
             if (faces[joint.Key].FirstOrDefault() is not { } face)
                 continue;
             var until = DateOnly.MinValue;
-            foreach (var leak in joint.OrderBy(e => e.FoundDate).ThenByDescending(e => e.ClosedDate ?? DateOnly.MaxValue).ThenBy(e => e.Location, StringComparer.Ordinal))
+            foreach (var leak in joint.OrderBy(e => e.FoundDate).ThenByDescending(e => e.ClosedDate ?? DateOnly.MaxValue)
+                .ThenBy(e => e.Location, StringComparer.Ordinal))
             {
                 if (leak.FoundDate < until)
                     continue;

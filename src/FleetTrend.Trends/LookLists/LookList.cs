@@ -101,13 +101,15 @@ public sealed record LookList
             return line with
             {
                 Reasons = [.. Reasons(line, before)],
-                Checks = [.. Worth(before).Select(e => e.Condition).Distinct().SelectMany(c => location.Kind.ChecksFor(c) ?? []).Distinct(StringComparer.Ordinal)],
+                Checks = [.. Worth(before).Select(e => e.Condition).Distinct().SelectMany(c => location.Kind.ChecksFor(c) ?? [])
+                    .Distinct(StringComparer.Ordinal)],
             };
         }
 
         string? CalledFor(string path)
         {
-            List<string> about = [.. calls.Where(c => c.Locations.Contains(path, StringComparer.Ordinal)).Select(LookListWords.About).Distinct(StringComparer.Ordinal)];
+            List<string> about = [.. calls.Where(c => c.Locations.Contains(path, StringComparer.Ordinal)).Select(LookListWords.About)
+                .Distinct(StringComparer.Ordinal)];
             return about.Count == 0 ? null : string.Join(" and ", about);
         }
     }

@@ -75,7 +75,8 @@ public sealed class RepairAnalysis : Analysis<RepairTrend>
         FollowedHours = group.FollowedHours,
         Shares = Shares(group, parameters),
         Before = Figures.Rate(
-            [.. group.Repairs.GroupBy(r => r.Registration, StringComparer.Ordinal).Select(a => (a.Sum(r => r.FoundBefore), a.Sum(r => r.WatchedBefore.Tenths)))],
+            [.. group.Repairs.GroupBy(r => r.Registration, StringComparer.Ordinal)
+                .Select(a => (a.Sum(r => r.FoundBefore), a.Sum(r => r.WatchedBefore.Tenths)))],
             parameters.Confidence, Figures.PerThousandLocationHours),
     };
 

@@ -26,6 +26,7 @@ public sealed record RepairedAction
     /// <summary>How many had come back by 100, 200 and 400 flight hours.</summary>
     public required IReadOnlyList<ShareBack> Shares { get; init; }
 
-    /// <summary>How bad these places were: findings of the condition there until the action, the one repaired among them, per 1,000 hours watched there.</summary>
+    /// <summary>How bad these places were: findings of the condition there until the action, the one repaired among them, per 1,000 hours watched
+    /// there.</summary>
     public required Figure Before { get; init; }
 }

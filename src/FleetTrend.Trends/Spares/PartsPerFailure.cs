@@ -27,7 +27,8 @@ internal sealed record PartsPerFailure(IReadOnlyList<double> Shares, double OutG
         {
             foreach (var kind in aircraft.Lives.Where(l => l.TypeGroup == inputs.TypeGroup).GroupBy(l => l.Kind.Name, StringComparer.Ordinal))
             {
-                List<ObservedLife> lives = [.. kind.OrderBy(l => l.Location, StringComparer.Ordinal).ThenBy(l => l.StartDate).ThenBy(l => l.Ending == LifeEnding.InService)];
+                List<ObservedLife> lives = [.. kind.OrderBy(l => l.Location, StringComparer.Ordinal).ThenBy(l => l.StartDate)
+                    .ThenBy(l => l.Ending == LifeEnding.InService)];
                 foreach (var parts in OnAircraft(aircraft, lives))
                     Add(counts, kind.Key, parts);
                 var before = good.GetValueOrDefault(kind.Key);

@@ -95,7 +95,8 @@ public sealed class SpareAnalysis : Analysis<SpareNeed>
 
     private static SpareStock? StockOf(TypeGroupInputs inputs, SparePlace place, SpareUse used) =>
         inputs.StockCounts.FirstOrDefault(c => c.Count.Base == place.Base && c.Count.PartNumber == place.PartNumber) is { } counted
-            ? new SpareStock(counted.Count.CountDate, counted.Count.Quantity, used.Since(place, counted.Count.CountDate), counted.Count.LeadTimeDays, counted.Key)
+            ? new SpareStock(counted.Count.CountDate, counted.Count.Quantity, used.Since(place, counted.Count.CountDate), counted.Count.LeadTimeDays,
+                counted.Key)
             : null;
 
     /// <summary>What the aircraft of a type group will fly.</summary>

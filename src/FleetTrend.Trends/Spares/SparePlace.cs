@@ -18,7 +18,8 @@ internal sealed record SparePlace(string Kind, string Title, string Base, string
     /// <summary>All of a type group, by kind, base and part number.</summary>
     public static IEnumerable<SparePlace> Find(TypeGroupInputs inputs)
     {
-        var places = new SortedDictionary<(string Kind, string Base, string PartNumber), (string Title, List<SpareAircraft> Aircraft, int Waiting)>(Comparer.Instance);
+        var places = new SortedDictionary<
+            (string Kind, string Base, string PartNumber), (string Title, List<SpareAircraft> Aircraft, int Waiting)>(Comparer.Instance);
         foreach (var aircraft in inputs.Present.Where(a => a.RetiredDate is null))
         {
             foreach (var alike in Newest(aircraft).GroupBy(l => (l.Kind.Name, aircraft.Base, l.PartNumber ?? "")))

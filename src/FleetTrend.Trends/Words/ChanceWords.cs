@@ -21,7 +21,8 @@ public static class ChanceWords
     /// <summary>How often a difference: <c>If the bases were alike, a difference this large would come up about once in 900</c>; no full stop.</summary>
     public static string OfDifference(PValue p) => $"If the bases were alike, a difference this large would come up {HowOften(p)}";
 
-    /// <summary>How often a difference between repairs: <c>If they held alike, a difference this large would come up about once in 900</c>; no full stop.</summary>
+    /// <summary>How often a difference between repairs: <c>If they held alike, a difference this large would come up about once in 900</c>; no full
+    /// stop.</summary>
     /// <param name="p">The p-value, adjusted for all comparisons.</param>
     public static string OfRepairs(PValue p) => $"If they held alike, a difference this large would come up {HowOften(p)}, all comparisons allowed for";
 

@@ -13,8 +13,10 @@ public sealed class LeakErosionTests(PostgresFixture postgres)
     private const double Median = 250;
     private const double Shape = 2;
 
-    // A simulated fleet with planted truth: each of 60 gaskets leaks at the look of 100 h and is deferred for up to 400 h, with a look every 50 h; half of their
-    // faces are eroded 250 h after the first trace (Weibull, shape 2). One more leaks since 100 h, its face good at 200 h and its next look at 300 h: the chance
+    // A simulated fleet with planted truth: each of 60 gaskets leaks at the look of 100 h and is deferred for up to 400 h, with a look every 50 h;
+    // half of their
+    // faces are eroded 250 h after the first trace (Weibull, shape 2). One more leaks since 100 h, its face good at 200 h and its next look at 300 h:
+    // the chance
     // is 1 - S(200)/S(100), by the truth 1 - 2^-((200/250)^2 - (100/250)^2). Shares and chance lie within limits twice as far.
     [Fact]
     public async Task A_fleet_with_planted_erosion_gives_back_the_truth()

@@ -12,7 +12,8 @@ namespace FleetTrend.IntegrationTests.Trends;
 [Collection(SharedPostgres.Name)]
 public sealed class LookListTests(PostgresFixture postgres)
 {
-    // By hand: the weld of ZZ-A00 cracked at 812.4 h on day 10, and nothing was done; the aircraft reads 850 h on day 60, 37.6 h later. Nobody ever looked at the
+    // By hand: the weld of ZZ-A00 cracked at 812.4 h on day 10, and nothing was done; the aircraft reads 850 h on day 60, 37.6 h later. Nobody ever
+    // looked at the
     // gasket; the layout names the weld before it.
     [Fact]
     public async Task The_list_has_every_location_in_the_order_of_the_layout_and_says_why_one_stands_out()
@@ -37,7 +38,8 @@ public sealed class LookListTests(PostgresFixture postgres)
         var weld = answer.LookList.Lines[0];
         Assert.Equal([LookReason.Open], weld.Reasons);
         Assert.Equal("Crack open for 37.6 h", weld.ReasonsText);
-        Assert.Equal((Condition.Crack, 4.5, true, ActionKind.Unspecified), (weld.Before[0].Condition, weld.Before[0].SizeMm, weld.Before[0].IsOpen, weld.Before[0].Action));
+        Assert.Equal((Condition.Crack, 4.5, true, ActionKind.Unspecified), (weld.Before[0].Condition, weld.Before[0].SizeMm, weld.Before[0].IsOpen,
+            weld.Before[0].Action));
         Assert.Equal(["crack"], weld.Before[0].RecordKeys.Select(k => k.SourceRecordId));
         Assert.Equal([LookReason.NeverLookedAt], answer.LookList.Lines[1].Reasons);
         Assert.False(answer.LookList.Lines[1].HasHoursSinceLook);

@@ -36,10 +36,12 @@ public sealed class RepairTests(PostgresFixture postgres)
         Assert.Equal(fleet.Records.Count(r => r.Action is not null), repair.Actions.Sum(a => a.RepairCount));
         var comparison = Assert.Single(repair.Comparisons);
         Assert.Equal((ActionKind.Replaced, ActionKind.WeldRepaired, true), (comparison.Longer, comparison.Shorter, comparison.IsCalled));
-        Assert.InRange(Math.Abs(Math.Log(comparison.TimesAsLong.Value / (ReplacedMedian / WeldMedian))), 0, 2 * Math.Log(comparison.TimesAsLong.Upper / comparison.TimesAsLong.Value));
+        Assert.InRange(Math.Abs(Math.Log(comparison.TimesAsLong.Value / (ReplacedMedian / WeldMedian))), 0,
+            2 * Math.Log(comparison.TimesAsLong.Upper / comparison.TimesAsLong.Value));
         Assert.True(comparison.AdjustedPValue < 0.001);
         var weld = repair.Actions.Single(a => a.Action == ActionKind.WeldRepaired).Shares.Single(s => s.Hours == 200).Share;
-        Assert.InRange(1 - (Math.Pow(2, -0.7) + Math.Pow(2, -1.3)) / 2, weld.Value - (2 * (weld.Value - weld.Lower)), weld.Value + (2 * (weld.Upper - weld.Value)));
+        Assert.InRange(1 - (Math.Pow(2, -0.7) + Math.Pow(2, -1.3)) / 2, weld.Value - (2 * (weld.Value - weld.Lower)),
+            weld.Value + (2 * (weld.Upper - weld.Value)));
         Assert.Contains("A replacement holds about", repair.Statement, StringComparison.Ordinal);
         Assert.NotNull(answer.Freshness.AsOfTime);
         Assert.Equal([repair], (await server.Trends.ListRepairsAsync(new ListRepairsRequest { TypeGroup = "welded", Kind = "y-weld" })).Repairs);

@@ -15,8 +15,10 @@ public sealed class SpareTests(PostgresFixture postgres)
     private const int PastHours = 2_000;
     private const string Number = "gasket, invented";
 
-    // Planted: gaskets of a Weibull law of shape 2.5 and scale 500 h on 60 aircraft that fly 2 h a day, looked at each 100 h on days of their own, replaced when
-    // found failed. What then comes is drawn 400 times from the planted law. The fit rests on some 200 failures, so that the mean it foresees is off by some 7 %,
+    // Planted: gaskets of a Weibull law of shape 2.5 and scale 500 h on 60 aircraft that fly 2 h a day, looked at each 100 h on days of their own,
+    // replaced when
+    // found failed. What then comes is drawn 400 times from the planted law. The fit rests on some 200 failures, so that the mean it foresees is off
+    // by some 7 %,
     // and by three times that in no set of a thousand.
     [Fact]
     public async Task A_planted_life_gives_back_what_will_be_needed()

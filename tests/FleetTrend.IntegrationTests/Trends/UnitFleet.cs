@@ -8,7 +8,8 @@ namespace FleetTrend.IntegrationTests.Trends;
 /// in new at 0 h, and with more places beside it where they are given. One hour of a unit is <c>hoursPerDay</c>-th of a day, so that nothing flies more than a
 /// day has.
 /// </summary>
-internal sealed class UnitFleet(string typeGroup, string kind, string mark, double hoursPerDay, DateOnly? start = null, (string Path, string Kind)[]? more = null)
+internal sealed class UnitFleet(
+    string typeGroup, string kind, string mark, double hoursPerDay, DateOnly? start = null, (string Path, string Kind)[]? more = null)
 {
     public const string Location = "unit/place";
 

@@ -64,24 +64,29 @@ public sealed class ReplacementRenewsRepairDoesNotTests
         Assert.Equal([250, 410, null], seen.Events.Select(e => e.RenewedAt?.Value));
     }
 
-    [Fact] // Until then a repair is followed: the one of day 42 until 250 h; what went in on day 82 until 480 h, where no finding tells of it; the last one until now.
+    // Until then a repair is followed: the one of day 42 until 250 h; what went in on day 82 until 480 h, where no finding tells of it; the last one
+    // until now.
+    [Fact]
     public void Events_before_a_renewal_say_when_the_next_one_after_their_repair_was()
     {
         var seen = new InventedAircraft()
             .Good(20, 100, Weld).Found(40, 200, Weld, Condition.Crack).Did(42, 210, Weld, ActionKind.WeldRepaired)
             .Installed(50, 250, Weld).Found(80, 400, Weld, Condition.Crack).Did(82, 410, Weld, ActionKind.Replaced)
-            .Good(90, 450, Weld).Did(95, 480, Weld, ActionKind.Replaced).Found(99, 500, Weld, Condition.Crack).Did(99, 500, Weld, ActionKind.WeldRepaired).Observe();
+            .Good(90, 450, Weld).Did(95, 480, Weld, ActionKind.Replaced).Found(99, 500, Weld, Condition.Crack).Did(99, 500, Weld,
+                ActionKind.WeldRepaired).Observe();
         Assert.Equal([250, 480, null], seen.Events.Select(e => e.NextRenewedAt?.Value));
     }
 
     [Fact] // Of a joint that was cleaned, freed and greased in one visit, the grease is what holds or not.
     public void Of_several_actions_of_a_day_the_one_that_changes_the_part_most_counts()
     {
-        ActionKind[] weakest = [ActionKind.Cleaned, ActionKind.Lubricated, ActionKind.Adjusted, ActionKind.Retorqued, ActionKind.StopDrilled, ActionKind.Resurfaced,
+        ActionKind[] weakest = [ActionKind.Cleaned, ActionKind.Lubricated, ActionKind.Adjusted, ActionKind.Retorqued, ActionKind.StopDrilled,
+            ActionKind.Resurfaced,
             ActionKind.WeldRepaired, ActionKind.Replaced];
         foreach (var (weak, strong) in weakest.Zip(weakest.Skip(1)))
         {
-            var seen = new InventedAircraft().Good(20, 100, Weld).Found(40, 200, Weld, Condition.Crack).Did(42, 210, Weld, strong).Did(42, 210, Weld, weak).Observe();
+            var seen = new InventedAircraft().Good(20, 100, Weld).Found(40, 200, Weld, Condition.Crack).Did(42, 210, Weld, strong).Did(42, 210, Weld,
+                weak).Observe();
             Assert.Equal(strong, Assert.Single(seen.Events).ClosedBy);
         }
     }

@@ -9,7 +9,8 @@ public sealed class DemandForecastTests
 {
     private static readonly LifeModel Life = new(LifeDistribution.Weibull, 400, 2.5);
 
-    // 400,000 simulated positions in R, seed 20240606: the distribution of failures in 1,000 h from new, and in 200 h at age 600, each renewed at once. Looks at
+    // 400,000 simulated positions in R, seed 20240606: the distribution of failures in 1,000 h from new, and in 200 h at age 600, each renewed at
+    // once. Looks at
     // each 400th of the hours come as near to at once as the tolerance asks.
     [Fact]
     public void One_position_that_is_looked_at_all_the_time_is_renewed_at_once()
@@ -28,7 +29,8 @@ public sealed class DemandForecastTests
     [Fact]
     public void The_long_run_mean() => Assert.Equal(5.193, Closely(0, 2000).Mean, 0.002);
 
-    // By hand: without wear every look finds a failure with p = 1 - exp(-100/400) = 0.2212, whatever was renewed. Looks after 60, 160 and 260 h lie within 300 h;
+    // By hand: without wear every look finds a failure with p = 1 - exp(-100/400) = 0.2212, whatever was renewed. Looks after 60, 160 and 260 h lie
+    // within 300 h;
     // the first closes 40 + 60 h. Three trials: (1 - p)^3, 3 p (1 - p)^2, 3 p^2 (1 - p), p^3.
     [Fact]
     public void Without_wear_looks_are_trials()
@@ -54,7 +56,8 @@ public sealed class DemandForecastTests
     }
 
     // By hand as above, where a good part goes out at a look with 0.2 and counts for nothing. At the first look it fails with a, or goes out good with
-    // 0.2 (1 - a), or stays; what is new fails by the second with c, what stayed with b' = 1 - S(500)/S(400). Two: a c; none: (1 - a)(0.2 (1 - c) + 0.8 (1 - b')).
+    // 0.2 (1 - a), or stays; what is new fails by the second with c, what stayed with b' = 1 - S(500)/S(400). Two: a c; none: (1 - a)(0.2 (1 - c) +
+    // 0.8 (1 - b')).
     [Fact]
     public void A_good_part_that_goes_out_counts_for_nothing_and_what_comes_in_is_new()
     {

@@ -52,7 +52,8 @@ public sealed class SharedUnitsContrastTests
     public void Too_little_gives_the_reason()
     {
         var units = Units();
-        Assert.Equal(NotEstimableKind.NoEvents, SharedUnitsContrast.Estimate(LifeDistribution.Weibull, [new([Life.GoodAt(100)], units[0].Second)]).Reason!.Kind);
+        Assert.Equal(NotEstimableKind.NoEvents, SharedUnitsContrast.Estimate(LifeDistribution.Weibull, [new([Life.GoodAt(100)], units[0].Second)])
+            .Reason!.Kind);
         UnitLives all = new([.. units.SelectMany(u => u.First)], [.. units.SelectMany(u => u.Second)]);
         Assert.Equal(NotEstimableKind.NoInformation, SharedUnitsContrast.Estimate(LifeDistribution.Weibull, [all, new([], [])]).Reason!.Kind);
         // Every failure of the first set is on one unit: without it nothing is left to compare.
