@@ -27,8 +27,7 @@ public sealed class DirectorQuestionsTests(PostgresFixture postgres)
 
         // Which tail is going bad faster than its sisters, and where on it?
         var flags = await TextAsync(server, "/flags");
-        Assert.Contains($"{bad}", flags, StringComparison.Ordinal);
-        Assert.Contains("times the cracks of similar aircraft since about", flags, StringComparison.Ordinal);
+        Assert.Matches($"{bad} Has had [0-9.]+ times the cracks of similar aircraft since about", flags);
         Assert.Contains($"{bad} along its flight hours", await TextAsync(server, $"/aircraft/{bad}"), StringComparison.Ordinal);
 
         // Which location cracks again and again, and does the repair hold?
@@ -36,17 +35,17 @@ public sealed class DirectorQuestionsTests(PostgresFixture postgres)
         Assert.Matches("Of [0-9]+ weld repairs? at .* cracked again within 200 h", repairs);
 
         // How long does an exhaust gasket last here, and what is the chance that it fails before the next look?
-        Assert.Contains("Half failed by", await TextAsync(server, "/parts/synthetic-trainer-four/gasket"), StringComparison.Ordinal);
+        Assert.Matches($"{fleet.Bases[1]} [0-9,]+ h ?95 % interval [0-9,]+ to [0-9,]+", await TextAsync(server, "/parts/synthetic-trainer-four/gasket"));
         Assert.Matches("ZZ-[AB][0-9]{2}", await TextAsync(server, "/chances"));
 
         // A leak that is left erodes the port face: how long do we have?
-        Assert.Contains("port face", await TextAsync(server, "/leaks"), StringComparison.OrdinalIgnoreCase);
+        Assert.Matches("Of [0-9]+ leaks? at exhaust ports on [0-9]+ aircraft", await TextAsync(server, "/leaks"));
 
         // What should be on the shelf for the next 90 days?
-        Assert.Contains("90 days", await TextAsync(server, "/spares"), StringComparison.Ordinal);
+        Assert.Matches("is short by [0-9]+ .* within [0-9]+ days: [0-9]+ on hand", await TextAsync(server, "/spares"));
 
         // Did last month's change do anything?
-        Assert.Contains("Torque wrench calibrated", await TextAsync(server, "/effects"), StringComparison.Ordinal);
+        Assert.Matches("Torque wrench calibrated.* Helped", await TextAsync(server, "/effects"));
     }
 
     private static async Task<string> TextAsync(ApiServer server, string path) =>
