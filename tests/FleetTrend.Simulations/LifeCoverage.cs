@@ -21,8 +21,7 @@ internal static class LifeCoverage
         foreach (var size in (int[])[20, 60, 300]) output.WriteLine(Row(size));
         output.WriteLine();
         output.WriteLine("With 20 lives (about 13 failures) the chi-square limit of the likelihood ratio is an approximation, and the shape's estimate lies");
-        output.WriteLine("high, as is known of maximum likelihood in small samples; the intervals allow for most of it. Where the shape matters at such");
-        output.WriteLine("sizes, `ParametricBootstrap.Interval` or a stated shape (`LifeFit.FitWithShape`) is the better choice.");
+        output.WriteLine("high, as is known of maximum likelihood in small samples; the intervals allow for most of it.");
     }
 
     private static string Row(int size)

@@ -2,12 +2,12 @@ using System.Globalization;
 
 namespace FleetTrend.Simulations;
 
-/// <summary>The coverage of groups of lives, recurrences, rates and norms, a row per study.</summary>
+/// <summary>The coverage of recurrences, rates and norms, a row per study.</summary>
 internal static class StudyTable
 {
     private const int Runs = 1000;
 
-    public static Section Section => new("Groups of lives, recurrences, rates, norms", Write);
+    public static Section Section => new("Recurrences, rates, norms", Write);
 
     private static void Write(TextWriter output)
     {
@@ -16,7 +16,7 @@ internal static class StudyTable
         output.WriteLine();
         output.WriteLine("| interval of | data | method | coverage | below | no interval | outside, because |");
         output.WriteLine("| --- | --- | --- | ---: | ---: | ---: | --- |");
-        foreach (var study in GroupStudies.All.Concat(RecurrenceStudies.All).Concat(RateStudies.All))
+        foreach (var study in RecurrenceStudies.All.Concat(RateStudies.All))
         {
             var coverage = Coverage.Estimate(study, Runs);
             var below = coverage.Intervals == 0 ? 0 : (double)coverage.Below / coverage.Intervals;

@@ -15,8 +15,7 @@ internal sealed class EvidenceReader(AircraftObserver observer)
     public async Task<IReadOnlyList<AircraftObservations>> ReadAsync(ListEvidenceRequest request, DateTimeOffset asOf, CancellationToken ct)
     {
         var registration = request.Registration.ToUpperInvariant();
-        var states = (await observer.ReadStatesAsync(asOf, ct))
-            .Where(s => registration.Length == 0 || s.Registration == registration)
+        var states = (await observer.ReadStatesAsync(asOf, registration.Length == 0 ? null : registration, ct))
             .Where(s => request.TypeGroup.Length == 0 || s.TypeGroups.Contains(request.TypeGroup, StringComparer.Ordinal));
         var aircraft = await observer.ReadAsync(
             await observer.ReadFleetAsync(asOf, ct), await observer.ReadKindsAsync(ct), [.. states], keep: false, ct);

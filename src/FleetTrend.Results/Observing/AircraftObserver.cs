@@ -21,8 +21,9 @@ public sealed class AircraftObserver(HistoryReader histories, ObservedStore obse
 
     private static readonly Guid Code = CodeIdentity.Compute(typeof(Observe), typeof(FleetHistory));
 
-    /// <summary>The state of every aircraft at a moment that is fixed; by registration.</summary>
-    public Task<IReadOnlyList<AircraftState>> ReadStatesAsync(DateTimeOffset asOf, CancellationToken ct) => observed.ReadStatesAsync(asOf, Code, ct);
+    /// <summary>The state of every aircraft, or of one, at a moment that is fixed; by registration.</summary>
+    public Task<IReadOnlyList<AircraftState>> ReadStatesAsync(DateTimeOffset asOf, string? registration, CancellationToken ct) =>
+        observed.ReadStatesAsync(asOf, Code, registration, ct);
 
     /// <summary>What is known of the fleet besides its aircraft.</summary>
     public Task<FleetHistory> ReadFleetAsync(DateTimeOffset asOf, CancellationToken ct) => histories.ReadWithoutAircraftAsync(asOf, ct);

@@ -10,7 +10,7 @@ public sealed class TypeGroupReader(AircraftObserver observer)
     /// <summary>Every type group with an aircraft in it, now or once, by name; and how many it has or had.</summary>
     public async Task<IReadOnlyList<(string Name, int Aircraft)>> ReadSizesAsync(DateTimeOffset asOf, CancellationToken ct) =>
     [
-        .. (await observer.ReadStatesAsync(asOf, ct)).SelectMany(s => s.TypeGroups).CountBy(g => g, StringComparer.Ordinal)
+        .. (await observer.ReadStatesAsync(asOf, null, ct)).SelectMany(s => s.TypeGroups).CountBy(g => g, StringComparer.Ordinal)
             .OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => (g.Key, g.Value)),
     ];
 
@@ -23,7 +23,7 @@ public sealed class TypeGroupReader(AircraftObserver observer)
     public async Task<TypeGroupInputs> ReadAsync(DateTimeOffset asOf, string typeGroup, TrendParameters chosen, bool keep, CancellationToken ct)
     {
         var fleet = await observer.ReadFleetAsync(asOf, ct);
-        List<AircraftState> members = [.. (await observer.ReadStatesAsync(asOf, ct)).Where(s => s.TypeGroups.Contains(typeGroup, StringComparer.Ordinal))];
+        List<AircraftState> members = [.. (await observer.ReadStatesAsync(asOf, null, ct)).Where(s => s.TypeGroups.Contains(typeGroup, StringComparer.Ordinal))];
         var aircraft = await observer.ReadAsync(fleet, await observer.ReadKindsAsync(ct), members, keep, ct);
         return new TypeGroupInputs(typeGroup, aircraft.Where(a => a.TypeGroups.Contains(typeGroup, StringComparer.Ordinal)), asOf, chosen)
         {

@@ -12,7 +12,7 @@ public sealed class LookListReader(ResultReader results, AircraftObserver observ
     public async Task<LookList?> ReadAsync(PublishedTrends published, string registration, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(published);
-        var states = (await observer.ReadStatesAsync(published.AsOf, ct)).Where(s => s.Registration == registration).ToList();
+        var states = await observer.ReadStatesAsync(published.AsOf, registration, ct);
         var fleet = await observer.ReadFleetAsync(published.AsOf, ct);
         if (await observer.ReadAsync(fleet, await observer.ReadKindsAsync(ct), states, keep: false, ct) is not [var aircraft])
             return null;

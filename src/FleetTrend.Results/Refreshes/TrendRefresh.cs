@@ -70,7 +70,7 @@ public sealed class TrendRefresh(
     private async Task<(DateTimeOffset AsOf, IReadOnlyList<string> TypeGroups)> StartAsync(bool isHandedOut, CancellationToken ct)
     {
         var asOf = await knowledge.FixAsOfAsync(ct);
-        var states = await observer.ReadStatesAsync(asOf, ct);
+        var states = await observer.ReadStatesAsync(asOf, null, ct);
         var holding = await HoldingSetsAsync(asOf, states, ct);
         List<(string TypeGroup, long? SetId)> groups =
         [
@@ -110,7 +110,7 @@ public sealed class TrendRefresh(
         var state = await started.ReadAsync(asOf, ct);
         if (state is null && await results.AtAsync(asOf, ct) is not null)
             return; // by whoever computed the last type group beside us
-        if (state is { Missing.Count: > 0 } || (state is null && (await observer.ReadStatesAsync(asOf, ct)).Count > 0))
+        if (state is { Missing.Count: > 0 } || (state is null && (await observer.ReadStatesAsync(asOf, null, ct)).Count > 0))
             throw new InvalidOperationException($"The refresh as of {asOf:O} is not complete, or was given up.");
         var inForce = await ParametersAsync(asOf, ct);
         var fleet = await observer.ReadFleetAsync(asOf, ct);

@@ -109,23 +109,6 @@ public sealed class LifeFit
     }
 
     /// <summary>
-    /// Fits the scale for a stated shape (Weibayes for the Weibull): for few failures, where the shape is known from like parts.
-    /// Source: Abernethy, The New Weibull Handbook, chapter 6; IEC 61649.
-    /// </summary>
-    /// <param name="distribution">The family.</param>
-    /// <param name="shape">The stated shape, 1/sigma; positive.</param>
-    /// <param name="lives">The lives, in any order.</param>
-    /// <param name="confidence">Confidence of the intervals, in (0, 1).</param>
-    /// <exception cref="ArgumentOutOfRangeException">The shape is not positive and finite or the confidence is not in (0, 1).</exception>
-    public static Outcome<LifeFit> FitWithShape(
-        LifeDistribution distribution, double shape, IReadOnlyList<Life> lives, double confidence = 0.95)
-    {
-        Confidences.Check(confidence);
-        if (!(shape > 0 && double.IsFinite(shape))) throw new ArgumentOutOfRangeException(nameof(shape), shape, "A shape is positive and finite.");
-        return FitScaleOnly(distribution, shape, lives, confidence);
-    }
-
-    /// <summary>
     /// The age by which a share <paramref name="probability"/> has failed, with its interval: 0.1 for B10, 0.5 for the median.
     /// Source: Meeker and Escobar 1998, section 8.3.3 (profile of the quantile).
     /// </summary>

@@ -8,7 +8,7 @@ namespace FleetTrend.Statistics.Lives;
 /// both sets: what they share then cancels.
 /// </summary>
 /// <remarks>
-/// One shape and a scale each (<see cref="CommonShapeFit"/>), so that the ratio holds at every share failed. The variance of its logarithm is that of the
+/// One shape and a scale each, so that the ratio holds at every share failed. The variance of its logarithm is that of the
 /// jackknife over units, each leaving both sets at once, in one Newton step from the fit. Few units make it unsteady; therefore the statistic is held
 /// against Student's t. Where units scatter less than independent lives would, the variance of independent lives counts.
 /// Source: accelerated life with a factor, Meeker and Escobar 1998, chapter 17; jackknife by clusters, Lipsitz, Dear and Zhao 1994; sandwich variance,

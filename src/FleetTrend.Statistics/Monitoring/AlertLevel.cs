@@ -4,7 +4,7 @@ namespace FleetTrend.Statistics.Monitoring;
 
 /// <summary>
 /// An alert level, for those who must show one. It is named with its definition, because a level without its definition
-/// says nothing; the tests in Norms and <see cref="PoissonCusum"/> are what this library relies on.
+/// says nothing; this library calls by <see cref="Changes.ChangeScorer"/>.
 /// </summary>
 /// <param name="Definition">How it was set.</param>
 /// <param name="PerThousandHours">The level, events per 1,000 hours.</param>

@@ -28,19 +28,6 @@ public static class FalseDiscovery
         return level * QValues(pValues).Count(q => q <= level) / Math.Max(1, pValues.Count);
     }
 
-    /// <summary>Step-up q-values that hold under any dependence; larger than <see cref="QValues"/>.</summary>
-    /// <param name="pValues">p-values in any order, each in [0, 1].</param>
-    /// <returns>q-values in the same order.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A p-value is outside [0, 1].</exception>
-    /// <remarks>Source: Benjamini and Yekutieli 2001, Annals of Statistics 29.</remarks>
-    public static IReadOnlyList<double> QValuesUnderDependence(IReadOnlyList<double> pValues)
-    {
-        var harmonic = 0.0;
-        for (var k = pValues.Count; k >= 1; k--)
-            harmonic += 1.0 / k;
-        return StepUp(pValues, pValues.Count * harmonic);
-    }
-
     private static double[] StepUp(IReadOnlyList<double> pValues, double factor)
     {
         var p = Multiplicity.Checked(pValues);

@@ -6,15 +6,7 @@ namespace FleetTrend.Statistics.Norms;
 /// </summary>
 public static class FamilyWise
 {
-    /// <summary>Each p-value times their number, at most one.</summary>
-    /// <param name="pValues">p-values in any order, each in [0, 1].</param>
-    /// <returns>Adjusted p-values in the same order.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A p-value is outside [0, 1].</exception>
-    /// <remarks>Source: the Bonferroni inequality.</remarks>
-    public static IReadOnlyList<double> Bonferroni(IReadOnlyList<double> pValues) =>
-        Array.ConvertAll(Multiplicity.Checked(pValues), p => Math.Min(1, p * pValues.Count));
-
-    /// <summary>Step-down adjustment, valid under any dependence and never weaker than <see cref="Bonferroni"/>.</summary>
+    /// <summary>Step-down adjustment, valid under any dependence.</summary>
     /// <param name="pValues">p-values in any order, each in [0, 1].</param>
     /// <returns>Adjusted p-values in the same order.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A p-value is outside [0, 1].</exception>
@@ -29,25 +21,6 @@ public static class FamilyWise
         {
             largest = Math.Max(largest, Math.Min(1, p[order[rank]] * (p.Length - rank)));
             adjusted[order[rank]] = largest;
-        }
-        return adjusted;
-    }
-
-    /// <summary>Step-up adjustment, valid for independent or positively dependent p-values.</summary>
-    /// <param name="pValues">p-values in any order, each in [0, 1].</param>
-    /// <returns>Adjusted p-values in the same order.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A p-value is outside [0, 1].</exception>
-    /// <remarks>Source: Hochberg 1988, Biometrika 75.</remarks>
-    public static IReadOnlyList<double> Hochberg(IReadOnlyList<double> pValues)
-    {
-        var p = Multiplicity.Checked(pValues);
-        var order = Multiplicity.Ascending(p);
-        var adjusted = new double[p.Length];
-        var smallest = 1.0;
-        for (var rank = p.Length - 1; rank >= 0; rank--)
-        {
-            smallest = Math.Min(smallest, p[order[rank]] * (p.Length - rank));
-            adjusted[order[rank]] = smallest;
         }
         return adjusted;
     }

@@ -44,34 +44,6 @@ public sealed record RateEstimate
             events, exposureHours, new Interval(mean.Lower / exposureHours, mean.Upper / exposureHours, confidence));
     }
 
-    /// <summary>
-    /// Rate and exact interval where the watch ended with the last event (failure-truncated): the hours are then a gamma
-    /// variable whose shape is the number of events, at both ends of the interval.
-    /// </summary>
-    /// <param name="events">Events counted, the last one at the end of the exposure.</param>
-    /// <param name="exposureHours">Hours under observation until the last event, finite, zero or more.</param>
-    /// <param name="confidence">Two-sided confidence, in (0, 1).</param>
-    /// <returns>
-    /// The rate; <see cref="NotEstimableKind.NothingObserved"/> without exposure, <see cref="NotEstimableKind.NoEvents"/>
-    /// without an event to end at.
-    /// </returns>
-    /// <exception cref="ArgumentOutOfRangeException">Negative or infinite input, or confidence outside (0, 1).</exception>
-    /// <exception cref="ArgumentException">Events were counted in no exposure.</exception>
-    /// <remarks>Source: NIST/SEMATECH e-Handbook 8.4.5.1 (failure-censored case).</remarks>
-    public static Outcome<RateEstimate> EstimateToLastEvent(int events, double exposureHours, double confidence = 0.95)
-    {
-        CheckExposure(events, exposureHours);
-        Confidences.Check(confidence);
-        if (exposureHours == 0)
-            return new NotEstimable(NotEstimableKind.NothingObserved, 0, "No hours of exposure: nothing was observed.");
-        if (events == 0)
-            return new NotEstimable(NotEstimableKind.NoEvents, 0, "No event: the watch cannot have ended with one.");
-        var tail = (1 - confidence) / 2;
-        return new RateEstimate(
-            events, exposureHours,
-            new Interval(Quantile.Gamma(tail, events) / exposureHours, Quantile.Gamma(1 - tail, events) / exposureHours, confidence));
-    }
-
     /// <summary>Refuses a count or an exposure that cannot be.</summary>
     internal static void CheckExposure(int events, double exposureHours)
     {

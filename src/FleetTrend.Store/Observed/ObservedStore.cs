@@ -1,3 +1,4 @@
+using FleetTrend.Records;
 using Npgsql;
 using NpgsqlTypes;
 
@@ -15,7 +16,8 @@ public sealed class ObservedStore(NpgsqlDataSource dataSource)
     /// </remarks>
     private const string States =
         """
-        with since as (select least(@as_of, coalesce((select max(as_of) from trends), '-infinity')) as moment),
+        with wanted as (select id, registration from aircraft where @registration is null or registration = @registration),
+        since as (select least(@as_of, coalesce((select max(as_of) from trends), '-infinity')) as moment),
         touched as (
             select record.aircraft_id from records record, since
             where record.accept_time > since.moment and record.accept_time <= @as_of and record.aircraft_id is not null
@@ -32,44 +34,56 @@ public sealed class ObservedStore(NpgsqlDataSource dataSource)
             where decided.decide_time > since.moment and decided.decide_time <= @as_of
         ),
         serials as (
-            select record.aircraft_id, content.serial_number
-            from installations content join records record on record.id = content.record_id where content.serial_number is not null
-            union
-            select record.aircraft_id, content.serial_number
-            from removals content join records record on record.id = content.record_id where content.serial_number is not null
+            select record_id, serial_number from installations where serial_number is not null
+            union all
+            select record_id, serial_number from removals where serial_number is not null
+        ),
+        own as (
+            select distinct wanted.id as aircraft_id, content.serial_number
+            from wanted
+            join records record on record.aircraft_id = wanted.id and record.kind in (@installation, @removal)
+            join serials content on content.record_id = record.id
         ),
         shared as (
             select own.aircraft_id, array_agg(distinct other.aircraft_id) as ids
-            from serials own join serials other on other.serial_number = own.serial_number and other.aircraft_id <> own.aircraft_id
+            from own
+            join serials content on content.serial_number = own.serial_number
+            join records other on other.id = content.record_id and other.aircraft_id <> own.aircraft_id
             group by own.aircraft_id
         ),
         placed as (
             select record.aircraft_id, array_agg(distinct type_group.name) as names
-            from assignments line
-            join records record on record.id = line.record_id
+            from wanted
+            join records record on record.aircraft_id = wanted.id and record.kind = @airframe
+            join assignments line on line.record_id = record.id
             join type_groups type_group on type_group.id = line.type_group_id
             where record.accept_time <= @as_of
             group by record.aircraft_id
         )
-        select aircraft.id, aircraft.registration, placed.names, coalesce(shared.ids, '{}'),
+        select wanted.id, wanted.registration, placed.names, coalesce(shared.ids, '{}'),
                coalesce(kept.as_of <= @as_of and kept.code = @code and (kept.next_date is null or kept.next_date > @day), false),
-               aircraft.id in (select aircraft_id from touched) or shared.ids && (select array_agg(aircraft_id) from touched)
-        from aircraft
-        join placed on placed.aircraft_id = aircraft.id
-        left join shared on shared.aircraft_id = aircraft.id
-        left join observed_aircraft kept on kept.aircraft_id = aircraft.id
+               wanted.id in (select aircraft_id from touched) or shared.ids && (select array_agg(aircraft_id) from touched)
+        from wanted
+        join placed on placed.aircraft_id = wanted.id
+        left join shared on shared.aircraft_id = wanted.id
+        left join observed_aircraft kept on kept.aircraft_id = wanted.id
         """;
 
-    /// <summary>The state of every aircraft at a moment of <see cref="Histories.Knowledge.FixAsOfAsync"/>, or one before it; by registration.</summary>
+    /// <summary>The state of aircraft at a moment of <see cref="Histories.Knowledge.FixAsOfAsync"/>, or one before it; by registration.</summary>
     /// <param name="asOf">The moment.</param>
     /// <param name="code">Which code observes: rows of another are not kept.</param>
+    /// <param name="registration">One aircraft alone; null for all.</param>
     /// <param name="ct">Cancels.</param>
-    public async Task<IReadOnlyList<AircraftState>> ReadStatesAsync(DateTimeOffset asOf, Guid code, CancellationToken ct)
+    public async Task<IReadOnlyList<AircraftState>> ReadStatesAsync(DateTimeOffset asOf, Guid code, string? registration, CancellationToken ct)
     {
         await using var command = dataSource.CreateCommand(States);
         command.CommandTimeout = 0;
         command.Parameters.AddWithValue("as_of", asOf.ToUniversalTime());
         command.Parameters.AddWithValue("code", code);
+        command.Parameters.AddWithValue("registration", NpgsqlDbType.Text, (object?)registration ?? DBNull.Value);
+        command.Parameters.AddWithValue("airframe", (int)RecordKind.Airframe);
+        command.Parameters.AddWithValue("installation", (int)RecordKind.Installation);
+        command.Parameters.AddWithValue("removal", (int)RecordKind.Removal);
         command.Parameters.AddWithValue("day", DateOnly.FromDateTime(asOf.UtcDateTime));
         var states = new List<AircraftState>();
         await using var reader = await command.ExecuteReaderAsync(ct);

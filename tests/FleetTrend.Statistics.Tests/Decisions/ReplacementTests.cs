@@ -27,19 +27,6 @@ public sealed class ReplacementTests
         Assert.Equal(failureCost / new WeibullLife(shape, 900).Mean, best.CostPerHour, 12);
     }
 
-    [Fact] // Barlow and Hunter 1960, closed form in R.
-    public void Best_interval_with_minimal_repair()
-    {
-        var reference = ReferenceCase.Load("block-replacement-minimal-repair");
-        var (exponent, lambda) = (reference.Column("exponent"), reference.Column("lambda"));
-        var found = exponent.Select((b, i) => BlockReplacement.Optimum(
-            b, Math.Pow(lambda[i], -1 / b), reference.Parameter("renewal"), reference.Parameter("repair")).Value).ToList();
-        reference.Equal(found.Select(f => f.Interval), "interval");
-        reference.Equal(found.Select(f => f.CostPerHour), "cost");
-        reference.Equal(found.Select(f => f.Repairs), "repairs");
-        Assert.Equal(NotEstimableKind.NoFiniteMaximum, BlockReplacement.Optimum(0.9, 100, 4, 1).Reason?.Kind);
-    }
-
     [Theory] // By inversion of IEC 61649's conditional probability: the chance over the wait is the risk.
     [InlineData(2.5, 0)]
     [InlineData(2.5, 600)]

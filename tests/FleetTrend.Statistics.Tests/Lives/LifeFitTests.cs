@@ -174,20 +174,6 @@ public sealed class LifeFitTests
         LifeFit Fit(Func<int, bool> rows) => LifeFit.Fit(LifeDistribution.Weibull, source.Lives(rows)).Value;
     }
 
-    // Nelson 1982 p. 318, Weibayes by the closed form scale^2 = sum t^2 / failures.
-    [Fact]
-    public void A_stated_shape_gives_the_closed_form_scale()
-    {
-        var source = ReferenceCase.Load("generator-fans");
-        var fit = LifeFit.FitWithShape(LifeDistribution.Weibull, 2, source.Lives()).Value;
-        source.Equal(fit.Scale.Value, "weibayes_2_scale");
-        Assert.Equal(0, fit.Shape.StandardError);
-        Assert.Equal(1, fit.FittedParameters);
-        Assert.Equal(fit.Scale.Interval.Lower * Math.Sqrt(-Math.Log(0.9)), fit.Quantile(0.1).Interval.Lower, 8);
-        Assert.Equal(fit.Model.ConditionalFailure(1000, 500), fit.ConditionalFailure(1000, 500).Value, 12);
-        Assert.True(fit.ConditionalFailure(1000, 500).Interval.Contains(fit.Model.ConditionalFailure(1000, 500)));
-    }
-
     internal static void AssertWeibull(ReferenceCase source, LifeFit fit, params string[] path)
     {
         source.Equal(fit.Shape.Value, [.. path, "shape"]);

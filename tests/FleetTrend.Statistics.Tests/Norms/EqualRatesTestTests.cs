@@ -32,24 +32,11 @@ public sealed class EqualRatesTestTests
         Assert.InRange(test.DeviancePValue, 0.30, 0.31);
     }
 
-    [Fact] // Ten pumps: moments of the rates, formula of Marshall 1991 in R.
-    public void Moments_of_rates()
-    {
-        var reference = ReferenceCase.Load("pump-failures");
-        var moments = GammaMoments.Estimate(GammaPoissonFitTests.Units(reference, "exposure")).Value;
-        reference.Equal(moments.Mean, "moments", "mean");
-        reference.Equal(moments.Variance, "moments", "variance");
-        reference.Equal(moments.Shape, "moments", "shape");
-        reference.Equal(moments.Rate, "moments", "rate");
-    }
-
     [Fact]
     public void Data_that_cannot_tell_give_typed_reasons()
     {
         Assert.Equal(NotEstimableKind.NothingObserved, EqualRatesTest.Test([new(0, 0)]).Reason?.Kind);
         Assert.Equal(NotEstimableKind.NoEvents, EqualRatesTest.Test([new(0, 10), new(0, 20)]).Reason?.Kind);
         Assert.Equal(NotEstimableKind.NoInformation, EqualRatesTest.Test([new(3, 10)]).Reason?.Kind);
-        Assert.Equal(NotEstimableKind.NoInformation, GammaMoments.Estimate([new(3, 10)]).Reason?.Kind);
-        Assert.Equal(NotEstimableKind.OnBoundary, GammaMoments.Estimate([new(4, 100), new(5, 100), new(4, 100)]).Reason?.Kind);
     }
 }

@@ -1,4 +1,3 @@
-using FleetTrend.Statistics.Charts;
 using FleetTrend.Statistics.Norms;
 using FleetTrend.Statistics.Rates;
 
@@ -93,18 +92,6 @@ public sealed class GammaPoissonFitTests
         reference.Equal(FalseDiscovery.QValues([.. units.Select(fit.UpperPValue)]), "q_law");
         reference.Equal(FalseDiscovery.QValues([.. units.Select(fit.UpperPValue)]).Count(q => q <= 0.05), "flagged_law_count");
         reference.Equal(1 + posteriors.FindIndex(p => p.Mean == posteriors.Max(q => q.Mean)), "top");
-    }
-
-    [Fact] // The same fleet by plain Poisson tails, which take spread between aircraft for trouble: ten of sixty flagged.
-    public void Simulated_aircraft_by_plain_poisson_tails()
-    {
-        var reference = ReferenceCase.Load("sim2-cracks-aircraft");
-        var chart = UChart.Draw(Units(reference, "expected")).Value;
-        double[] tails = [.. chart.Points.Select(p => p.UpperPValue)];
-        reference.Equal(tails, "p_poisson");
-        var q = FalseDiscovery.QValues(tails);
-        reference.Equal(q, "q_poisson");
-        reference.Equal(Enumerable.Range(0, 60).Where(i => q[i] <= 0.05).Select(i => i + 1.0), "flagged_poisson");
     }
 
     [Fact] // Aircraft 17 against the distribution of the other fifty-nine at their pooled rate, in R.

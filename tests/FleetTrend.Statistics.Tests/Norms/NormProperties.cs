@@ -28,6 +28,16 @@ public sealed class NormProperties
         }
     });
 
+    [Fact]
+    public void Units_of_any_size_can_be_tested_for_one_rate() =>
+        (from events in Gen.OneOf(Gen.Int[0, 3], Gen.Int[0, 5000])
+         from hours in Gen.OneOf(Gen.Double[1e-9, 1e-3], Gen.Double[0.5, 5000], Gen.Double[1e5, 1e12])
+         select new CountExposure(events, hours)).List[1, 20].Sample(units =>
+    {
+        if (EqualRatesTest.Test(units).TryGetValue(out var test))
+            Assert.True(double.IsFinite(test.ChiSquare) && test.PValue is >= 0 and <= 1 && test.DeviancePValue is >= 0 and <= 1);
+    });
+
     [Fact] // The interval of a ratio and its one-sided tests are one and the same statement.
     public void A_ratio_interval_excludes_one_exactly_when_a_tail_is_small() =>
         Gen.Select(Gen.Int[0, 60], Gen.Int[0, 60], Gen.Double[0.2, 5]).Sample((a, b, t) =>

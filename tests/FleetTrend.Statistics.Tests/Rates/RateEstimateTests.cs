@@ -23,9 +23,6 @@ public sealed class RateEstimateTests
         reference.Equal(1 / rate.Rate, "mtbf");
         reference.Equal(1 / rate.Interval.Upper, "lower");
         reference.Equal(1 / rate.Interval.Lower, "upper");
-        var toLast = RateEstimate.EstimateToLastEvent((int)reference.Parameter("events"), reference.Parameter("hours"), 0.9).Value;
-        reference.Equal(1 / toLast.Interval.Upper, "lower_failure_truncated");
-        Assert.Equal(rate.Interval.Lower, toLast.Interval.Lower);
         Assert.Equal(reference.Published("lower"), 1 / rate.Interval.Upper, 4);
         Assert.Equal(reference.Published("upper"), 1 / rate.Interval.Lower, 3);
     }
@@ -76,13 +73,6 @@ public sealed class RateEstimateTests
     [Fact]
     public void No_exposure_is_a_typed_reason() =>
         Assert.Equal(NotEstimableKind.NothingObserved, RateEstimate.Estimate(0, 0).Reason?.Kind);
-
-    [Fact]
-    public void A_watch_to_the_last_event_needs_one()
-    {
-        Assert.Equal(NotEstimableKind.NoEvents, RateEstimate.EstimateToLastEvent(0, 10).Reason?.Kind);
-        Assert.Equal(NotEstimableKind.NothingObserved, RateEstimate.EstimateToLastEvent(0, 0).Reason?.Kind);
-    }
 
     [Fact]
     public void Events_without_exposure_are_refused() => Assert.Throws<ArgumentException>(() => RateEstimate.Estimate(1, 0));

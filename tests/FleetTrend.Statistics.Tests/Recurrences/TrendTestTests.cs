@@ -22,39 +22,20 @@ public sealed class TrendTestTests
         if (reference.Has("p_improving")) reference.Equal(handbook.ImprovingPValue, "p_improving");
     }
 
-    [Theory] // The same data: reversals and their standardised number, with the handbook's half.
-    [InlineData("nist-power-law")]
-    [InlineData("halfbeak-trend")]
-    [InlineData("nist-hahn-trend")]
-    public void Reverse_arrangements(string id)
-    {
-        var reference = ReferenceCase.Load(id);
-        var test = ReverseArrangementTest.Test(reference.Column("time")).Value;
-        reference.Equal(test.Reversals, "reversals");
-        reference.Equal(test.Statistic, "reversal_statistic");
-    }
-
-    [Fact] // NIST: 33 reversals, chi-square 37.23; exact chance by counting permutations in R.
+    [Fact] // NIST: chi-square 37.23.
     public void Nist_case_in_full()
     {
         var reference = ReferenceCase.Load("nist-power-law");
         var unit = new RecurrenceUnit(0, 1500, reference.Column("time"));
-        var test = ReverseArrangementTest.Test(unit.EventTimes).Value;
-        Assert.Equal(reference.Published("reversals"), test.Reversals);
-        reference.Equal(test.ExactImprovingPValue, "reversal_p_exact");
-        reference.Equal(test.MostReversals, "most_reversals");
-        reference.Equal(test.ExpectedReversals, "mean_reversals");
-        reference.Equal(test.ReversalVariance, "variance_reversals");
         Assert.Equal(reference.Published("chi_square"), MilHdbkTest.Test([unit]).Value.Statistic, 2);
         reference.Equal(LaplaceTest.Test([unit]).Value.PValue, "laplace_p");
     }
 
-    [Fact] // NIST sample output for HAHN.DAT: 215 reversals, 35.72037 with cdf 0.4925163E-04, Laplace 3.416969 with cdf 0.9996833.
+    [Fact] // NIST sample output for HAHN.DAT: 35.72037 with cdf 0.4925163E-04, Laplace 3.416969 with cdf 0.9996833.
     public void Hahn_as_printed()
     {
         var reference = ReferenceCase.Load("nist-hahn-trend");
         var unit = new RecurrenceUnit(0, reference.Parameter("end"), reference.Column("time"));
-        Assert.Equal(reference.Published("reversals"), ReverseArrangementTest.Test(unit.EventTimes).Value.Reversals);
         var handbook = MilHdbkTest.Test([unit]).Value;
         Assert.Equal(reference.Published("chi_square"), handbook.Statistic, 1e-4);
         Assert.Equal(reference.Published("chi_square_cdf"), handbook.WorseningPValue, 1e-10);
@@ -104,7 +85,5 @@ public sealed class TrendTestTests
     {
         Assert.Equal(NotEstimableKind.NoEvents, LaplaceTest.Test([new RecurrenceUnit(0, 10)]).Reason?.Kind);
         Assert.Equal(NotEstimableKind.NoInformation, MilHdbkTest.Test([new RecurrenceUnit(5, 10, 7)]).Reason?.Kind);
-        Assert.Equal(NotEstimableKind.TooFewEvents, ReverseArrangementTest.Test([1, 2, 3]).Reason?.Kind);
-        Assert.Throws<ArgumentException>(() => ReverseArrangementTest.Test([1, 3, 2, 4]));
     }
 }

@@ -111,20 +111,3 @@ f <- fit(x, t)
 golden("counts-to-millions", "Gamma-Poisson law of nine units with counts from none to two million", "drawn at random; marginal likelihood in R",
   table = data.frame(events = x, exposure = t), rel = 1e-6, abs = 1e-12, expected = f[c("shape", "rate", "log_likelihood", "se_log_shape", "se_log_rate")],
   checks = list("dnbinom maximised by Nelder-Mead" = max(abs(c(f$shape, f$shape / f$rate) / exp(nb$par) - 1)) < 1e-4 && abs(f$log_likelihood + nb$value) < 1e-6))
-
-# Gamma prior of one rate from two quantiles of the mean time between failures, and the posterior after counts.
-a <- uniroot(function(a) qgamma(.95, a) / qgamma(.5, a) - 600 / 250, c(.001, 500), tol = .Machine$double.eps)$root; b <- 600 * qgamma(.5, a)
-script <- pgamma(c(.001667, .004), shape = 2.863, scale = 1 / 1522.46)
-golden("nist-8.2.5-gamma-prior", "Gamma prior of a failure rate from the median (600 h) and the 5 percent quantile (250 h) of the mean time between failures",
-  "NIST/SEMATECH e-Handbook 8.2.5, the handbook's own R script: a 2.863055, b 1522.506, and .5001232, .9499963 at its rounded values",
-  parameters = list(median = 600, low = 250), rel = 1e-6, abs = 1e-9,
-  expected = list(shape = a, rate = b, at_median = pgamma(1 / 600, a, b), at_low = pgamma(1 / 250, a, b), rounded = script),
-  published = list(shape = 2.863055, rate = 1522.506, rounded = c(.5001232, .9499963)),
-  checks = list("the printed digits" = round(a, 6) == 2.863055 && round(b, 3) == 1522.506 && all(round(script, 7) == c(.5001232, .9499963))))
-golden("nist-8.4.6-bayes-mtbf", "Gamma posterior after 2 failures in 1909 h with prior a = 2, b = 1400: mean time between failures",
-  "NIST/SEMATECH e-Handbook 8.4.6: median 901 h, reciprocal mean 827 h, 80 percent lower limit 600 h (example numbers from memory, they reproduce)",
-  parameters = list(prior_shape = 2, prior_rate = 1400, failures = 2, hours = 1909), rel = 1e-6, abs = 1e-9,
-  expected = list(shape = 4, rate = 3309, median = 1 / qgamma(.5, 4, 3309), reciprocal_mean = 3309 / 4, lower_80 = 1 / qgamma(.8, 4, 3309), lower_90 = 1 / qgamma(.9, 4, 3309),
-    interval_90 = 1 / qgamma(c(.95, .05), 4, 3309), above_600 = pgamma(1 / 600, 4, 3309)),
-  published = list(median = 901, reciprocal_mean = 827, lower_80 = 600),
-  checks = list("the printed hours" = round(1 / qgamma(.5, 4, 3309)) == 901 && floor(3309 / 4) == 827 && round(1 / qgamma(.8, 4, 3309)) == 600))

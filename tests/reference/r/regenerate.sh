@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Makes every reference case again from its R script. With --check it fails where the result differs from the committed files.
-# Needs Debian's r-base-core, r-cran-survival, r-cran-kmsurv, r-cran-mass, r-cran-spc and r-cran-epitools.
+# Needs Debian's r-base-core, r-cran-survival, r-cran-kmsurv, r-cran-mass and r-cran-epitools.
 set -euo pipefail
 cd "$(dirname "$0")"
 for script in *.R; do
