@@ -12,6 +12,7 @@ using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.RecurrenceContrasts;
 using FleetTrend.Trends.Recurrences;
+using FleetTrend.Trends.RenewalAges;
 using FleetTrend.Trends.Repairs;
 using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Silence;
@@ -67,6 +68,9 @@ public static class Analyses
     /// <summary>How soon leaks erode their port faces.</summary>
     public static LeakErosionAnalysis LeakErosions { get; } = new();
 
+    /// <summary>When to renew parts, and how often to look at them.</summary>
+    public static RenewalAgeAnalysis RenewalAges { get; } = new();
+
     /// <summary>Whether what was done helped.</summary>
     public static EffectAnalysis Effects { get; } = new();
 
@@ -83,6 +87,6 @@ public static class Analyses
     public static IReadOnlyList<Analysis> All { get; } =
     [
         Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, Levels, Changes, OpenFindings, DueLooks, FailureChances, ChanceCalibrations,
-        Repairs, LeakErosions, Spares, Effects, Quiet, Silence, DataProblems,
+        Repairs, LeakErosions, RenewalAges, Spares, Effects, Quiet, Silence, DataProblems,
     ];
 }

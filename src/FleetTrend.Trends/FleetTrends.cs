@@ -62,6 +62,7 @@ public static class FleetTrends
             ChanceCalibrations = [.. Settled(Analyses.ChanceCalibrations)],
             Repairs = [.. Settled(Analyses.Repairs)],
             LeakErosions = [.. Settled(Analyses.LeakErosions)],
+            RenewalAges = [.. Settled(Analyses.RenewalAges)],
             Spares = [.. Settled(Analyses.Spares)],
             Effects = [.. Settled(Analyses.Effects)],
             Quiet = [.. Settled(Analyses.Quiet)],

@@ -43,6 +43,15 @@ public sealed record TrendParameters
     /// <summary>The third number of days.</summary>
     public int SpareThirdHorizonDays { get; init; } = 180;
 
+    /// <summary>What a failure in service costs, where a planned renewal costs one.</summary>
+    public double FailureCostRatio { get; init; } = 5;
+
+    /// <summary>Allowed chance that a part which was good at a look fails before the next: the longest look interval keeps it.</summary>
+    public double UndetectedFailureChance { get; init; } = 0.05;
+
+    /// <summary>Greatest renewal ages and look intervals of makers and regulations, as far as they have been told.</summary>
+    public IReadOnlyList<MakerLimit> MakerLimits { get; init; } = [];
+
     /// <summary>The numbers of days for which spares are foreseen, ascending, each once.</summary>
     [JsonIgnore]
     public IReadOnlyList<int> SpareHorizonsDays => [.. new[] { SpareFirstHorizonDays, SpareSecondHorizonDays, SpareThirdHorizonDays }.Distinct().Order()];
@@ -54,6 +63,13 @@ public sealed record TrendParameters
             ?? LookIntervals.FirstOrDefault(i => i.TypeGroup is null && i.Kind == kind)
             ?? LookIntervals.FirstOrDefault(i => i.TypeGroup == typeGroup && i.Kind is null))?.Hours
         ?? LookIntervalHours;
+
+    /// <summary>The greatest renewal age of a kind of location on a type group that has been told, flight hours: that of both, else of the kind, else of
+    /// the type group; null where none has.</summary>
+    public double? GreatestRenewalHoursOf(string typeGroup, string kind) => LimitOf(typeGroup, kind, l => l.RenewalHours);
+
+    /// <summary>The greatest look interval, likewise.</summary>
+    public double? GreatestLookHoursOf(string typeGroup, string kind) => LimitOf(typeGroup, kind, l => l.LookHours);
 
     /// <summary>The same parameters as they hold for one kind of location on one type group.</summary>
     public TrendParameters For(string typeGroup, string kind) => this with { LookIntervalHours = LookIntervalHoursOf(typeGroup, kind), LookIntervals = [] };
@@ -71,4 +87,9 @@ public sealed record TrendParameters
 
     /// <summary>Every parameter as JSON, without the number of the change. The same parameters give the same text.</summary>
     public string ToJson() => JsonSerializer.Serialize(this with { Revision = 0 }, TrendJson.Options);
+
+    private double? LimitOf(string typeGroup, string kind, Func<MakerLimit, double?> limit) => MakerLimits
+        .Where(l => limit(l) is not null && (l.TypeGroup is null || l.TypeGroup == typeGroup) && (l.Kind is null || l.Kind == kind))
+        .OrderBy(l => l.Kind is null).ThenBy(l => l.TypeGroup is null)
+        .Select(limit).FirstOrDefault();
 }

@@ -12,6 +12,7 @@ using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.RecurrenceContrasts;
 using FleetTrend.Trends.Recurrences;
+using FleetTrend.Trends.RenewalAges;
 using FleetTrend.Trends.Repairs;
 using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Silence;
@@ -73,6 +74,9 @@ public sealed record TrendSnapshot
 
     /// <summary>How soon leaks erode their port faces, by type group; empty as above.</summary>
     public IReadOnlyList<LeakErosion> LeakErosions { get; init; } = [];
+
+    /// <summary>When to renew parts and how often to look at them, those where renewing helps first; empty as above.</summary>
+    public IReadOnlyList<RenewalAge> RenewalAges { get; init; } = [];
 
     /// <summary>Whether what was done helped, the newest action first; empty in trends stored before there was one.</summary>
     public IReadOnlyList<Effect> Effects { get; init; } = [];

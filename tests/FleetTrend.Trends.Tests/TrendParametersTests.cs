@@ -21,6 +21,7 @@ public sealed class TrendParametersTests
             double share and < 1 => [share / 1000, 0.999],
             double hours => [hours / 1000],
             IReadOnlyList<LookInterval> => [new[] { new LookInterval(null, "gasket", 0.1) }],
+            IReadOnlyList<MakerLimit> => [new[] { new MakerLimit(null, "gasket", 0.1, 0.1) }],
             var value => throw new NotSupportedException($"{name} is {value}: say here what another value of it is."),
         };
         // Of plain trouble, and of trouble that a level decides about.
@@ -49,6 +50,21 @@ public sealed class TrendParametersTests
         });
     }
 
+    [Theory] // By definition: that of both, else of the kind, else of the type group; each of the two numbers for itself; none where none is told.
+    [InlineData("four", "gasket", 900.0, 50.0)]
+    [InlineData("six", "gasket", 1200.0, 50.0)]
+    [InlineData("four", "clamp", 2000.0, 100.0)]
+    [InlineData("six", "clamp", null, null)]
+    public void The_makers_limit_that_says_most_holds(string typeGroup, string kind, double? renewal, double? look)
+    {
+        MakerLimit[] limits = [new("four", null, 2000, 100), new(null, "gasket", 1200, 50), new("four", "gasket", 900, null), new("six", "muffler", 10, 10)];
+        Assert.All([limits, [.. limits.Reverse()]], some =>
+        {
+            var parameters = new TrendParameters { MakerLimits = some };
+            Assert.Equal((renewal, look), (parameters.GreatestRenewalHoursOf(typeGroup, kind), parameters.GreatestLookHoursOf(typeGroup, kind)));
+        });
+    }
+
     // By construction gaskets at north live by a Weibull law of shape 2 and scale 700 h: 2 % fail within 100 h, 28 % within 400 h.
     [Fact]
     public void A_look_interval_of_a_kind_is_the_age_at_which_its_parts_fail_early()
@@ -69,16 +85,18 @@ public sealed class TrendParametersTests
     [Fact]
     public void Parameters_are_stored_and_read_back_and_what_a_later_version_adds_takes_its_default()
     {
-        var set = new TrendParameters { Revision = 7, Confidence = 0.9, WatchesPer50AircraftYears = 4, LookIntervals = [new("four", null, 50.5)] };
+        var set = new TrendParameters { Revision = 7, Confidence = 0.9, WatchesPer50AircraftYears = 4, LookIntervals = [new("four", null, 50.5)], MakerLimits = [new(null, "gasket", 900, null)] };
         var json = set.ToJson();
         Assert.Equal(
             """{"confidence":0.9,"falseDiscoveryRate":0.05,"flagsPer50AircraftYears":1,"watchesPer50AircraftYears":4,"minimumFailuresForFit":3,"look"""
                 + """IntervalHours":100,"lookIntervals":[{"typeGroup":"four","hours":50.5}],"spareServiceLevel":0.95,"spare"""
-                + """FirstHorizonDays":30,"spareSecondHorizonDays":90,"spareThirdHorizonDays":180}""",
+                + """FirstHorizonDays":30,"spareSecondHorizonDays":90,"spareThirdHorizonDays":180,"failureCostRatio":5,"undetected"""
+                + """FailureChance":0.05,"makerLimits":[{"kind":"gasket","renewalHours":900}]}""",
             json);
         var read = TrendParameters.Read(json, 7);
         Assert.Equal((7, json), (read.Revision, read.ToJson()));
         Assert.Equal(set.LookIntervals, read.LookIntervals);
+        Assert.Equal(set.MakerLimits, read.MakerLimits);
         Assert.Equal((0.99, 3), (TrendParameters.Read("""{"confidence":0.99}""", 1).Confidence, TrendParameters.Read("""{"confidence":0.99}""", 1).MinimumFailuresForFit));
         Assert.Equal(new TrendParameters().ToJson(), TrendParameters.Read(null, 0).ToJson());
     }

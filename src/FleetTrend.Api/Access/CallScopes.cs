@@ -55,6 +55,7 @@ internal static class CallScopes
         ["TrendService/ListRepairs"] = [TrendsRead],
         ["TrendService/ListSpares"] = [TrendsRead],
         ["TrendService/ListLeakErosions"] = [TrendsRead],
+        ["TrendService/ListRenewalAges"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],
         ["TrendService/ListQuiet"] = [TrendsRead],
         ["TrendService/ListSilences"] = [TrendsRead],

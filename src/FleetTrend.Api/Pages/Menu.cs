@@ -11,7 +11,7 @@ internal static class Menu
         new("Parts",
         [
             new("/parts", "How long parts last"), new("/chances", "Chance before the next look"), new("/spares", "Spares"),
-            new("/repairs", "Does the repair hold?"), new("/leaks", "Leak to eroded face"),
+            new("/repairs", "Does the repair hold?"), new("/leaks", "Leak to eroded face"), new("/renewal", "When to renew"),
         ]),
         new("Calls", [new("/flags", "Flags"), new("/effects", "Did it help?"), new("/backtest", "Back-test")]),
         new("Records",

@@ -282,6 +282,25 @@ internal sealed class TrendGrpcService(
     }
 
     /// <inheritdoc/>
+    public override async Task<ListRenewalAgesResponse> ListRenewalAges(ListRenewalAgesRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request),
+            Analyses.RenewalAges,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Kind = Asked(request.Kind) },
+            Analyses.RenewalAges.Order,
+            context.CancellationToken);
+        return new ListRenewalAgesResponse
+        {
+            RenewalAges = { page.Items.Select(a => a.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
     public override async Task<ListEffectsResponse> ListEffects(ListEffectsRequest request, ServerCallContext context)
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);

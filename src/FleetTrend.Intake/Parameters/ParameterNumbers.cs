@@ -7,6 +7,9 @@ public static class ParameterNumbers
     private const double LeastHours = 1;
     private const double MostHours = 5_000;
 
+    // No part of these is older.
+    private const double MostAgeHours = 100_000;
+
     // The season is that of the year before.
     private const double MostDaysAhead = 365;
 
@@ -53,9 +56,25 @@ public static class ParameterNumbers
         new("spare_first_horizon_days", "Spares foreseen, days ahead: first", "Spares are foreseen for so many days.", 1, MostDaysAhead, 0),
         new("spare_second_horizon_days", "Spares foreseen, days ahead: second", "And for so many days.", 1, MostDaysAhead, 0),
         new("spare_third_horizon_days", "Spares foreseen, days ahead: third", "And for so many. Two or three that are equal are one.", 1, MostDaysAhead, 0),
+
+        // Where a failure costs no more than a planned renewal, no age pays.
+        new(
+            "failure_cost_ratio", "Cost of a failure",
+            "What a failure in service costs, all told, where a planned renewal costs one. It decides at which age renewing a part costs least. Higher renews earlier.", 1.1, 1_000, 1),
+        new(
+            "undetected_failure_chance", "Undetected failures allowed",
+            "Of parts that were good at a look, at most this share is to fail before the next. Lower asks for looks more often.", 0.001, 0.5, 3),
     ];
 
     /// <summary>The hours of a look interval that differs from the general one.</summary>
     public static ParameterNumber LookInterval { get; } =
         new("hours", "Look interval", "Flight hours from one look to the next.", LeastHours, MostHours, 1) { IsHours = true };
+
+    /// <summary>The greatest renewal age that a maker or a regulation allows.</summary>
+    public static ParameterNumber MakerRenewal { get; } =
+        new("renewal_hours", "Greatest renewal age", "Greatest age at which a part is renewed, flight hours.", LeastHours, MostAgeHours, 1) { IsHours = true };
+
+    /// <summary>The greatest look interval that a maker or a regulation allows.</summary>
+    public static ParameterNumber MakerLook { get; } =
+        new("look_hours", "Greatest look interval", "Greatest interval between looks, flight hours.", LeastHours, MostHours, 1) { IsHours = true };
 }

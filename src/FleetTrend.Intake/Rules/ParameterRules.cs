@@ -7,7 +7,6 @@ namespace FleetTrend.Intake.Rules;
 /// <summary>Rules of a change of the parameters.</summary>
 public static class ParameterRules
 {
-    private const int MaxIntervals = 500;
     private const int MaxNoteLength = 2_000;
 
     /// <summary>Every rule that a change breaks.</summary>
@@ -42,24 +41,29 @@ public static class ParameterRules
     {
         foreach (var number in ParameterNumbers.All)
             CheckNumber(reader, number, number.In(parameters));
-        if (parameters.LookIntervals.Count > MaxIntervals)
+        var intervals = new LinesOfKinds(reader, "look_intervals", "look_interval_hours holds for all", typeGroups, kinds);
+        if (intervals.AreNotTooMany(parameters.LookIntervals.Count))
         {
-            reader.RefuseBare("look_intervals", $"{parameters.LookIntervals.Count}", Reasons.TooManyItems, $"must be a list of up to {MaxIntervals}");
-            return;
+            foreach (var (index, interval) in parameters.LookIntervals.Index())
+                CheckNumber(intervals.At(index, interval.TypeGroup, interval.Kind), ParameterNumbers.LookInterval, interval.HasHours ? interval.Hours : null);
         }
 
-        var seen = new HashSet<(string TypeGroup, string Kind)>();
-        foreach (var (index, interval) in parameters.LookIntervals.Index())
+        var limits = new LinesOfKinds(reader, "maker_limits", "no limit holds for all", typeGroups, kinds);
+        if (limits.AreNotTooMany(parameters.MakerLimits.Count))
         {
-            var line = reader.At($"look_intervals[{index}]");
-            CheckName(line, "type_group", interval.TypeGroup, typeGroups, Reasons.TypeGroupNotRegistered, "must be a registered type group, or empty for all");
-            CheckName(line, "kind", interval.Kind, kinds, Reasons.LocationKindUnknown, "must be the name of a location kind, or empty for all");
-            CheckNumber(line, ParameterNumbers.LookInterval, interval.HasHours ? interval.Hours : null);
-            if (interval is { TypeGroup: "", Kind: "" })
-                line.Refuse("type_group", "", Reasons.FieldRequired, "must be given where kind is not: look_interval_hours holds for all");
-            else if (!seen.Add((interval.TypeGroup, interval.Kind)))
-                line.Refuse(interval.Kind.Length > 0 ? "kind" : "type_group", interval.Kind.Length > 0 ? interval.Kind : interval.TypeGroup, Reasons.DuplicateLine, "must be a type group and kind that no other line has");
+            foreach (var (index, limit) in parameters.MakerLimits.Index())
+                CheckLimit(limits.At(index, limit.TypeGroup, limit.Kind), limit);
         }
+    }
+
+    private static void CheckLimit(FieldReader line, Wire.MakerLimit limit)
+    {
+        if (!limit.HasRenewalHours && !limit.HasLookHours)
+            line.Refuse("renewal_hours", "", Reasons.FieldRequired, "must be given where look_hours is not");
+        if (limit.HasRenewalHours)
+            CheckNumber(line, ParameterNumbers.MakerRenewal, limit.RenewalHours);
+        if (limit.HasLookHours)
+            CheckNumber(line, ParameterNumbers.MakerLook, limit.LookHours);
     }
 
     private static void CheckNumber(FieldReader reader, ParameterNumber number, double? given)
@@ -72,12 +76,5 @@ public static class ParameterRules
             reader.RefuseBare(number.Field, FieldReader.Number(value), Reasons.NumberOutOfRange, number.Rule);
         else if (value != Math.Round(value, number.Decimals))
             reader.RefuseBare(number.Field, FieldReader.Number(value), Reasons.TooManyDecimals, number.Rule);
-    }
-
-    private static void CheckName(
-        FieldReader reader, string field, string name, IReadOnlyCollection<string> known, Reason unknown, string rule)
-    {
-        if (name.Length > 0 && !known.Contains(name, StringComparer.Ordinal))
-            reader.Refuse(field, name, unknown, rule, NearestName.Find(name, known));
     }
 }

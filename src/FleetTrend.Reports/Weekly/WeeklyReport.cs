@@ -45,6 +45,7 @@ public sealed record WeeklyReport
             QuietSection.Compose(draft),
             LevelsSection.Compose(draft),
             PartLivesSection.Compose(draft),
+            RenewalAgesSection.Compose(draft),
             RatesSection.Compose(draft),
             FleetSection.Compose(draft),
             problems.Section(),

@@ -104,6 +104,7 @@ public sealed class ResultReader(ResultStore store)
             Repairs = await AllAsync(Analyses.Repairs),
             Spares = await AllAsync(Analyses.Spares),
             LeakErosions = await AllAsync(Analyses.LeakErosions),
+            RenewalAges = await AllAsync(Analyses.RenewalAges),
             Effects = await AllAsync(Analyses.Effects),
             Quiet = await AllAsync(Analyses.Quiet),
             Silences = await AllAsync(Analyses.Silence),

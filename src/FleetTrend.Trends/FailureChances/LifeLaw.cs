@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using FleetTrend.Statistics.Lives;
+using FleetTrend.Trends.PartLives;
 
 namespace FleetTrend.Trends.FailureChances;
 
@@ -14,4 +15,8 @@ public sealed record LifeLaw(string Kind, string? Base, string Distribution, int
     /// <summary>The fit; null in what was stored.</summary>
     [JsonIgnore]
     internal LifeFit? Fit { get; init; }
+
+    /// <summary>The lives behind it; null in what was stored.</summary>
+    [JsonIgnore]
+    internal FittedLives? Behind { get; init; }
 }

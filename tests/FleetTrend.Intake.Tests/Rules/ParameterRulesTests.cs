@@ -21,6 +21,8 @@ public sealed class ParameterRulesTests
     [InlineData("spare_first_horizon_days", 1, 365, 0, 366, "must be a whole number from 1 to 365")]
     [InlineData("spare_second_horizon_days", 1, 365, 0, 366, "must be a whole number from 1 to 365")]
     [InlineData("spare_third_horizon_days", 1, 365, 0, 366, "must be a whole number from 1 to 365")]
+    [InlineData("failure_cost_ratio", 1.1, 1000, 1.0, 1000.1, "must be a number from 1.1 to 1,000 with at most one decimal")]
+    [InlineData("undetected_failure_chance", 0.001, 0.5, 0.0, 0.501, "must be a number from 0.001 to 0.5 with at most 3 decimals")]
     public void A_number_is_taken_up_to_its_bounds_and_refused_beyond_them(string field, double least, double most, double below, double above, string rule)
     {
         Assert.Empty(Check(r => Set(r, field, least)));
@@ -63,6 +65,22 @@ public sealed class ParameterRulesTests
     }
 
     [Fact]
+    public void A_makers_limit_names_what_is_there_once_and_limits_something()
+    {
+        Assert.Empty(Check(r => r.Parameters.MakerLimits.Add([Limit("six", "", 1000, null), Limit("", "gasket", null, 50.5), Limit("six", "gasket", 100_000, 5000)])));
+        (string Field, string Reason)[] Broken(params MakerLimit[] some) => [.. Check(r => r.Parameters.MakerLimits.Add(some)).Select(Reason)];
+        Assert.Equal([("parameters.maker_limits[0].type_group", "TYPE_GROUP_NOT_REGISTERED")], Broken(Limit("trainer-for", "", 25, null)));
+        Assert.Equal([("parameters.maker_limits[0].kind", "LOCATION_KIND_UNKNOWN")], Broken(Limit("", "gaskets", 25, null)));
+        Assert.Equal([("parameters.maker_limits[0].type_group", "FIELD_REQUIRED")], Broken(Limit("", "", 25, null)));
+        Assert.Equal([("parameters.maker_limits[1].kind", "DUPLICATE_LINE")], Broken(Limit("", "clamp", 25, null), Limit("", "clamp", null, 25)));
+        Assert.Equal([("parameters.maker_limits[0].renewal_hours", "FIELD_REQUIRED")], Broken(Limit("six", "", null, null)));
+        Assert.Equal(
+            [("parameters.maker_limits[0].renewal_hours", "NUMBER_OUT_OF_RANGE"), ("parameters.maker_limits[0].look_hours", "NUMBER_OUT_OF_RANGE")],
+            Broken(Limit("six", "", 100_001, 5001)));
+        Assert.Equal([("parameters.maker_limits", "TOO_MANY_ITEMS")], Broken([.. Enumerable.Repeat(Limit("six", "", 25, 25), 501)]));
+    }
+
+    [Fact]
     public void A_change_says_what_it_replaces_and_why()
     {
         Assert.Empty(Check(r => r.Revision = 7));
@@ -71,7 +89,17 @@ public sealed class ParameterRulesTests
         Assert.Equal(("note", "FIELD_REQUIRED"), Reason(Assert.Single(Check(r => r.Note = ""))));
         Assert.Equal(("note", "TEXT_TOO_LONG"), Reason(Assert.Single(Check(r => r.Note = new string('x', 2_001)))));
         Assert.Equal(("parameters", "FIELD_REQUIRED"), Reason(Assert.Single(Check(r => r.Parameters = null))));
-        Assert.Equal(12, ParameterRules.Check(new ChangeParametersRequest { Parameters = new() }, TypeGroups, Kinds).Count); // all told at once
+        Assert.Equal(14, ParameterRules.Check(new ChangeParametersRequest { Parameters = new() }, TypeGroups, Kinds).Count); // all told at once
+    }
+
+    private static MakerLimit Limit(string typeGroup, string kind, double? renewal, double? look)
+    {
+        var limit = new MakerLimit { TypeGroup = typeGroup, Kind = kind };
+        if (renewal is { } age)
+            limit.RenewalHours = age;
+        if (look is { } hours)
+            limit.LookHours = hours;
+        return limit;
     }
 
     private static LookInterval On(string typeGroup, string kind, double hours) => new() { TypeGroup = typeGroup, Kind = kind, Hours = hours };
@@ -99,6 +127,8 @@ public sealed class ParameterRulesTests
                 SpareFirstHorizonDays = 30,
                 SpareSecondHorizonDays = 90,
                 SpareThirdHorizonDays = 180,
+                FailureCostRatio = 5,
+                UndetectedFailureChance = 0.05,
             },
         };
         change(request);

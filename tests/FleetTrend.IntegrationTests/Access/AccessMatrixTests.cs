@@ -85,6 +85,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListRepairs"] = "R",
         ["TrendService/ListSpares"] = "R",
         ["TrendService/ListLeakErosions"] = "R",
+        ["TrendService/ListRenewalAges"] = "R",
         ["TrendService/ListEffects"] = "R",
         ["TrendService/ListQuiet"] = "R",
         ["TrendService/ListSilences"] = "R",

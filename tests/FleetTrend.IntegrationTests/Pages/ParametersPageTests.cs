@@ -37,7 +37,7 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
         Assert.Equal("In forcethe shipped defaults", page.QuerySelector(".status")!.TextContent.Trim());
         var rows = page.QuerySelectorAll("main table tbody tr");
         Assert.Equal(ParameterNumbers.All.Select(n => (n.Title, n.Meaning)), rows.Select(r => (r.Children[0].TextContent, r.Children[3].TextContent)));
-        Assert.Equal(["0.95", "0.05", "1", "5", "3", "100 h", "0.95", "30", "90", "180"], rows.Select(r => r.Children[1].TextContent));
+        Assert.Equal(["0.95", "0.05", "1", "5", "3", "100 h", "0.95", "30", "90", "180", "5", "0.05"], rows.Select(r => r.Children[1].TextContent));
         Assert.All(rows, r => Assert.Equal(r.Children[1].TextContent, r.Children[2].TextContent));
         Assert.Equal("0.95", Value(page, "parameters.confidence"));
         Assert.Equal("0", Value(page, "revision"));
@@ -80,6 +80,27 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
     }
 
     [Fact]
+    public async Task A_makers_limit_is_recorded_shown_and_taken_away_again()
+    {
+        var typed = Shipped();
+        (typed["parameters.maker_limits[0].kind"], typed["parameters.maker_limits[0].renewal_hours"], typed["note"]) = ("gasket", "900", "the maker's manual");
+        using (var taken = await director.SendAsync(Path, Form, typed))
+            Assert.Equal(HttpStatusCode.Redirect, taken.StatusCode);
+        var stored = (await server.Parameters.GetParametersAsync(new GetParametersRequest())).Parameters;
+        Assert.Equal(new MakerLimit { Kind = "gasket", RenewalHours = 900 }, Assert.Single(stored.Parameters.MakerLimits));
+        var page = await director.PageAsync(Path);
+        Assert.Contains("Maker's limit of gasket on all type groups: renewal at 900 h", page.QuerySelector("#history + div tbody tr")!.TextContent);
+        Assert.Equal(("gasket", "900", ""), (Chosen(page, "parameters.maker_limits[0].kind"), Value(page, "parameters.maker_limits[0].renewal_hours"),
+            Value(page, "parameters.maker_limits[0].look_hours")));
+        typed = Shipped();
+        typed["revision"] = "1";
+        using (var back = await director.SendAsync(Path, Form, typed))
+            Assert.Equal(HttpStatusCode.Redirect, back.StatusCode);
+        page = await director.PageAsync(Path);
+        Assert.Contains("Maker's limit of gasket on all type groups: no longer told", page.QuerySelector("#history + div tbody tr")!.TextContent);
+    }
+
+    [Fact]
     public async Task A_broken_rule_stands_beside_its_field_and_what_was_typed_stays()
     {
         var typed = Shipped();
@@ -95,6 +116,15 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
             Assert.Equal(
                 ("95 %", "often", "gasket", "<kept>"),
                 (Value(page, "parameters.confidence"), Value(page, "parameters.look_intervals[0].hours"), Chosen(page, "parameters.look_intervals[0].kind"), page.QuerySelector("#change-note")!.TextContent));
+        }
+
+        typed = Shipped();
+        (typed["parameters.maker_limits[1].kind"], typed["parameters.maker_limits[1].look_hours"]) = ("gasket", "never");
+        using (var limit = await director.SendAsync(Path, Form, typed))
+        {
+            var page = await Browser.ReadAsync(limit);
+            Assert.Contains("got \"never\"", page.GetElementById("change-parameters-maker_limits[0]-look_hours-error")!.TextContent);
+            Assert.Equal(("gasket", "never"), (Chosen(page, "parameters.maker_limits[0].kind"), Value(page, "parameters.maker_limits[0].look_hours")));
         }
 
         typed = Shipped();
@@ -149,12 +179,22 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
         ["parameters.spare_first_horizon_days"] = "30",
         ["parameters.spare_second_horizon_days"] = "90",
         ["parameters.spare_third_horizon_days"] = "180",
+        ["parameters.failure_cost_ratio"] = "5",
+        ["parameters.undetected_failure_chance"] = "0.05",
         ["parameters.look_intervals[0].type_group"] = "",
         ["parameters.look_intervals[0].kind"] = "",
         ["parameters.look_intervals[0].hours"] = "",
         ["parameters.look_intervals[1].type_group"] = "",
         ["parameters.look_intervals[1].kind"] = "",
         ["parameters.look_intervals[1].hours"] = "",
+        ["parameters.maker_limits[0].type_group"] = "",
+        ["parameters.maker_limits[0].kind"] = "",
+        ["parameters.maker_limits[0].renewal_hours"] = "",
+        ["parameters.maker_limits[0].look_hours"] = "",
+        ["parameters.maker_limits[1].type_group"] = "",
+        ["parameters.maker_limits[1].kind"] = "",
+        ["parameters.maker_limits[1].renewal_hours"] = "",
+        ["parameters.maker_limits[1].look_hours"] = "",
     };
 
     private static string? Value(AngleSharp.Dom.IDocument page, string name) => page.QuerySelector($"{Form} [name='{name}']")!.GetAttribute("value");

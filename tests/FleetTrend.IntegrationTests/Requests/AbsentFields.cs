@@ -50,6 +50,10 @@ internal static class AbsentFields
         ["AssignFlagRequest.assignee"] = "empty for nobody",
         ["LookInterval.type_group"] = "empty for all of them",
         ["LookInterval.kind"] = "empty for all of them",
+        ["MakerLimit.type_group"] = "empty for all of them",
+        ["MakerLimit.kind"] = "empty for all of them",
+        ["MakerLimit.renewal_hours"] = "absent where there is none",
+        ["MakerLimit.look_hours"] = "absent where there is none",
         ["StreamRecordsRequest.sequence"] = "Absent is 0",
     };
 

@@ -94,6 +94,8 @@ internal static class WriteRequests
                 Confidence = 0.9, FalseDiscoveryRate = 0.1, FlagsPer50AircraftYears = 2, WatchesPer50AircraftYears = 6, MinimumFailuresForFit = 5,
                 LookIntervalHours = 50, SpareServiceLevel = 0.9, SpareFirstHorizonDays = 20, SpareSecondHorizonDays = 60, SpareThirdHorizonDays = 120,
                 LookIntervals = { new LookInterval { TypeGroup = ShopCards.TypeGroup, Kind = "gasket", Hours = 25.5 } },
+                FailureCostRatio = 7.5, UndetectedFailureChance = 0.02,
+                MakerLimits = { new MakerLimit { TypeGroup = ShopCards.TypeGroup, Kind = "gasket", RenewalHours = 900, LookHours = 50 } },
             },
             Revision = 0, Note = "gaskets more often", ValidateOnly = true,
         },

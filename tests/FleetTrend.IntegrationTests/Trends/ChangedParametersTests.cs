@@ -11,6 +11,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Condition = FleetTrend.Contracts.V1.Condition;
 using Figure = FleetTrend.Contracts.V1.Figure;
 using LookInterval = FleetTrend.Contracts.V1.LookInterval;
+using MakerLimit = FleetTrend.Contracts.V1.MakerLimit;
 
 namespace FleetTrend.IntegrationTests.Trends;
 
@@ -95,6 +96,8 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
         Assert.Equal(ParameterNumbers.All.Select(n => n.Field), contract.Where(f => !f.IsRepeated).Select(f => f.Name));
         var interval = JsonSerializer.SerializeToElement(new FleetTrend.Trends.LookInterval("a", "b", 1), TrendJson.Options);
         Assert.Equal(interval.EnumerateObject().Select(p => p.Name), LookInterval.Descriptor.Fields.InDeclarationOrder().Select(f => f.JsonName));
+        var limit = JsonSerializer.SerializeToElement(new FleetTrend.Trends.MakerLimit("a", "b", 1, 1), TrendJson.Options);
+        Assert.Equal(limit.EnumerateObject().Select(p => p.Name), MakerLimit.Descriptor.Fields.InDeclarationOrder().Select(f => f.JsonName));
         Assert.All(ParameterNumbers.All, n => Assert.InRange(n.In(Shipped().Parameters)!.Value, n.Least, n.Most));
     }
 
@@ -145,6 +148,8 @@ public sealed class ChangedParametersTests(PostgresFixture postgres) : IAsyncLif
             SpareFirstHorizonDays = 30,
             SpareSecondHorizonDays = 90,
             SpareThirdHorizonDays = 180,
+            FailureCostRatio = 5,
+            UndetectedFailureChance = 0.05,
         },
     };
 

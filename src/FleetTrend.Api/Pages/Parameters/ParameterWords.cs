@@ -15,14 +15,26 @@ internal static class ParameterWords
     public static string Value(ParameterNumber number, double? value) => number.IsHours ? $"{Plain(value)} h" : Plain(value);
 
     /// <summary>What a look interval is about: <c>gasket on trainer-four</c>.</summary>
-    public static string Subject(LookInterval interval) =>
-        $"{(interval.Kind.Length > 0 ? interval.Kind : "all kinds of location")} on {(interval.TypeGroup.Length > 0 ? interval.TypeGroup : "all type groups")}";
+    public static string Subject(LookInterval interval) => Subject(interval.TypeGroup, interval.Kind);
+
+    /// <summary>What a maker's limit is about, likewise.</summary>
+    public static string Subject(MakerLimit limit) => Subject(limit.TypeGroup, limit.Kind);
+
+    /// <summary>A maker's limit: <c>renewal at 1000 h, look every 100 h</c>.</summary>
+    public static string Value(MakerLimit limit) => (limit.HasRenewalHours, limit.HasLookHours) switch
+    {
+        (true, true) => $"renewal at {Plain(limit.RenewalHours)} h, look every {Plain(limit.LookHours)} h",
+        (true, false) => $"renewal at {Plain(limit.RenewalHours)} h",
+        _ => $"look every {Plain(limit.LookHours)} h",
+    };
 
     /// <summary>What a change changed, one line each; empty where nothing differs.</summary>
     public static IReadOnlyList<string> Changes(Wire before, Wire after)
     {
         var was = before.LookIntervals.ToDictionary(Subject, i => i.Hours, StringComparer.Ordinal);
         var now = after.LookIntervals.ToDictionary(Subject, i => i.Hours, StringComparer.Ordinal);
+        var limitsBefore = before.MakerLimits.ToDictionary(Subject, Value, StringComparer.Ordinal);
+        var limitsAfter = after.MakerLimits.ToDictionary(Subject, Value, StringComparer.Ordinal);
         return
         [
             .. ParameterNumbers.All.Where(n => n.In(before) != n.In(after))
@@ -31,6 +43,13 @@ internal static class ParameterWords
             .. now.Where(i => was.TryGetValue(i.Key, out var hours) && hours != i.Value)
                 .Select(i => $"Look interval of {i.Key}: {Plain(was[i.Key])} to {Plain(i.Value)} h"),
             .. was.Keys.Where(i => !now.ContainsKey(i)).Select(i => $"Look interval of {i}: no longer its own"),
+            .. limitsAfter.Where(l => !limitsBefore.ContainsKey(l.Key)).Select(l => $"Maker's limit of {l.Key}: {l.Value}"),
+            .. limitsAfter.Where(l => limitsBefore.TryGetValue(l.Key, out var limit) && limit != l.Value)
+                .Select(l => $"Maker's limit of {l.Key}: {limitsBefore[l.Key]} to {l.Value}"),
+            .. limitsBefore.Keys.Where(l => !limitsAfter.ContainsKey(l)).Select(l => $"Maker's limit of {l}: no longer told"),
         ];
     }
+
+    private static string Subject(string typeGroup, string kind) =>
+        $"{(kind.Length > 0 ? kind : "all kinds of location")} on {(typeGroup.Length > 0 ? typeGroup : "all type groups")}";
 }

@@ -9,6 +9,7 @@ using FleetTrend.Store.Parameters;
 using FleetTrend.Trends;
 using Microsoft.AspNetCore.Mvc;
 using LookInterval = FleetTrend.Contracts.V1.LookInterval;
+using MakerLimit = FleetTrend.Contracts.V1.MakerLimit;
 using ParameterRevision = FleetTrend.Store.Parameters.ParameterRevision;
 using Wire = FleetTrend.Contracts.V1.Parameters;
 
@@ -21,7 +22,6 @@ internal sealed class ParametersModel(ParameterStore parameters, FleetNames name
     public const string Change = "change";
 
     private const int MostRevisions = 20;
-    private const int EmptyRows = 2;
 
     /// <summary>The shipped defaults.</summary>
     public static Wire Shipped { get; } = new TrendParameters().ToWire();
@@ -38,14 +38,17 @@ internal sealed class ParametersModel(ParameterStore parameters, FleetNames name
     /// <summary>The page of older changes; null where there is none.</summary>
     public string? NextLink { get; private set; }
 
-    /// <summary>How many look intervals the form has room for.</summary>
-    public int Rows => (Posted is null ? Values.LookIntervals.Count : typedRows.Count) + EmptyRows;
+    /// <summary>The rows of look intervals in the form.</summary>
+    public FormRows IntervalRows => new("look_intervals", Posted is null ? Values.LookIntervals.Count : null, typedIntervals);
+
+    /// <summary>The rows of makers' limits in the form.</summary>
+    public FormRows LimitRows => new("maker_limits", Posted is null ? Values.MakerLimits.Count : null, typedLimits);
 
     private IReadOnlyList<string> typeGroups = [];
     private IReadOnlyList<string> kinds = [];
 
-    // The rows of the form that were filled in: those that were left empty fall out when it comes back.
-    private readonly List<int> typedRows = [];
+    private readonly List<int> typedIntervals = [];
+    private readonly List<int> typedLimits = [];
 
     /// <summary>Shows them.</summary>
     public Task<IActionResult> OnGetAsync([FromQuery(Name = "from")] string? page, CancellationToken ct) => ShowAsync(page, ct);
@@ -58,6 +61,7 @@ internal sealed class ParametersModel(ParameterStore parameters, FleetNames name
         foreach (var number in ParameterNumbers.All)
             number.Set(request.Parameters, ReadNumber(NameOf(number), Typed(NameOf(number)), number, unread));
         ReadIntervals(request.Parameters, unread);
+        ReadLimits(request.Parameters, unread);
         if (int.TryParse(Typed("revision"), NumberStyles.None, CultureInfo.InvariantCulture, out var revision))
             request.Revision = revision;
         return await AnswerAsync(
@@ -79,38 +83,72 @@ internal sealed class ParametersModel(ParameterStore parameters, FleetNames name
     public IReadOnlyList<FormField> Interval(int row)
     {
         var now = Posted is null && row < Values.LookIntervals.Count ? Values.LookIntervals[row] : new LookInterval();
+        return [.. Subject(IntervalRows, row, now.TypeGroup, now.Kind), OfRow(IntervalRows, row, "hours", "Hours", ParameterWords.Plain(now.HasHours ? now.Hours : null))];
+    }
+
+    /// <summary>The fields of a maker's limit, likewise.</summary>
+    public IReadOnlyList<FormField> Limit(int row)
+    {
+        var now = Posted is null && row < Values.MakerLimits.Count ? Values.MakerLimits[row] : new MakerLimit();
         return
         [
-            One("type_group", "Type group", now.TypeGroup) with { Choices = Choices(typeGroups), NoChoice = "All type groups" },
-            One("kind", "Kind of location", now.Kind) with { Choices = Choices(kinds), NoChoice = "All kinds" },
-            One("hours", "Hours", ParameterWords.Plain(now.HasHours ? now.Hours : null)),
+            .. Subject(LimitRows, row, now.TypeGroup, now.Kind),
+            OfRow(LimitRows, row, "renewal_hours", "Greatest renewal age, hours", ParameterWords.Plain(now.HasRenewalHours ? now.RenewalHours : null)),
+            OfRow(LimitRows, row, "look_hours", "Greatest look interval, hours", ParameterWords.Plain(now.HasLookHours ? now.LookHours : null)),
         ];
+    }
 
-        FormField One(string name, string label, string inForce) => Field(Change, RowOf(row) + name, label, isOptional: true) with
-        {
-            Value = Posted is null ? inForce : row < typedRows.Count ? Typed(RowOf(typedRows[row]) + name) : "",
-        };
+    private IEnumerable<FormField> Subject(FormRows rows, int row, string typeGroup, string kind) =>
+    [
+        OfRow(rows, row, "type_group", "Type group", typeGroup) with { Choices = Choices(typeGroups), NoChoice = "All type groups" },
+        OfRow(rows, row, "kind", "Kind of location", kind) with { Choices = Choices(kinds), NoChoice = "All kinds" },
+    ];
+
+    private FormField OfRow(FormRows rows, int row, string name, string label, string inForce)
+    {
+        var field = Field(Change, rows.NameOf(row) + name, label, isOptional: true);
+        return field with { Value = Posted is null ? inForce : rows.TypedAs(row) is { } typed ? Typed(rows.NameOf(typed) + name) : "" };
     }
 
     private static string NameOf(ParameterNumber number) => $"parameters.{number.Field}";
-
-    private static string RowOf(int row) => string.Create(CultureInfo.InvariantCulture, $"parameters.look_intervals[{row}].");
 
     private static IReadOnlyList<(string Value, string Words)> Choices(IReadOnlyList<string> names) => [.. names.Select(n => (n, n))];
 
     /// <summary>Rows that are left empty are none.</summary>
     private void ReadIntervals(Wire into, List<Refusal> unread)
     {
-        for (var row = 0; Request.HasFormContentType && Request.Form.ContainsKey(RowOf(row) + "hours"); row++)
+        foreach (var (to, row) in TypedRows(IntervalRows, ["type_group", "kind", "hours"]))
         {
-            var interval = new LookInterval { TypeGroup = Typed(RowOf(row) + "type_group"), Kind = Typed(RowOf(row) + "kind") };
-            var typed = Typed(RowOf(row) + "hours");
-            if (typed.Length == 0 && interval is { TypeGroup: "", Kind: "" })
-                continue;
-            if (ReadNumber(RowOf(typedRows.Count) + "hours", typed, ParameterNumbers.LookInterval, unread) is { } hours)
+            var interval = new LookInterval { TypeGroup = Typed(row + "type_group"), Kind = Typed(row + "kind") };
+            if (ReadNumber(to + "hours", Typed(row + "hours"), ParameterNumbers.LookInterval, unread) is { } hours)
                 interval.Hours = hours;
             into.LookIntervals.Add(interval);
-            typedRows.Add(row);
+        }
+    }
+
+    private void ReadLimits(Wire into, List<Refusal> unread)
+    {
+        foreach (var (to, row) in TypedRows(LimitRows, ["type_group", "kind", "renewal_hours", "look_hours"]))
+        {
+            var limit = new MakerLimit { TypeGroup = Typed(row + "type_group"), Kind = Typed(row + "kind") };
+            if (ReadNumber(to + "renewal_hours", Typed(row + "renewal_hours"), ParameterNumbers.MakerRenewal, unread) is { } renewal)
+                limit.RenewalHours = renewal;
+            if (ReadNumber(to + "look_hours", Typed(row + "look_hours"), ParameterNumbers.MakerLook, unread) is { } look)
+                limit.LookHours = look;
+            into.MakerLimits.Add(limit);
+        }
+    }
+
+    /// <summary>The rows that were filled in: the name that each has when the form comes back, and the one under which it was typed.</summary>
+    private IEnumerable<(string To, string Row)> TypedRows(FormRows rows, string[] fields)
+    {
+        for (var row = 0; Request.HasFormContentType && Request.Form.ContainsKey(rows.NameOf(row) + fields[^1]); row++)
+        {
+            if (Array.TrueForAll(fields, f => Typed(rows.NameOf(row) + f).Length == 0))
+                continue;
+            var to = rows.NameOf(rows.Typed.Count);
+            rows.Typed.Add(row);
+            yield return (to, rows.NameOf(row));
         }
     }
 
