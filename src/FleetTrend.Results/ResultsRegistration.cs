@@ -1,3 +1,4 @@
+using FleetTrend.Results.Forecasts;
 using FleetTrend.Results.Observing;
 using FleetTrend.Results.Reading;
 using FleetTrend.Results.Refreshes;
@@ -15,6 +16,7 @@ public static class ResultsRegistration
         .AddSingleton<AircraftObserver>()
         .AddSingleton<TypeGroupReader>()
         .AddSingleton<ResultReader>()
+        .AddSingleton<ForecastKeeper>()
         .AddSingleton<LookListReader>()
         .AddSingleton<TrendRefresh>();
 }

@@ -45,6 +45,39 @@ internal sealed class CountDistribution
             k => k == 0 ? 0 : k / (trials - k + 1.0) * ((1 - chance) / chance));
     }
 
+    /// <summary>
+    /// A count of given mean and variance: Poisson counts whose means vary by a gamma distribution where the variance is above the mean, else
+    /// binomial with the
+    /// nearest whole number of trials. By recursion outwards from its mode.
+    /// </summary>
+    public static CountDistribution WithMoments(double mean, double variance)
+    {
+        if (mean <= 0)
+            return Zero;
+        if (variance < mean * (1 - 1e-6))
+        {
+            var trials = Math.Max((long)Math.Ceiling(mean), (long)Math.Round(mean * mean / (mean - variance)));
+            return Binomial(trials, mean / trials);
+        }
+
+        var more = Math.Max(variance / mean - 1, 1e-6);
+        var (shape, share) = (mean / more, more / (1 + more));
+        var mode = Math.Max(0, (long)Math.Floor((shape - 1) * more));
+        return FromMode(mode, 1, k => (k + shape) / (k + 1.0) * share, k => k == 0 ? 0 : k / ((k - 1 + shape) * share));
+    }
+
+    /// <summary>Least and greatest count: beyond either lie at most half of what the confidence leaves.</summary>
+    public (long Lower, long Upper) Limits(double confidence)
+    {
+        var (tail, below, above) = ((1 - confidence) / 2, 0.0, 0.0);
+        var (first, last) = (0, chances.Length - 1);
+        while (first < last && below + chances[first] <= tail)
+            below += chances[first++];
+        while (last > first && above + chances[last] <= tail)
+            above += chances[last--];
+        return (lowest + first, lowest + last);
+    }
+
     /// <summary>Distribution of the sum of two independent counts.</summary>
     public CountDistribution Plus(CountDistribution other)
     {

@@ -2,6 +2,7 @@ using FleetTrend.Store.Codes;
 using FleetTrend.Store.DataProblems;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Fleet;
+using FleetTrend.Store.Forecasts;
 using FleetTrend.Store.HeldRecords;
 using FleetTrend.Store.Histories;
 using FleetTrend.Store.Keys;
@@ -48,6 +49,7 @@ public static class StoreRegistration
             .AddSingleton<FleetDirectory>()
             .AddSingleton<FleetNames>()
             .AddSingleton<ResultStore>()
+            .AddSingleton<ForecastStore>()
             .AddSingleton<StartedRefreshes>()
             .AddSingleton<ObservedStore>()
             .AddSingleton<FreshnessReader>()

@@ -15,6 +15,7 @@ using FleetTrend.Trends.Recurrences;
 using FleetTrend.Trends.RenewalAges;
 using FleetTrend.Trends.Repairs;
 using FleetTrend.Trends.Repeats;
+using FleetTrend.Trends.Scores;
 using FleetTrend.Trends.Silence;
 using FleetTrend.Trends.Spares;
 
@@ -74,6 +75,9 @@ public static class Analyses
     /// <summary>Whether what was done helped.</summary>
     public static EffectAnalysis Effects { get; } = new();
 
+    /// <summary>How right forecasts were.</summary>
+    public static ScoreAnalysis Scores { get; } = new();
+
     /// <summary>What is too quiet, and asked about.</summary>
     public static QuietAnalysis Quiet { get; } = new();
 
@@ -87,6 +91,6 @@ public static class Analyses
     public static IReadOnlyList<Analysis> All { get; } =
     [
         Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, Levels, Changes, OpenFindings, DueLooks, FailureChances, ChanceCalibrations,
-        Repairs, LeakErosions, RenewalAges, Spares, Effects, Quiet, Silence, DataProblems,
+        Repairs, LeakErosions, RenewalAges, Spares, Effects, Scores, Quiet, Silence, DataProblems,
     ];
 }

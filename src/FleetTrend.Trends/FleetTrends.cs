@@ -65,6 +65,7 @@ public static class FleetTrends
             RenewalAges = [.. Settled(Analyses.RenewalAges)],
             Spares = [.. Settled(Analyses.Spares)],
             Effects = [.. Settled(Analyses.Effects)],
+            Scores = [.. Settled(Analyses.Scores)],
             Quiet = [.. Settled(Analyses.Quiet)],
             Silences = [.. Settled(Analyses.Silence)],
             Flags = ProposedFlags.Propose([.. groups.Select(g => g.Candidates)], parameters, kinds, closings),

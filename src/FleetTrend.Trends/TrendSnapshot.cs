@@ -15,6 +15,7 @@ using FleetTrend.Trends.Recurrences;
 using FleetTrend.Trends.RenewalAges;
 using FleetTrend.Trends.Repairs;
 using FleetTrend.Trends.Repeats;
+using FleetTrend.Trends.Scores;
 using FleetTrend.Trends.Silence;
 using FleetTrend.Trends.Spares;
 
@@ -80,6 +81,9 @@ public sealed record TrendSnapshot
 
     /// <summary>Whether what was done helped, the newest action first; empty in trends stored before there was one.</summary>
     public IReadOnlyList<Effect> Effects { get; init; } = [];
+
+    /// <summary>How right forecasts were by quarter, the newest first; empty until there is one to hold against something.</summary>
+    public IReadOnlyList<Score> Scores { get; init; } = [];
 
     /// <summary>How quiet each aircraft and base is, what is asked about first; empty in trends stored before there was a question.</summary>
     public IReadOnlyList<Quietness> Quiet { get; init; } = [];

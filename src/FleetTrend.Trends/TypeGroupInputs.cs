@@ -6,6 +6,7 @@ using FleetTrend.Trends.FailureChances;
 using FleetTrend.Trends.Groups;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Repeats;
+using FleetTrend.Trends.Scores;
 
 namespace FleetTrend.Trends;
 
@@ -18,6 +19,7 @@ public sealed class TypeGroupInputs
     private readonly Lazy<IReadOnlyList<PartLifeTrend>> partLives;
     private readonly Lazy<RateLooks> rateLooks;
     private readonly Lazy<LifeLaws> lifeLaws;
+    private readonly Lazy<IReadOnlyList<FollowedLife>> followedLives;
     private readonly Lazy<GroupExpectations> expectations;
     private readonly Lazy<IReadOnlyList<Change>> changes;
     private readonly Lazy<ChangeLimits> aircraftLimits;
@@ -49,6 +51,7 @@ public sealed class TypeGroupInputs
         observations = new(() => TypeGroupObservations.Sort(typeGroup, Aircraft));
         repeats = new(() => [.. RepeatAnalysis.Find(this)]);
         lifeLaws = new(() => LifeLaws.Fit(this, Aircraft.SelectMany(a => a.Lives).Where(l => l.TypeGroup == TypeGroup)));
+        followedLives = new(() => FollowedLife.Find(this));
         partLives = new(() => [.. PartLifeAnalysis.Fit(this, _ => true)]);
         aircraftLimits = new(() => ChangeLimits.OfAircraft(Expectations, Parameters));
         baseLimits = new(() => ChangeLimits.OfBases(Expectations, Parameters));
@@ -76,6 +79,15 @@ public sealed class TypeGroupInputs
     /// <summary>The newest stock count of each base and part number of the whole fleet.</summary>
     public IReadOnlyList<ObservedStockCount> StockCounts { get; init; } = [];
 
+    /// <summary>Its forecasts as they were published before the moment, and kept.</summary>
+    public KeptForecasts Forecasts { get; init; } = KeptForecasts.None;
+
+    /// <summary>Steps of the lives of its flags before the moment, in the order in which they came.</summary>
+    public IReadOnlyList<FlagStep> FlagSteps { get; init; } = [];
+
+    /// <summary>How many type groups the fleet has.</summary>
+    public int TypeGroupCount { get; init; } = 1;
+
     /// <summary>Those of the aircraft that are in it now.</summary>
     public IEnumerable<AircraftObservations> Present => Aircraft.Where(a => a.TypeGroup == TypeGroup);
 
@@ -93,6 +105,9 @@ public sealed class TypeGroupInputs
 
     /// <summary>Life distributions behind the chances of parts.</summary>
     internal LifeLaws LifeLaws => lifeLaws.Value;
+
+    /// <summary>Lives that take part in a fit, with all their looks.</summary>
+    internal IReadOnlyList<FollowedLife> FollowedLives => followedLives.Value;
 
     /// <summary>Aircraft and bases that get worse, called or not.</summary>
     internal IReadOnlyList<Change> Changes => changes.Value;

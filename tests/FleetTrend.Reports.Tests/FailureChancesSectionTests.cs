@@ -55,7 +55,7 @@ public sealed class FailureChancesSectionTests
     [Fact]
     public void The_page_of_one_aircraft_has_every_part()
     {
-        var page = Page(FailureChancesSection.Compose(Chance(1, 0.9), AsOf));
+        var page = Page(FailureChancesSection.Compose(Chance(1, 0.9), AsOf, []));
         Assert.Equal(["Cyl 2 gasket", "Gasket", "400", "430", "500", "80 % (70 % to 88 %)"], Cells(page.QuerySelector("table")!, 0));
         Assert.Contains("Parts without a chance: 3 of unknown age.", page.TextContent, StringComparison.Ordinal);
     }
@@ -69,7 +69,7 @@ public sealed class FailureChancesSectionTests
             "a kind of part has a chance once 3 of it have failed",
             Page(FailureChancesSection.Compose(Snapshot() with { FailureChances = [untold] })).TextContent,
             StringComparison.Ordinal);
-        Assert.Contains("ZZ-A01: nothing can be said, 3 of unknown age", Page(FailureChancesSection.Compose(untold, AsOf)).TextContent, StringComparison.Ordinal);
+        Assert.Contains("ZZ-A01: nothing can be said, 3 of unknown age", Page(FailureChancesSection.Compose(untold, AsOf, [])).TextContent, StringComparison.Ordinal);
     }
 
     private static IEnumerable<string> Cells(IElement table, int row) => table.QuerySelectorAll("tbody tr")[row].Children.Select(c => c.TextContent);
@@ -110,7 +110,7 @@ public sealed class FailureChancesSectionTests
         Upper = 0.88,
     };
 
-    private static ChanceCalibration Calibration() => new()
+    internal static ChanceCalibration Calibration() => new()
     {
         TypeGroup = Trainer,
         FittedDate = new DateOnly(2025, 11, 23),

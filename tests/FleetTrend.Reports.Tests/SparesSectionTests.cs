@@ -82,7 +82,7 @@ public sealed class SparesSectionTests
         UsedInYear = 1,
     };
 
-    private static SpareNeed Need(string? number, string atBase = Home, int? onHand = null)
+    internal static SpareNeed Need(string? number, string atBase = Home, int? onHand = null)
     {
         var half = DemandForecast.FromChances([0, 0, 0.5, 0, 0, 0.5]);
         return new SpareNeed

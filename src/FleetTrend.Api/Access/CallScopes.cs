@@ -57,6 +57,7 @@ internal static class CallScopes
         ["TrendService/ListLeakErosions"] = [TrendsRead],
         ["TrendService/ListRenewalAges"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],
+        ["TrendService/ListScores"] = [TrendsRead],
         ["TrendService/ListQuiet"] = [TrendsRead],
         ["TrendService/ListSilences"] = [TrendsRead],
         ["TrendService/ListEvidence"] = [TrendsRead],

@@ -43,19 +43,7 @@ internal static class FailureChanceMessages
         ExpectedCount = calibration.Expected,
         FoundCount = calibration.Found,
         Confidence = calibration.Confidence,
-        Groups =
-        {
-            calibration.Groups.Select(g => new Wire.ChanceGroup
-            {
-                FromChance = g.From,
-                ToChance = g.To,
-                LookCount = g.Looks,
-                ExpectedCount = g.Expected,
-                FoundCount = g.Found,
-                LowerCount = g.Lower,
-                UpperCount = g.Upper,
-            }),
-        },
+        Groups = { calibration.Groups.Select(ToWire) },
         Laws =
         {
             calibration.Laws.Select(l => new Wire.LifeLaw
@@ -63,5 +51,16 @@ internal static class FailureChanceMessages
                 Kind = l.Kind, Base = l.Base ?? "", Distribution = l.Distribution, FailureCount = l.Failures, LifeCount = l.Lives,
             }),
         },
+    };
+
+    public static Wire.ChanceGroup ToWire(ChanceGroup group) => new()
+    {
+        FromChance = group.From,
+        ToChance = group.To,
+        LookCount = group.Looks,
+        ExpectedCount = group.Expected,
+        FoundCount = group.Found,
+        LowerCount = group.Lower,
+        UpperCount = group.Upper,
     };
 }

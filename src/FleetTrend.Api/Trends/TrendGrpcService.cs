@@ -5,6 +5,7 @@ using FleetTrend.Store.Histories;
 using FleetTrend.Store.Requests;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
+using FleetTrend.Trends.Scores;
 using Grpc.Core;
 
 namespace FleetTrend.Api.Trends;
@@ -202,6 +203,7 @@ internal sealed class TrendGrpcService(
             NextPageToken = page.NextPageToken,
             Origin = page.Origin,
             Freshness = page.Freshness,
+            OffStatements = { await trends.OffAsync(page.Origin, ScoreWords.ChancesOff, context.CancellationToken) },
         };
     }
 
@@ -221,6 +223,7 @@ internal sealed class TrendGrpcService(
             NextPageToken = page.NextPageToken,
             Origin = page.Origin,
             Freshness = page.Freshness,
+            OffStatements = { await trends.OffAsync(page.Origin, ScoreWords.SparesOff, context.CancellationToken) },
         };
     }
 
@@ -294,6 +297,25 @@ internal sealed class TrendGrpcService(
         return new ListRenewalAgesResponse
         {
             RenewalAges = { page.Items.Select(a => a.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<ListScoresResponse> ListScores(ListScoresRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request),
+            Analyses.Scores,
+            new ResultFilter { TypeGroup = Asked(request.TypeGroup) },
+            Analyses.Scores.Order,
+            context.CancellationToken);
+        return new ListScoresResponse
+        {
+            Scores = { page.Items.Select(s => s.ToWire()) },
             NextPageToken = page.NextPageToken,
             Origin = page.Origin,
             Freshness = page.Freshness,

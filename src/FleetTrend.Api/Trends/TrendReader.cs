@@ -1,9 +1,11 @@
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake;
+using FleetTrend.Records.Words;
 using FleetTrend.Results.Reading;
 using FleetTrend.Store.Results;
 using FleetTrend.Trends;
 using Grpc.Core;
+using Score = FleetTrend.Trends.Scores.Score;
 
 namespace FleetTrend.Api.Trends;
 
@@ -30,6 +32,16 @@ internal sealed class TrendReader(ResultReader results, FreshnessReader freshnes
             hasMore ? page.NextToken(trends.AsOf, page.After + page.Size) : "",
             OriginOf(trends),
             await FreshnessAsync(trends.AsOf, ct));
+    }
+
+    /// <summary>What is said beside figures that were off lately.</summary>
+    /// <param name="origin">Where the figures come from.</param>
+    /// <param name="say">Which of the scores of that moment are about them.</param>
+    /// <param name="ct">Cancels.</param>
+    public async Task<IEnumerable<string>> OffAsync(TrendOrigin origin, Func<IEnumerable<Score>, IEnumerable<string>> say, CancellationToken ct)
+    {
+        var published = await ReadAsync(origin.AsOfTime.ToDateTimeOffset(), ct);
+        return say(await results.ReadAsync(published, Analyses.Scores, new ResultFilter(), ct)).Select(FirstLetter.Capital);
     }
 
     /// <summary>How fresh results of a moment are now.</summary>

@@ -28,6 +28,7 @@ internal static class BriefSections
             Order(draft),
             Due(draft),
             DidItWork(draft),
+            Off(draft),
             Records(draft, newProblems, openProblems),
         ];
         return [.. sections.OfType<ReportSection>()];
@@ -119,6 +120,16 @@ internal static class BriefSections
         List<Block> blocks = [new Block.Bullets([.. told.Take(MostLines).Select(e => (Line)EffectsSection.Short(e))])];
         AddRest(blocks, draft, told.Count > MostLines ? $"{NumberWords.Count(told.Count - MostLines)} more, with counts" : "The counts behind it", "effects");
         return new ReportSection("brief-effects", "Did it work?", blocks);
+    }
+
+    /// <summary>Forecasts that were off: whoever reads the figures above should know.</summary>
+    private static ReportSection? Off(ReportDraft draft)
+    {
+        var off = ScoresSection.Off(draft);
+        if (off.Count == 0) return null;
+        List<Block> blocks = [new Block.Paragraph(FirstLetter.Capital(off[0]))];
+        AddRest(blocks, draft, off.Count > 1 ? $"{NumberWords.Count(off.Count - 1)} more" : "How right were we?", "score");
+        return new ReportSection("brief-scores", "Forecasts that were off", blocks);
     }
 
     private static ReportSection? Records(ReportDraft draft, int newProblems, int openProblems)

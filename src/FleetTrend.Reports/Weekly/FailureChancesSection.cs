@@ -2,6 +2,7 @@ using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Trends;
 using FleetTrend.Trends.FailureChances;
+using FleetTrend.Trends.Scores;
 
 namespace FleetTrend.Reports.Weekly;
 
@@ -33,6 +34,7 @@ public static class FailureChancesSection
         }
         else
         {
+            AddOff(blocks, snapshot.Scores);
             blocks.Add(new Block.Paragraph(FailureChanceWords.Meaning));
             blocks.Add(new Block.Table(
                 $"Aircraft by failures before the next look, the most first, {asOf}. In brackets {NumberWords.PercentInFull(told[0].Confidence)} limits",
@@ -53,11 +55,13 @@ public static class FailureChancesSection
     /// <summary>Every part of one aircraft, for a page.</summary>
     /// <param name="chance">The aircraft.</param>
     /// <param name="asOf">The moment of knowledge.</param>
-    public static ReportSection Compose(FailureChance chance, DateTimeOffset asOf)
+    /// <param name="scores">How right such chances were.</param>
+    public static ReportSection Compose(FailureChance chance, DateTimeOffset asOf, IReadOnlyList<Score> scores)
     {
         ArgumentNullException.ThrowIfNull(chance);
         var left = FailureChanceWords.Left(chance);
         List<Block> blocks = [new Block.Paragraph($"{FailureChanceWords.Statement(chance)}. {FailureChanceWords.Meaning}")];
+        AddOff(blocks, scores.Where(s => s.TypeGroup == chance.TypeGroup));
         if (chance.Parts.Count > 0)
         {
             blocks.Add(new Block.Table(
@@ -86,6 +90,7 @@ public static class FailureChancesSection
             new Block.Paragraph("More likely than not, a part of these aircraft fails before its next look, if parts last as their like do:"),
             new Block.Bullets([.. likely.Take(MostLines).Select(c => (Line)$"{FailureChanceWords.Statement(c)}.")]),
         ];
+        AddOff(blocks, ScoresSection.InScope(draft));
         var rest = likely.Count - MostLines;
         if (draft.Inputs.PagesUrl is { } pages)
         {
@@ -100,6 +105,13 @@ public static class FailureChancesSection
         return new ReportSection("chances", Heading, blocks);
     }
 
+    // A reader of these figures has to know before he believes them.
+    private static void AddOff(List<Block> blocks, IEnumerable<Score> scores)
+    {
+        foreach (var off in ScoreWords.ChancesOff(scores))
+            blocks.Add(new Block.Paragraph(Line.Join(new Run.Strong(FirstLetter.Capital(off)))));
+    }
+
     private static IReadOnlyList<Line> Row(FailureChance chance) =>
     [
         AircraftLink.OnPage(chance.Registration),
@@ -111,7 +123,8 @@ public static class FailureChancesSection
         FailureChanceWords.Left(chance),
     ];
 
-    private static IEnumerable<Block> CameTrue(ChanceCalibration calibration)
+    /// <summary>Whether the chances of the year before came true on a type group.</summary>
+    internal static IEnumerable<Block> CameTrue(ChanceCalibration calibration)
     {
         yield return new Block.Paragraph(FailureChanceWords.CameTrue(calibration));
         yield return new Block.Table(

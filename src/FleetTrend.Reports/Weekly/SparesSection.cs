@@ -1,6 +1,7 @@
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Trends;
+using FleetTrend.Trends.Scores;
 using FleetTrend.Trends.Spares;
 
 namespace FleetTrend.Reports.Weekly;
@@ -26,6 +27,7 @@ public static class SparesSection
             blocks.Add(new Block.Paragraph($"Not enough data, {asOf}: a kind of part is foreseen once {snapshot.Parameters.MinimumFailuresForFit} of it have failed and their ages are known."));
         if (told.Count > 0)
         {
+            AddOff(blocks, snapshot.Scores);
             blocks.Add(new Block.Paragraph(SpareWords.Meaning));
             if (told.TrueForAll(s => s.Stock is null))
                 blocks.Add(new Block.Paragraph("No stock has been told. Push a stock count (base, part number, quantity) and this page says what is missing."));
@@ -51,6 +53,7 @@ public static class SparesSection
         List<SpareNeed> shorts = [.. draft.Current.Spares.Where(s => s.Shortage is not null && draft.Scope.Covers(s.Base))];
         if (shorts.Count == 0) return null;
         List<Block> blocks = [new Block.Bullets([.. shorts.Take(MostLines).Select(s => (Line)$"{SpareWords.Statement(s)}.")])];
+        AddOff(blocks, ScoresSection.InScope(draft));
         var rest = shorts.Count - MostLines;
         if (draft.Inputs.PagesUrl is { } pages)
         {
@@ -63,6 +66,13 @@ public static class SparesSection
         }
 
         return new ReportSection("spares", "What to order", blocks);
+    }
+
+    // A reader of these figures has to know before he orders by them.
+    private static void AddOff(List<Block> blocks, IEnumerable<Score> scores)
+    {
+        foreach (var off in ScoreWords.SparesOff(scores))
+            blocks.Add(new Block.Paragraph(Line.Join(new Run.Strong(FirstLetter.Capital(off)))));
     }
 
     private static Block.Table Table(List<SpareNeed> told, string asOf)

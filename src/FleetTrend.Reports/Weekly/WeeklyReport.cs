@@ -41,6 +41,7 @@ public sealed record WeeklyReport
             LeakErosionsSection.Compose(draft),
             RepairsSection.Compose(draft),
             EffectsSection.Compose(draft),
+            ScoresSection.Compose(draft),
             RepeatsSection.Compose(draft),
             QuietSection.Compose(draft),
             LevelsSection.Compose(draft),

@@ -1,12 +1,18 @@
 using FleetTrend.Observations;
+using FleetTrend.Store.Flags;
+using FleetTrend.Store.Forecasts;
 using FleetTrend.Store.Observed;
 using FleetTrend.Trends;
+using FleetTrend.Trends.Scores;
 
 namespace FleetTrend.Results.Observing;
 
 /// <summary>What the analyses of a type group may know, as known at a moment.</summary>
-public sealed class TypeGroupReader(AircraftObserver observer)
+public sealed class TypeGroupReader(AircraftObserver observer, ForecastStore forecasts, FlagStore flags)
 {
+    // The score goes back three years; the forecasts before it are not read.
+    private const int ForecastYears = 4;
+
     /// <summary>Every type group with an aircraft in it, now or once, by name; and how many it has or had.</summary>
     public async Task<IReadOnlyList<(string Name, int Aircraft)>> ReadSizesAsync(DateTimeOffset asOf, CancellationToken ct) =>
     [
@@ -23,13 +29,18 @@ public sealed class TypeGroupReader(AircraftObserver observer)
     public async Task<TypeGroupInputs> ReadAsync(DateTimeOffset asOf, string typeGroup, TrendParameters chosen, bool keep, CancellationToken ct)
     {
         var fleet = await observer.ReadFleetAsync(asOf, ct);
-        List<AircraftState> members = [.. (await observer.ReadStatesAsync(asOf, null, ct)).Where(s => s.TypeGroups.Contains(typeGroup, StringComparer.Ordinal))];
+        var states = await observer.ReadStatesAsync(asOf, null, ct);
+        List<AircraftState> members = [.. states.Where(s => s.TypeGroups.Contains(typeGroup, StringComparer.Ordinal))];
         var aircraft = await observer.ReadAsync(fleet, await observer.ReadKindsAsync(ct), members, keep, ct);
+        var kept = await forecasts.ReadAsync(typeGroup, asOf.AddYears(-ForecastYears), asOf, ct);
         return new TypeGroupInputs(typeGroup, aircraft.Where(a => a.TypeGroups.Contains(typeGroup, StringComparer.Ordinal)), asOf, chosen)
         {
             FlagClosings = fleet.FlagClosings,
             PracticeChanges = Observe.ObservePracticeChanges(fleet.PracticeChanges),
             StockCounts = Observe.ObserveStockCounts(fleet.StockCounts, asOf),
+            Forecasts = KeptForecasts.Read([.. kept.Select(k => (k.Analysis, k.AsOf, k.DetailJson))]),
+            FlagSteps = await flags.ReadStepsAsync(typeGroup, asOf, ct),
+            TypeGroupCount = states.SelectMany(s => s.TypeGroups).Distinct(StringComparer.Ordinal).Count(),
         };
     }
 }

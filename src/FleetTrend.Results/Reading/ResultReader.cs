@@ -106,6 +106,7 @@ public sealed class ResultReader(ResultStore store)
             LeakErosions = await AllAsync(Analyses.LeakErosions),
             RenewalAges = await AllAsync(Analyses.RenewalAges),
             Effects = await AllAsync(Analyses.Effects),
+            Scores = await AllAsync(Analyses.Scores),
             Quiet = await AllAsync(Analyses.Quiet),
             Silences = await AllAsync(Analyses.Silence),
             Flags = fleet.Flags,

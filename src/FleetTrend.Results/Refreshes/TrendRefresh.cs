@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Text.Json;
 using FleetTrend.Observations;
 using FleetTrend.Observations.DataProblems;
+using FleetTrend.Results.Forecasts;
 using FleetTrend.Results.Observing;
 using FleetTrend.Results.Reading;
 using FleetTrend.Results.Summaries;
@@ -34,6 +35,7 @@ public sealed class TrendRefresh(
     StartedRefreshes started,
     FlagStore flags,
     DataProblemStore problems,
+    ForecastKeeper forecasts,
     ParameterStore parameters,
     RefreshRequests requests,
     AnalysisList analyses,
@@ -124,16 +126,16 @@ public sealed class TrendRefresh(
             Flags = proposed,
             OtherProblems = Observe.OtherProblems(summaries.SelectMany(s => s.Marks), fleet.RetractionsAlone),
         };
-        await results.PublishAsync(
-            new PublishedTrends
-            {
-                AsOf = asOf,
-                CodeVersion = CodeVersion,
-                ParametersJson = JsonSerializer.Serialize(inForce, TrendJson.Options),
-                SetIds = [.. sets.Select(s => s.SetId)],
-                FleetJson = JsonSerializer.Serialize(found, TrendJson.Options),
-            },
-            ct);
+        var published = new PublishedTrends
+        {
+            AsOf = asOf,
+            CodeVersion = CodeVersion,
+            ParametersJson = JsonSerializer.Serialize(inForce, TrendJson.Options),
+            SetIds = [.. sets.Select(s => s.SetId)],
+            FleetJson = JsonSerializer.Serialize(found, TrendJson.Options),
+        };
+        await results.PublishAsync(published, ct);
+        await forecasts.KeepAsync(published, [.. sets.Select(s => s.TypeGroup)], ct);
         var raised = await flags.RaiseAsync(asOf, [.. proposed.Select(FlagBodies.ToProposal)], ct);
         await flags.JudgeAsync(asOf, await ReadVerdictsAsync(asOf, ct), ct);
         var listed = await ReadProblemsAsync(asOf, ct);

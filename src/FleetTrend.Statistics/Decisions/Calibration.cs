@@ -28,12 +28,7 @@ public static class Calibration
     private static CalibrationBin Bin(ForeseenOutcome[] outcomes, double confidence)
     {
         var expected = outcomes.Sum(o => o.Chance);
-        var law = CountDistribution.Binomial(outcomes.Length, expected / outcomes.Length);
-        var (tail, lower, upper) = ((1 - confidence) / 2, 0, outcomes.Length);
-        while (lower < upper && law.AtMost(lower) <= tail)
-            lower++;
-        while (upper > lower && law.AtLeast(upper) <= tail)
-            upper--;
-        return new CalibrationBin(outcomes[0].Chance, outcomes[^1].Chance, outcomes.Length, expected, outcomes.Count(o => o.Happened), lower, upper);
+        var (lower, upper) = CountDistribution.Binomial(outcomes.Length, expected / outcomes.Length).Limits(confidence);
+        return new CalibrationBin(outcomes[0].Chance, outcomes[^1].Chance, outcomes.Length, expected, outcomes.Count(o => o.Happened), (int)lower, (int)upper);
     }
 }

@@ -31,7 +31,7 @@ internal static class LifeSpread
                 var hours = part.Age - part.GoodAge + ahead;
                 if (hours <= 0)
                     continue;
-                var hazard = fit.LogHazardAhead(part.GoodAge, hours);
+                var hazard = fit.Estimate.LogHazardAhead(part.GoodAge, hours);
                 var passed = Math.Exp(hazard.Value);
                 mean += ElementaryFunctions.OneMinusExp(passed);
                 var slope = passed * Math.Exp(-passed); // of the chance in the logarithm of the hazard

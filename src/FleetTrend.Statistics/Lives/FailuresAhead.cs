@@ -17,7 +17,7 @@ public static class FailuresAhead
     {
         if (part.Ahead == 0)
             return new IntervalEstimate(0, new Interval(0, 0, part.Fit.Confidence));
-        var hazard = part.Fit.LogHazardAhead(part.Age, part.Ahead);
+        var hazard = part.Fit.Estimate.LogHazardAhead(part.Age, part.Ahead);
         var reach = Rates.Quantile.NormalTwoSided(part.Fit.Confidence) * Math.Sqrt(part.Fit.LogCovariance.Variance(hazard.Mu, hazard.Tau));
         return new IntervalEstimate(
             Chance(hazard.Value), new Interval(Chance(hazard.Value - reach), Chance(hazard.Value + reach), part.Fit.Confidence));
@@ -35,12 +35,10 @@ public static class FailuresAhead
             var (ofMu, ofTau) = (0.0, 0.0);
             foreach (var part in alike)
             {
-                var hazard = alike.Key.LogHazardAhead(part.Age, part.Ahead);
-                var chance = Chance(hazard.Value);
-                var slope = (1 - chance) * Math.Exp(hazard.Value); // of the chance in ln h
-                sum += chance;
-                ofMu += slope * hazard.Mu;
-                ofTau += slope * hazard.Tau;
+                var chance = alike.Key.Estimate.ChanceAhead(part.Age, part.Ahead);
+                sum += chance.Chance;
+                ofMu += chance.OfLogScale;
+                ofTau += chance.OfLogShape;
             }
 
             variance += alike.Key.LogCovariance.Variance(ofMu, ofTau);

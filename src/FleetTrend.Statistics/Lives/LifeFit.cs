@@ -31,6 +31,7 @@ public sealed class LifeFit
         Confidence = confidence;
         family = StandardDistribution.Select(distribution);
         Model = new LifeModel(distribution, Math.Exp(peak.Mu), isShapeGiven && peak.Tau == 0 ? 1 : Math.Exp(peak.Tau));
+        Estimate = new LifeEstimate(distribution, Model.Scale, Model.Shape, covariance);
         region = new Lazy<LikelihoodRegion>(() => isShapeGiven
             ? LikelihoodRegion.AtShape(search, peak, confidence)
             : LikelihoodRegion.Around(search, peak, covariance, confidence));
@@ -49,6 +50,9 @@ public sealed class LifeFit
 
     /// <summary>The fitted distribution: survival, hazard, mean and the rest, without intervals.</summary>
     public LifeModel Model { get; }
+
+    /// <summary>The fitted distribution with its covariance, without the lives behind it.</summary>
+    public LifeEstimate Estimate { get; }
 
     /// <summary>Lives in the data, counts included.</summary>
     public long Lives => search.Lives.Lives;
@@ -172,16 +176,6 @@ public sealed class LifeFit
         var (lower, upper) = region.Value.Limits(between.At, rises: false);
         return new IntervalEstimate(
             value, Ordered(ElementaryFunctions.OneMinusExp(Math.Exp(lower)), ElementaryFunctions.OneMinusExp(Math.Exp(upper))));
-    }
-
-    /// <summary>Log of the hazard that one good at <paramref name="age"/> passes in the next <paramref name="ahead"/> hours, with its derivatives.</summary>
-    internal LikelihoodPoint LogHazardAhead(double age, double ahead)
-    {
-        var (mu, tau) = (Math.Log(Model.Scale), Math.Log(Model.Shape));
-        if (age > 0) return new ConditionalHazard(family, Math.Log(age), Math.Log(age + ahead)).At(mu, tau);
-        var z = Model.Shape * (Math.Log(ahead) - mu);
-        var passed = family.LogCumulativeHazard(z);
-        return new LikelihoodPoint(passed.Value, -Model.Shape * passed.First, z * passed.First, 0, 0, 0);
     }
 
     private static Outcome<LifeFit> FitBoth(LifeDistribution distribution, IReadOnlyList<Life> lives, double confidence)

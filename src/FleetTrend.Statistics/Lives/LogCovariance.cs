@@ -21,4 +21,15 @@ public readonly record struct LogCovariance(double LogScale, double LogShape, do
     /// <summary>Variance of a quantity with these derivatives in ln scale and ln shape.</summary>
     internal double Variance(double ofLogScale, double ofLogShape) =>
         Math.Max(0, (ofLogScale * ofLogScale * LogScale) + (2 * ofLogScale * ofLogShape * Mixed) + (ofLogShape * ofLogShape * LogShape));
+
+    /// <summary>
+    /// What one standard deviation of each of two independent errors makes of a quantity with these derivatives; the squares sum to its variance.
+    /// Source: Cholesky.
+    /// </summary>
+    internal (double First, double Second) Errors(double ofLogScale, double ofLogShape)
+    {
+        var first = Math.Sqrt(Math.Max(0, LogScale));
+        var mixed = first > 0 ? Mixed / first : 0;
+        return ((first * ofLogScale) + (mixed * ofLogShape), Math.Sqrt(Math.Max(0, LogShape - (mixed * mixed))) * ofLogShape);
+    }
 }

@@ -72,7 +72,7 @@ public static class SharesFailed
 
     private static IntervalEstimate Share(LifeFit fit, UnitStep[] steps, (double Age, double Ahead) span, double assumed, double reach)
     {
-        var hazard = fit.LogHazardAhead(span.Age, span.Ahead);
+        var hazard = fit.Estimate.LogHazardAhead(span.Age, span.Ahead);
         var without = Array.ConvertAll(steps, s => (hazard.Mu * s.Mu) + (hazard.Tau * s.Tau));
         var mean = without.Average();
         var jackknife = (steps.Length - 1.0) / steps.Length * without.Sum(x => (x - mean) * (x - mean));

@@ -131,6 +131,18 @@ public sealed class FlagStore(IDbContextFactory<FleetDbContext> contexts)
         return PageToken.Cut([.. rows.Select(ToStep)], pageSize, step => PageToken.Write(step.StepId));
     }
 
+    /// <summary>The steps of the flags of a type group before a moment, in the order in which they came.</summary>
+    public async Task<IReadOnlyList<FlagStep>> ReadStepsAsync(string typeGroup, DateTimeOffset asOf, CancellationToken ct)
+    {
+        var moment = AsKept(asOf);
+        await using var context = await contexts.CreateDbContextAsync(ct);
+        return await (from step in context.FlagSteps.AsNoTracking()
+                      join flag in context.Flags on step.FlagId equals flag.Id
+                      where flag.TypeGroup == typeGroup && step.StepTime < moment
+                      orderby step.Id
+                      select new FlagStep(flag.Id, flag.Subject, flag.RaiseTime, step.State, step.StepTime)).ToListAsync(ct);
+    }
+
     /// <summary>Takes what a person answers. The same answer again changes nothing, whichever version it names.</summary>
     /// <param name="flagId">The flag.</param>
     /// <param name="answer">The answer.</param>

@@ -862,6 +862,37 @@ namespace FleetTrend.Store.Migrations
                         });
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.KeptForecastRow", b =>
+                {
+                    b.Property<string>("TypeGroup")
+                        .HasColumnType("text")
+                        .HasColumnName("type_group")
+                        .UseCollation("C");
+
+                    b.Property<string>("Analysis")
+                        .HasColumnType("text")
+                        .HasColumnName("analysis")
+                        .UseCollation("C");
+
+                    b.Property<DateOnly>("QuarterDate")
+                        .HasColumnType("date")
+                        .HasColumnName("quarter_date");
+
+                    b.Property<DateTimeOffset>("AsOf")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("as_of");
+
+                    b.Property<string>("DetailJson")
+                        .IsRequired()
+                        .HasColumnType("json")
+                        .HasColumnName("detail_json");
+
+                    b.HasKey("TypeGroup", "Analysis", "QuarterDate")
+                        .HasName("pk_kept_forecasts");
+
+                    b.ToTable("kept_forecasts", (string)null);
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.KnowledgeRow", b =>
                 {
                     b.Property<short>("Id")

@@ -3,7 +3,7 @@ using Npgsql;
 
 namespace FleetTrend.Store.Retention;
 
-/// <summary>Removes rows that nothing needs any more. Records, reports, flags, data problems and keys stay for ever.</summary>
+/// <summary>Removes rows that nothing needs any more. Records, reports, flags, data problems, forecasts and keys stay for ever.</summary>
 public sealed class OldRows(NpgsqlDataSource dataSource)
 {
     private const string Mails = "delete from outbox_mails where coalesce(sent_time, given_up_time) < clock_timestamp() - @age";

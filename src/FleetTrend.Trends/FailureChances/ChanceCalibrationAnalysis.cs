@@ -24,7 +24,7 @@ public sealed class ChanceCalibrationAnalysis : Analysis<ChanceCalibration>
     /// <inheritdoc/>
     protected override IEnumerable<ChanceCalibration> Find(TypeGroupInputs inputs, ICollection<double> tests)
     {
-        var lives = FollowedLife.Find(inputs);
+        var lives = inputs.FollowedLives;
         if (lives.Count == 0)
             yield break;
         var day = inputs.AsOfDate.AddDays(-HeldOutDays);

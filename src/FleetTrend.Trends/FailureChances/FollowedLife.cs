@@ -45,19 +45,30 @@ internal sealed class FollowedLife
         };
     }
 
+    /// <summary>Time in service of the aircraft at an age of the part.</summary>
+    public Hours HoursAt(Hours age) => start + (age - Life.Entry);
+
+    /// <summary>As <see cref="LooksAfter"/>, of the looks after so many hours of the aircraft.</summary>
+    public IEnumerable<(Hours Good, Hours Look, bool Failed)> LooksAfterHours(Hours hours) =>
+        HoursAt(Life.FirstBad ?? Life.LastGood) <= hours ? [] : Looks().Where(l => HoursAt(l.Look) > hours);
+
     /// <summary>The looks after a day that came while it was good: ages at the look before and at this one, and whether it was found failed.</summary>
     public IEnumerable<(Hours Good, Hours Look, bool Failed)> LooksAfter(DateOnly day)
     {
         var known = AgeOn(day);
+        return Looks().Where(l => known is not { } age || l.Look > age);
+    }
+
+    private IEnumerable<(Hours Good, Hours Look, bool Failed)> Looks()
+    {
         var before = Life.Entry;
         foreach (var good in goods)
         {
-            if (known is not { } age || good > age)
-                yield return (before, good, false);
+            yield return (before, good, false);
             before = good;
         }
 
-        if (Life.FirstBad is { } bad && (known is not { } now || bad > now))
+        if (Life.FirstBad is { } bad)
             yield return (before, bad, true);
     }
 

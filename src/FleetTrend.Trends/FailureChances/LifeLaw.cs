@@ -12,6 +12,9 @@ namespace FleetTrend.Trends.FailureChances;
 /// <param name="Lives">Lives in the fit.</param>
 public sealed record LifeLaw(string Kind, string? Base, string Distribution, int Failures, int Lives)
 {
+    /// <summary>The distribution with its covariance; null in trends stored before it was kept.</summary>
+    public LifeEstimate? Estimate { get; init; }
+
     /// <summary>The fit; null in what was stored.</summary>
     [JsonIgnore]
     internal LifeFit? Fit { get; init; }

@@ -56,6 +56,10 @@ internal sealed class LifeLaws
             return;
         var counted = fitted.Lives.Count > MostLivesToTheTenth ? fitted.InWholeHours() : fitted.Lives;
         if (LifeFit.Fit(LifeFits.Family(distribution), counted, inputs.Parameters.Confidence).TryGetValue(out var fit))
-            laws.Add((kind, atBase), new LifeLaw(kind, atBase, distribution, fitted.Failures, fitted.Count) { Fit = fit, Behind = fitted });
+        {
+            laws.Add(
+                (kind, atBase),
+                new LifeLaw(kind, atBase, distribution, fitted.Failures, fitted.Count) { Fit = fit, Estimate = fit.Estimate, Behind = fitted });
+        }
     }
 }

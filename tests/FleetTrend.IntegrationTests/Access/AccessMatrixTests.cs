@@ -87,6 +87,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListLeakErosions"] = "R",
         ["TrendService/ListRenewalAges"] = "R",
         ["TrendService/ListEffects"] = "R",
+        ["TrendService/ListScores"] = "R",
         ["TrendService/ListQuiet"] = "R",
         ["TrendService/ListSilences"] = "R",
         ["TrendService/RequestRefresh"] = "WA",

@@ -17,6 +17,7 @@ internal sealed class UnitFleet(
 
     private readonly List<Record> records = [];
     private int units;
+    private int pushed;
 
     public IReadOnlyList<Record> Records => records;
 
@@ -109,6 +110,14 @@ internal sealed class UnitFleet(
             TypeGroup = new TypeGroup { Name = typeGroup, Title = typeGroup, Layout = typeGroup },
         });
 
+        await PushMoreAsync(server);
+    }
+
+    /// <summary>Pushes what came since through the stream.</summary>
+    public async Task PushMoreAsync(ApiServer server)
+    {
+        var fresh = records[pushed..];
+        pushed = records.Count;
         using var call = (await server.IntakeOfAsync("published")).StreamRecords();
         var acknowledged = Task.Run(async () =>
         {
@@ -121,10 +130,10 @@ internal sealed class UnitFleet(
 
             return count;
         });
-        foreach (var (index, record) in records.Index())
+        foreach (var (index, record) in fresh.Index())
             await call.RequestStream.WriteAsync(new StreamRecordsRequest { Sequence = index, Record = record });
         await call.RequestStream.CompleteAsync();
-        Assert.Equal(records.Count, await acknowledged);
+        Assert.Equal(fresh.Count, await acknowledged);
     }
 
     private RecordKey Key() => new() { Source = "published", SourceRecordId = $"{mark} {records.Count}", Revision = 1 };

@@ -90,7 +90,11 @@ internal sealed class OneAircraftModel(
         if (trends.DueLooks is [var due])
             sections.Add(DueLooksSection.Compose(due, trends.AsOf));
         if (trends.FailureChances is [{ Parts.Count: > 0 } chance])
-            sections.Add(FailureChancesSection.Compose(chance, trends.AsOf));
+        {
+            var scores = await results.ReadAsync(published, Analyses.Scores, new ResultFilter { TypeGroup = chance.TypeGroup }, ct);
+            sections.Add(FailureChancesSection.Compose(chance, trends.AsOf, scores));
+        }
+
         if (trends.Quiet.Count > 0)
             sections.Add(QuietSection.Compose(trends));
         return sections;

@@ -19,9 +19,9 @@ internal sealed class FailureChancesModel(ResultReader results, FreshnessReader 
     /// <inheritdoc/>
     protected override async Task<TrendSnapshot> ReadAsync(PublishedTrends published, ResultFilter filter, CancellationToken ct)
     {
+        var trends = await Results.AssembleAsync(published, [Analyses.ChanceCalibrations, Analyses.Scores], new ResultFilter(), ct);
         if (filter.Registration is not null)
-            return await Results.AssembleAsync(published, [Analyses.FailureChances, Analyses.ChanceCalibrations], filter, ct);
-        var trends = await Results.AssembleAsync(published, [Analyses.ChanceCalibrations], filter, ct);
+            return trends with { FailureChances = await Results.ReadAsync(published, Analyses.FailureChances, filter, ct) };
         var greatest = await Results.ReadGreatestAsync(published, Analyses.FailureChances, FailureChancesSection.MostRows, ct);
         return trends with { FailureChances = [.. Analyses.FailureChances.Order(greatest)] };
     }
@@ -29,7 +29,7 @@ internal sealed class FailureChancesModel(ResultReader results, FreshnessReader 
     /// <inheritdoc/>
     protected override ReportSection Compose(TrendSnapshot trends, string? registration) =>
         (registration is not null && trends.FailureChances is [var one]
-            ? FailureChancesSection.Compose(one, trends.AsOf)
+            ? FailureChancesSection.Compose(one, trends.AsOf, trends.Scores)
             : FailureChancesSection.Compose(trends))
             with
         { Heading = "Chances" };

@@ -17,7 +17,7 @@ internal sealed class SparesModel(ResultReader results, FreshnessReader freshnes
 {
     /// <inheritdoc/>
     protected override Task<TrendSnapshot> ReadAsync(PublishedTrends published, ResultFilter filter, CancellationToken ct) =>
-        Results.AssembleAsync(published, [Analyses.Spares], new ResultFilter(), ct);
+        Results.AssembleAsync(published, [Analyses.Spares, Analyses.Scores], new ResultFilter(), ct);
 
     /// <inheritdoc/>
     protected override ReportSection Compose(TrendSnapshot trends, string? registration) => SparesSection.Compose(trends) with { Heading = "Parts by base" };
