@@ -8,6 +8,7 @@ using FleetTrend.Trends.LeakErosions;
 using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.OpenFindings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Positions;
 using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.RecurrenceContrasts;
@@ -72,6 +73,9 @@ public static class Analyses
     /// <summary>When to renew parts, and how often to look at them.</summary>
     public static RenewalAgeAnalysis RenewalAges { get; } = new();
 
+    /// <summary>Whether one cylinder or side is worse.</summary>
+    public static PositionAnalysis Positions { get; } = new();
+
     /// <summary>Whether what was done helped.</summary>
     public static EffectAnalysis Effects { get; } = new();
 
@@ -91,6 +95,6 @@ public static class Analyses
     public static IReadOnlyList<Analysis> All { get; } =
     [
         Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, Levels, Changes, OpenFindings, DueLooks, FailureChances, ChanceCalibrations,
-        Repairs, LeakErosions, RenewalAges, Spares, Effects, Scores, Quiet, Silence, DataProblems,
+        Repairs, LeakErosions, RenewalAges, Spares, Positions, Effects, Scores, Quiet, Silence, DataProblems,
     ];
 }

@@ -64,6 +64,7 @@ public static class FleetTrends
             LeakErosions = [.. Settled(Analyses.LeakErosions)],
             RenewalAges = [.. Settled(Analyses.RenewalAges)],
             Spares = [.. Settled(Analyses.Spares)],
+            Positions = [.. Settled(Analyses.Positions)],
             Effects = [.. Settled(Analyses.Effects)],
             Scores = [.. Settled(Analyses.Scores)],
             Quiet = [.. Settled(Analyses.Quiet)],

@@ -8,6 +8,7 @@ using FleetTrend.Trends.LeakErosions;
 using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.OpenFindings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.Positions;
 using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
 using FleetTrend.Trends.RecurrenceContrasts;
@@ -75,6 +76,9 @@ public sealed record TrendSnapshot
 
     /// <summary>How soon leaks erode their port faces, by type group; empty as above.</summary>
     public IReadOnlyList<LeakErosion> LeakErosions { get; init; } = [];
+
+    /// <summary>Whether one cylinder or side is worse, those with a difference first; empty as above.</summary>
+    public IReadOnlyList<PositionTrend> Positions { get; init; } = [];
 
     /// <summary>When to renew parts and how often to look at them, those where renewing helps first; empty as above.</summary>
     public IReadOnlyList<RenewalAge> RenewalAges { get; init; } = [];

@@ -5,7 +5,7 @@ internal static class Sections
 {
     public static IEnumerable<Section> All =>
     [
-        LifeCoverage.Section, FewFailureCoverage.Section, BaseComparison.Section, RepairComparison.Section, LeaksLeft.Section,
+        LifeCoverage.Section, FewFailureCoverage.Section, BaseComparison.Section, RepairComparison.Section, LeaksLeft.Section, PositionStudy.Section,
         ClusteredRateCoverage.Section, SpareStudy.Section, ScoreStudy.Section, StudyTable.Section,
     ];
 

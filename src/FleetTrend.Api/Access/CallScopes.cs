@@ -55,6 +55,7 @@ internal static class CallScopes
         ["TrendService/ListRepairs"] = [TrendsRead],
         ["TrendService/ListSpares"] = [TrendsRead],
         ["TrendService/ListLeakErosions"] = [TrendsRead],
+        ["TrendService/ListPositions"] = [TrendsRead],
         ["TrendService/ListRenewalAges"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],
         ["TrendService/ListScores"] = [TrendsRead],

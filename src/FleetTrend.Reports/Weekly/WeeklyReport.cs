@@ -40,6 +40,7 @@ public sealed record WeeklyReport
             TailsSection.Compose(draft),
             LeakErosionsSection.Compose(draft),
             RepairsSection.Compose(draft),
+            PositionsSection.Compose(draft),
             EffectsSection.Compose(draft),
             ScoresSection.Compose(draft),
             RepeatsSection.Compose(draft),

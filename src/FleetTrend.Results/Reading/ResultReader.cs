@@ -104,6 +104,7 @@ public sealed class ResultReader(ResultStore store)
             Repairs = await AllAsync(Analyses.Repairs),
             Spares = await AllAsync(Analyses.Spares),
             LeakErosions = await AllAsync(Analyses.LeakErosions),
+            Positions = await AllAsync(Analyses.Positions),
             RenewalAges = await AllAsync(Analyses.RenewalAges),
             Effects = await AllAsync(Analyses.Effects),
             Scores = await AllAsync(Analyses.Scores),

@@ -26,6 +26,13 @@ public static class ChanceWords
     /// <param name="p">The p-value, adjusted for all comparisons.</param>
     public static string OfRepairs(PValue p) => $"If they held alike, a difference this large would come up {HowOften(p)}, all comparisons allowed for";
 
+    /// <summary>How often a difference between positions: <c>If the cylinders of an aircraft were alike, a difference this large would come up about once in
+    /// 900</c>; no full stop.</summary>
+    /// <param name="p">The p-value, adjusted for all comparisons.</param>
+    /// <param name="positions">What is compared, many.</param>
+    public static string OfPositions(PValue p, string positions) =>
+        $"If the {positions} of an aircraft were alike, a difference this large would come up {HowOften(p)}, all comparisons allowed for";
+
     /// <summary>
     /// A q-value: <c>About 1 in 50 calls this strong or stronger is a false alarm, if like aircraft have one rate and findings come
     /// singly</c>; no full stop.

@@ -85,6 +85,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListRepairs"] = "R",
         ["TrendService/ListSpares"] = "R",
         ["TrendService/ListLeakErosions"] = "R",
+        ["TrendService/ListPositions"] = "R",
         ["TrendService/ListRenewalAges"] = "R",
         ["TrendService/ListEffects"] = "R",
         ["TrendService/ListScores"] = "R",

@@ -85,13 +85,13 @@ internal sealed class UnitFleet(
         },
     });
 
-    public void Done(string registration, double hours, ActionKind kind) => records.Add(new Record
+    public void Done(string registration, double hours, ActionKind kind, string location = Location) => records.Add(new Record
     {
         Key = Key(),
         Action = new Contracts.V1.Action
         {
             Registration = registration,
-            Location = Location,
+            Location = location,
             ActionDate = Day(hours),
             TimeInServiceHours = hours,
             Kind = kind,
