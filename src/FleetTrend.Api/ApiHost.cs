@@ -101,6 +101,7 @@ public static class ApiHost
         app.MapReportPages();
         app.MapPartLifePlots();
         app.MapTraceFiles();
+        app.MapAuthorityDraftFiles();
     }
 
     /// <summary>Brings the schema up to date, and makes the first key where there is none; several processes may do so at once.</summary>

@@ -18,5 +18,6 @@ public static class ResultsRegistration
         .AddSingleton<ResultReader>()
         .AddSingleton<ForecastKeeper>()
         .AddSingleton<LookListReader>()
+        .AddSingleton<AuthorityDraftReader>()
         .AddSingleton<TrendRefresh>();
 }

@@ -55,10 +55,18 @@ public sealed class OpenFindingsSectionTests
         Assert.Contains("carbon monoxide", page.QuerySelector("strong")!.TextContent, StringComparison.Ordinal);
         var rows = page.QuerySelectorAll("tbody tr").Select(r => r.Children.Select(c => c.TextContent).ToList()).ToList();
         Assert.Equal(3, rows.Count);
-        Assert.Equal(["ZZ-A01", "Cyl 3 flange weld", "Leak trace", "Deferred on 2 Nov 2026", "2 Nov 2026", "41", "12", ""], rows[0]);
-        Assert.Equal(["ZZ-A01", "Cyl 3 flange weld", "Crack", "No action recorded", "2 Nov 2026, at the first look", "30", "12", "9.0 mm, 4.0 mm 29 h before"], rows[2]);
+        Assert.Equal(["ZZ-A01", "Cyl 3 flange weld", "Leak trace", "Deferred on 2 Nov 2026", "2 Nov 2026", "41", "12", "", "Draft"], rows[0]);
+        Assert.Equal(["ZZ-A01", "Cyl 3 flange weld", "Crack", "No action recorded", "2 Nov 2026, at the first look", "30", "12", "9.0 mm, 4.0 mm 29 h before", "Draft"], rows[2]);
         Assert.Contains("as of 22 Nov 2026 05:30 UTC", page.TextContent);
         Assert.Equal("/aircraft/ZZ-A01", page.QuerySelector("a")!.GetAttribute("href"));
+        Assert.Equal("/aircraft/ZZ-A01/draft?source=shop-cards&record=f-1", page.QuerySelectorAll("a")[1].GetAttribute("href"));
+    }
+
+    [Fact] // Corrosion lets no gas out: regulations do not ask for it by its kind.
+    public void Only_what_may_have_to_be_reported_has_a_link_to_a_draft()
+    {
+        var page = Page(Now([Finding(1, Condition.Corrosion), Finding(2, Condition.Erosion)]));
+        Assert.Equal(["Draft", ""], page.QuerySelectorAll("tbody tr").Select(r => r.Children[8].TextContent).OrderDescending());
     }
 
     [Fact] // Of a hundred tails nobody reads more than some rows at once; what is left out is said.

@@ -84,7 +84,7 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
     /// <summary>A life: entry, last good and first bad ages.</summary>
     public FleetBuilder Life(
         string location, string kind, double lastGood, double? firstBad = null, double entry = 0, LifeExclusion? exclusion = null,
-        int startDay = 0, double? ageNow = null)
+        int startDay = 0, double? ageNow = null, string? partNumber = null, string? serialNumber = null)
     {
         lives.Add(new ObservedLife
         {
@@ -101,6 +101,8 @@ internal sealed class FleetBuilder(string registration, string atBase = "north",
             Failure = firstBad is null ? null : Condition.LeakTrace,
             StartDate = Start.AddDays(startDay),
             AgeNow = ageNow is { } now ? Hours.From(now) : null,
+            PartNumber = partNumber,
+            SerialNumber = serialNumber,
             Evidence = [Key()],
         });
         return this;

@@ -50,6 +50,7 @@ internal static class CallScopes
         ["TrendService/ListOpenFindings"] = [TrendsRead],
         ["TrendService/ListDueLooks"] = [TrendsRead],
         ["TrendService/GetLookList"] = [TrendsRead],
+        ["TrendService/GetAuthorityDraft"] = [TrendsRead],
         ["TrendService/ListFailureChances"] = [TrendsRead],
         ["TrendService/ListChanceCalibrations"] = [TrendsRead],
         ["TrendService/ListRepairs"] = [TrendsRead],

@@ -1,3 +1,4 @@
+using FleetTrend.Trends.AuthorityDrafts;
 using FleetTrend.Trends.OpenFindings;
 using Wire = FleetTrend.Contracts.V1;
 
@@ -26,6 +27,7 @@ internal static class OpenFindingMessages
             LeftDate = finding.LeftDate.ToWire(),
             Caution = OpenFindingWords.Caution(finding) is { } caution ? $"{caution} {OpenFindingWords.WhoDecides}" : "",
             RecordKeys = { finding.Evidence.Select(EvidenceMessages.ToWire) },
+            Citations = { ReportingParagraphs.For(finding.Location, finding.JascCode, finding.Condition).Select(p => p.Citation) },
         };
         if (finding.FirstMillimetres is { } first)
             wire.FirstSizeMm = first;

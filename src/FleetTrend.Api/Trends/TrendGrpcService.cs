@@ -11,8 +11,14 @@ using Grpc.Core;
 namespace FleetTrend.Api.Trends;
 
 /// <summary>What the fleet is doing, from the latest refresh.</summary>
-internal sealed class TrendGrpcService(
-    TrendReader trends, NameFilters filters, LookListReader lookLists, EvidenceReader evidence, Knowledge knowledge, RefreshRequests refreshes)
+internal sealed partial class TrendGrpcService(
+    TrendReader trends,
+    NameFilters filters,
+    LookListReader lookLists,
+    AuthorityDraftReader drafts,
+    EvidenceReader evidence,
+    Knowledge knowledge,
+    RefreshRequests refreshes)
     : TrendService.TrendServiceBase
 {
     /// <inheritdoc/>
@@ -167,23 +173,6 @@ internal sealed class TrendGrpcService(
             NextPageToken = page.NextPageToken,
             Origin = page.Origin,
             Freshness = page.Freshness,
-        };
-    }
-
-    /// <inheritdoc/>
-    public override async Task<GetLookListResponse> GetLookList(GetLookListRequest request, ServerCallContext context)
-    {
-        if (request.Registration.Length == 0)
-            throw new Refusal("registration", "", Reasons.FieldRequired, "must be given").ToException();
-        await filters.RefuseUnknownAsync(request, context.CancellationToken);
-        var published = await trends.ReadAsync(null, context.CancellationToken);
-        var registration = request.Registration.ToUpperInvariant();
-        return new GetLookListResponse
-        {
-            LookList = (await lookLists.ReadAsync(published, registration, context.CancellationToken))?.ToWire()
-                ?? throw new Refusal("registration", request.Registration, Reasons.AircraftNotFound, "must be an aircraft that the latest refresh knows").ToException(),
-            Origin = TrendReader.OriginOf(published),
-            Freshness = await trends.FreshnessAsync(published.AsOf, context.CancellationToken),
         };
     }
 

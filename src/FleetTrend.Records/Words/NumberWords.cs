@@ -42,6 +42,9 @@ public static class NumberWords
     /// <summary>Hours without decimals from 100 h on, with one below: <c>1,240 h</c>, <c>61.5 h</c>.</summary>
     public static string Hours(double hours) => HoursBare(hours) + " h";
 
+    /// <summary>Hours to the tenth, as they are recorded: <c>1,240.5 h</c>.</summary>
+    public static string HoursInFull(double hours) => hours.ToString("#,0.0", CultureInfo.InvariantCulture) + " h";
+
     /// <summary>A share in percent: <c>12 %</c>, <c>0.4 %</c>, <c>under 0.01 %</c>.</summary>
     public static string Percent(double share)
     {

@@ -1,6 +1,7 @@
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Trends;
+using FleetTrend.Trends.AuthorityDrafts;
 using FleetTrend.Trends.OpenFindings;
 
 namespace FleetTrend.Reports.Weekly;
@@ -34,7 +35,8 @@ public static class OpenFindingsSection
             AddTable(blocks, "Other findings", asOf, [.. snapshot.OpenFindings.Where(f => !f.IsFirst)]);
             blocks.Add(new Block.Paragraph(
                 "Hours are flight hours until the latest that is known. Deferred and monitored leave a finding open; any other action on it or another part closes it. "
-                + "Where nothing was done, a later look that finds the location good closes it too, and is listed under data problems.",
+                + "Where nothing was done, a later look that finds the location good closes it too, and is listed under data problems. "
+                + "Draft: the finding may have to be reported to an authority; you judge.",
                 IsAside: true));
         }
 
@@ -77,7 +79,7 @@ public static class OpenFindingsSection
             blocks.Add(new Block.Paragraph(Line.Join(new Run.Strong(string.Join(' ', cautions)))));
         blocks.Add(new Block.Table(
             $"{title}, the longest open first, {asOf}",
-            [new("Aircraft"), new("Location"), new("Condition"), new("Done about it"), new("First seen"), new("Hours since", true), new("Hours since last look", true), new("Size")],
+            [new("Aircraft"), new("Location"), new("Condition"), new("Done about it"), new("First seen"), new("Hours since", true), new("Hours since last look", true), new("Size"), new("For the authority")],
             [.. findings.Take(MostRows).Select(Row)]));
         if (findings.Count > MostRows)
         {
@@ -96,5 +98,8 @@ public static class OpenFindingsSection
         NumberWords.HoursBare(finding.HoursSinceFound),
         NumberWords.HoursBare(finding.HoursSinceLook),
         OpenFindingWords.Size(finding),
+        ReportingParagraphs.For(finding.Location, finding.JascCode, finding.Condition).Count > 0
+            ? AircraftLink.ToDraft(finding.Registration, finding.Evidence[0])
+            : "",
     ];
 }

@@ -26,6 +26,9 @@ public sealed record OpenFinding
     /// <summary>Name of its kind.</summary>
     public required string Kind { get; init; }
 
+    /// <summary>JASC code of the kind; null where it has none, and in trends stored before it was kept.</summary>
+    public string? JascCode { get; init; }
+
     /// <summary>The condition.</summary>
     public required Condition Condition { get; init; }
 

@@ -55,6 +55,7 @@ public sealed class OpenFindingAnalysis : Analysis<OpenFinding>
             TypeGroup = aircraft.TypeGroup,
             Location = found.Location,
             Kind = found.Kind.Name,
+            JascCode = found.Kind.JascCode,
             Condition = found.Condition,
             FoundDate = found.FoundDate,
             FoundHours = found.Found.Value,

@@ -79,6 +79,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListLevels"] = "R",
         ["TrendService/ListOpenFindings"] = "R",
         ["TrendService/ListDueLooks"] = "R",
+        ["TrendService/GetAuthorityDraft"] = "R",
         ["TrendService/GetLookList"] = "R",
         ["TrendService/ListFailureChances"] = "R",
         ["TrendService/ListChanceCalibrations"] = "R",
