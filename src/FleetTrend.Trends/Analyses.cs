@@ -17,6 +17,7 @@ using FleetTrend.Trends.RenewalAges;
 using FleetTrend.Trends.Repairs;
 using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Scores;
+using FleetTrend.Trends.Shrouds;
 using FleetTrend.Trends.Silence;
 using FleetTrend.Trends.Spares;
 
@@ -76,6 +77,9 @@ public static class Analyses
     /// <summary>Whether one cylinder or side is worse.</summary>
     public static PositionAnalysis Positions { get; } = new();
 
+    /// <summary>Stop-drilled shrouds, and clamp bolts by the state of their hex.</summary>
+    public static ShroudAnalysis Shrouds { get; } = new();
+
     /// <summary>Whether what was done helped.</summary>
     public static EffectAnalysis Effects { get; } = new();
 
@@ -95,6 +99,6 @@ public static class Analyses
     public static IReadOnlyList<Analysis> All { get; } =
     [
         Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, Levels, Changes, OpenFindings, DueLooks, FailureChances, ChanceCalibrations,
-        Repairs, LeakErosions, RenewalAges, Spares, Positions, Effects, Scores, Quiet, Silence, DataProblems,
+        Repairs, LeakErosions, RenewalAges, Spares, Positions, Shrouds, Effects, Scores, Quiet, Silence, DataProblems,
     ];
 }

@@ -65,6 +65,7 @@ public static class FleetTrends
             RenewalAges = [.. Settled(Analyses.RenewalAges)],
             Spares = [.. Settled(Analyses.Spares)],
             Positions = [.. Settled(Analyses.Positions)],
+            Shrouds = [.. Settled(Analyses.Shrouds)],
             Effects = [.. Settled(Analyses.Effects)],
             Scores = [.. Settled(Analyses.Scores)],
             Quiet = [.. Settled(Analyses.Quiet)],

@@ -17,6 +17,7 @@ using FleetTrend.Trends.RenewalAges;
 using FleetTrend.Trends.Repairs;
 using FleetTrend.Trends.Repeats;
 using FleetTrend.Trends.Scores;
+using FleetTrend.Trends.Shrouds;
 using FleetTrend.Trends.Silence;
 using FleetTrend.Trends.Spares;
 
@@ -79,6 +80,9 @@ public sealed record TrendSnapshot
 
     /// <summary>Whether one cylinder or side is worse, those with a difference first; empty as above.</summary>
     public IReadOnlyList<PositionTrend> Positions { get; init; } = [];
+
+    /// <summary>Stop-drilled shrouds and clamp bolts, by type group; empty as above.</summary>
+    public IReadOnlyList<ShroudTrend> Shrouds { get; init; } = [];
 
     /// <summary>When to renew parts and how often to look at them, those where renewing helps first; empty as above.</summary>
     public IReadOnlyList<RenewalAge> RenewalAges { get; init; } = [];

@@ -57,6 +57,7 @@ internal static class CallScopes
         ["TrendService/ListSpares"] = [TrendsRead],
         ["TrendService/ListLeakErosions"] = [TrendsRead],
         ["TrendService/ListPositions"] = [TrendsRead],
+        ["TrendService/ListShrouds"] = [TrendsRead],
         ["TrendService/ListRenewalAges"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],
         ["TrendService/ListScores"] = [TrendsRead],

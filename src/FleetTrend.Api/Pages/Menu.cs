@@ -12,7 +12,7 @@ internal static class Menu
         [
             new("/parts", "How long parts last"), new("/chances", "Chance before the next look"), new("/spares", "Spares"),
             new("/repairs", "Does the repair hold?"), new("/leaks", "Leak to eroded face"), new("/renewal", "When to renew"),
-            new("/positions", "Cylinder and side"),
+            new("/positions", "Cylinder and side"), new("/shrouds", "Shroud and bolts"),
         ]),
         new("Calls", [new("/flags", "Flags"), new("/effects", "Did it help?"), new("/score", "How right were we?"), new("/backtest", "Back-test")]),
         new("Records",

@@ -312,27 +312,6 @@ internal sealed partial class TrendGrpcService(
     }
 
     /// <inheritdoc/>
-    public override async Task<ListPositionsResponse> ListPositions(ListPositionsRequest request, ServerCallContext context)
-    {
-        await filters.RefuseUnknownAsync(request, context.CancellationToken);
-        var page = await trends.PageAsync(
-            AsOfPageRequest.Read(request),
-            Analyses.Positions,
-            new ResultFilter(), // type groups are put together, and all comparisons allowed for, before any is left out
-            all => Analyses.Positions.Order(all)
-                .Where(p => request.TypeGroup.Length == 0 || p.TypeGroups.Contains(request.TypeGroup, StringComparer.Ordinal))
-                .Where(p => request.Kind.Length == 0 || p.Kind == request.Kind),
-            context.CancellationToken);
-        return new ListPositionsResponse
-        {
-            Positions = { page.Items.Select(p => p.ToWire()) },
-            NextPageToken = page.NextPageToken,
-            Origin = page.Origin,
-            Freshness = page.Freshness,
-        };
-    }
-
-    /// <inheritdoc/>
     public override async Task<ListEffectsResponse> ListEffects(ListEffectsRequest request, ServerCallContext context)
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);

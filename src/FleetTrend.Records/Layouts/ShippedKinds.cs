@@ -12,6 +12,12 @@ public static class ShippedKinds
     /// <summary>Name of the port face, which a leak at its joint erodes.</summary>
     public const string PortFace = "port-face";
 
+    /// <summary>Name of the edge of a heat shroud, which is stop-drilled until the shroud is renewed.</summary>
+    public const string ShroudEdge = "shroud-edge";
+
+    /// <summary>Name of the bolt of a clamp, which is renewed while a wrench still fits its hex.</summary>
+    public const string ClampBolt = "clamp-bolt";
+
     private static readonly Condition[] Any = Enum.GetValues<Condition>();
 
     private static readonly string[] GasketsAtABase =
@@ -57,12 +63,12 @@ public static class ShippedKinds
         CrackWatched("muffler-shell", "Muffler shell", "Cracks at inlets and seams, thin or bulged metal, with the shroud off.", "7820", Crack, LeakTrace, Erosion, Corrosion, Distortion, Other),
         Place("hanger", "Hanger or support", "Shake it: nothing rattles, nothing rests on anything else.", "7800", Crack, Looseness, Wear, MissingPiece, Distortion, Corrosion, Other),
         Place("probe", "Probe clamped to a pipe", "Clamp tight, pipe not wearing through below it.", "7722", Looseness, Wear, Crack, LeakTrace, Other),
-        CrackWatched("shroud-edge", "Edge of the heat shroud", "Cracks from edges and cut-outs; stop-drilled cracks add up until the shroud is renewed.", "2140", [new(Crack, ShroudCracks)], Crack, Wear, Distortion, Corrosion, Looseness, MissingPiece, Other),
+        CrackWatched(ShroudEdge, "Edge of the heat shroud", "Cracks from edges and cut-outs; stop-drilled cracks add up until the shroud is renewed.", "2140", [new(Crack, ShroudCracks)], Crack, Wear, Distortion, Corrosion, Looseness, MissingPiece, Other),
 
         // Exhaust: parts with a life.
         Part("gasket", "Exhaust gasket", "Stains at the joint; even torque to the engine maker's value.", "7810", GasketsAtABase, [LeakTrace, Erosion, Distortion, MissingPiece, Crack], Looseness, Corrosion, Other),
         Part("clamp", "Clamp of a joint", "Cracks in the band, erosion from heat, even gap.", "7810", ClampsAtABase, [Crack, Erosion, Distortion, MissingPiece], LeakTrace, Looseness, Corrosion, Wear, Other),
-        Part("clamp-bolt", "Bolt and nut of a clamp", "Eroded and corroded hexes: renew while a wrench still fits.", "7810", ClampsAtABase, [Erosion, Corrosion, Crack, MissingPiece, Wear], Looseness, Distortion, Other),
+        Part(ClampBolt, "Bolt and nut of a clamp", "Eroded and corroded hexes: renew while a wrench still fits.", "7810", ClampsAtABase, [Erosion, Corrosion, Crack, MissingPiece, Wear], Looseness, Distortion, Other),
         Part("muffler-baffle", "Flame cone and baffles of the muffler", "Look inside: all pieces there; loose pieces can block the outlet.", "7820", [], [MissingPiece, Crack, Erosion, Looseness, Distortion], Corrosion, Wear, Other),
 
         // Induction.

@@ -41,6 +41,7 @@ public sealed record WeeklyReport
             LeakErosionsSection.Compose(draft),
             RepairsSection.Compose(draft),
             PositionsSection.Compose(draft),
+            ShroudsSection.Compose(draft),
             EffectsSection.Compose(draft),
             ScoresSection.Compose(draft),
             RepeatsSection.Compose(draft),

@@ -105,6 +105,7 @@ public sealed class ResultReader(ResultStore store)
             Spares = await AllAsync(Analyses.Spares),
             LeakErosions = await AllAsync(Analyses.LeakErosions),
             Positions = await AllAsync(Analyses.Positions),
+            Shrouds = await AllAsync(Analyses.Shrouds),
             RenewalAges = await AllAsync(Analyses.RenewalAges),
             Effects = await AllAsync(Analyses.Effects),
             Scores = await AllAsync(Analyses.Scores),

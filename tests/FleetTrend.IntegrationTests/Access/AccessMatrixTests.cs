@@ -87,6 +87,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListSpares"] = "R",
         ["TrendService/ListLeakErosions"] = "R",
         ["TrendService/ListPositions"] = "R",
+        ["TrendService/ListShrouds"] = "R",
         ["TrendService/ListRenewalAges"] = "R",
         ["TrendService/ListEffects"] = "R",
         ["TrendService/ListScores"] = "R",
