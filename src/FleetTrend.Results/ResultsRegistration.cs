@@ -18,6 +18,7 @@ public static class ResultsRegistration
         .AddSingleton<ResultReader>()
         .AddSingleton<ForecastKeeper>()
         .AddSingleton<LookListReader>()
+        .AddSingleton<SilentSourceReader>()
         .AddSingleton<AuthorityDraftReader>()
         .AddSingleton<TrendRefresh>();
 }

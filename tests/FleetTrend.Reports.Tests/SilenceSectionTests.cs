@@ -75,6 +75,9 @@ public sealed class SilenceSectionTests
         var page = Html(SilenceSection.Compose(Snapshot() with { Silences = [Silent(7) with { HoursStillCome = true }] }));
         var cells = page.QuerySelector("tbody tr")!.Children.Select(c => c.TextContent);
         Assert.Equal(["ZZ-A07", "Quillmoor", "Inspections", "2 Jan 2026", "320", "41"], cells);
+        var source = new SilentSource("west-tablet", new Habit(new DateOnly(2026, 10, 1), 52, 4, 90));
+        Assert.Equal(
+            "Source west-tablet: nothing since 1 Oct 2026, 52 days; before that never longer than 4 days.", Html(SilenceSection.Compose(Snapshot(), [source])).QuerySelector("li")!.TextContent);
         var none = Html(SilenceSection.Compose(Snapshot())).TextContent;
         Assert.Contains("Every aircraft that flies has sent as it used to", none, StringComparison.Ordinal);
         Assert.Contains("more than twice its longest gap", none, StringComparison.Ordinal);

@@ -23,4 +23,12 @@ internal static class SilenceMessages
             wire.LongestGapDays = longest;
         return wire;
     }
+
+    public static Wire.SilentSource ToWire(this SilentSource silent) => new()
+    {
+        Source = silent.Source,
+        LastDate = silent.Habit.LastDate.ToWire(),
+        DaysSince = silent.Habit.DaysSince,
+        LongestGapDays = silent.Habit.LongestGapDays,
+    };
 }

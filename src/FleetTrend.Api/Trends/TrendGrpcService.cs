@@ -15,6 +15,7 @@ internal sealed partial class TrendGrpcService(
     TrendReader trends,
     NameFilters filters,
     LookListReader lookLists,
+    SilentSourceReader silentSources,
     AuthorityDraftReader drafts,
     EvidenceReader evidence,
     Knowledge knowledge,
@@ -148,9 +149,13 @@ internal sealed partial class TrendGrpcService(
             new ResultFilter { TypeGroup = Asked(request.TypeGroup), Registration = Asked(request.Registration.ToUpperInvariant()) },
             Analyses.Silence.Order,
             context.CancellationToken);
+        var sources = request is { Registration: "", TypeGroup: "" }
+            ? await silentSources.ReadAsync(page.Origin.AsOfTime.ToDateTimeOffset(), context.CancellationToken)
+            : [];
         return new ListSilencesResponse
         {
             Silences = { page.Items.Select(s => s.ToWire()) },
+            SilentSources = { sources.Select(s => s.ToWire()) },
             NextPageToken = page.NextPageToken,
             Origin = page.Origin,
             Freshness = page.Freshness,

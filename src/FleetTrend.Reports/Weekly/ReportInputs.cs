@@ -1,3 +1,5 @@
+using FleetTrend.Trends.Silence;
+
 namespace FleetTrend.Reports.Weekly;
 
 /// <summary>

@@ -13,9 +13,15 @@ public static class SilenceSection
 
     /// <summary>All silences of a snapshot, for a page.</summary>
     /// <param name="snapshot">The trends, with their fleet lines.</param>
-    public static ReportSection Compose(TrendSnapshot snapshot)
+    public static ReportSection Compose(TrendSnapshot snapshot) => Compose(snapshot, []);
+
+    /// <summary>The same with sources that have stopped sending, which come first.</summary>
+    /// <param name="snapshot">The trends, with their fleet lines.</param>
+    /// <param name="sources">The sources.</param>
+    public static ReportSection Compose(TrendSnapshot snapshot, IReadOnlyList<SilentSource> sources)
     {
         ArgumentNullException.ThrowIfNull(snapshot);
+        ArgumentNullException.ThrowIfNull(sources);
         var asOf = $"as of {NumberWords.Moment(snapshot.AsOf)}";
         List<Block> blocks = snapshot.Silences.Count == 0
             ? [new Block.Paragraph($"Every aircraft that flies has sent as it used to, {asOf}.")]
@@ -31,6 +37,8 @@ public static class SilenceSection
                             NumberWords.Count(s.DaysSince), s.LongestGapDays is { } longest ? $"{NumberWords.Count(longest)}{(s.IsOwnGap ? "" : ", of its like")}" : "not known",
                         ])]),
             ];
+        if (sources.Count > 0)
+            blocks.Insert(0, new Block.Bullets([.. sources.Select(s => (Line)$"{SilenceWords.Statement(s.Source, s.Habit)}.")]));
         blocks.Add(new Block.Paragraph(SilenceWords.Rule, IsAside: true));
         return new ReportSection("silence", Heading, blocks);
     }

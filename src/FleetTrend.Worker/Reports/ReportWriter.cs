@@ -12,7 +12,6 @@ using FleetTrend.Store.Flags;
 using FleetTrend.Store.HeldRecords;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
-using FleetTrend.Store.Sources;
 using FleetTrend.Trends;
 using FleetTrend.Trends.Silence;
 
@@ -28,7 +27,7 @@ public sealed class ReportWriter(
     CodeStore codes,
     ReportStore reports,
     RecipientStore recipients,
-    SourceStore sources,
+    SilentSourceReader silentSources,
     HostSettings settings,
     TimeProvider time,
     ILogger<ReportWriter> log)
@@ -37,9 +36,6 @@ public sealed class ReportWriter(
     public const string WholeFleet = "*";
 
     private const int MostPerPage = 500;
-
-    // A source of which nothing came for longer than that is no news any more.
-    private const int HabitDays = 3 * 365;
 
     /// <summary>Makes the reports of a period that are not there yet, all as of one moment.</summary>
     public async Task WriteAsync(ReportPeriod period, CancellationToken ct)
@@ -142,20 +138,7 @@ public sealed class ReportWriter(
                 ByRegistration = new SortedDictionary<string, int>(waiting.ToDictionary(), StringComparer.Ordinal),
                 UnmappedCodes = unmapped.Count,
             },
-            await SilentSourcesAsync(asOf, ct));
-    }
-
-    /// <summary>Sources that have stopped sending against their own habit of two years.</summary>
-    private async Task<IReadOnlyList<SilentSource>> SilentSourcesAsync(DateTimeOffset asOf, CancellationToken ct)
-    {
-        var today = DateOnly.FromDateTime(asOf.UtcDateTime);
-        return
-        [
-            .. (await sources.ReadDaysAsync(asOf.AddDays(-HabitDays), asOf, ct))
-                .Select(s => (s.Source, Habit: Habit.Find(s.Days, today)))
-                .Where(s => s.Habit is { IsKnown: true } habit && habit.IsSilent())
-                .Select(s => new SilentSource(s.Source, s.Habit!)),
-        ];
+            await silentSources.ReadAsync(asOf, ct));
     }
 
     private static async Task<IReadOnlyList<T>> AllAsync<T>(Func<string?, Task<Page<T>>> list)

@@ -36,6 +36,28 @@ public sealed class SilenceTests(PostgresFixture postgres)
         Assert.Equal(["ZZ-A00", "North", "Hours and inspections"], page.QuerySelector("main tbody tr")!.Children.Take(3).Select(c => c.TextContent));
     }
 
+    // Ten records, one every three days, the last 60 days ago: nine gaps of three days, and more than four weeks without a word.
+    [Fact]
+    public async Task A_source_that_has_stopped_sending_is_named_on_the_page_and_over_the_contract()
+    {
+        await using var server = await ApiServer.StartAsync(postgres);
+        await ShopCards.RegisterAsync(server);
+        foreach (var record in Enumerable.Range(1, 9).Select(i => ShopCards.Reading($"read {i}", "ZZ-A00", i, 600 + i)).Prepend(ShopCards.Aircraft("ZZ-A00")))
+            await server.Intake.PushRecordAsync(new PushRecordRequest { Record = record });
+        await using (var older = server.Database.DataSource.CreateCommand(
+            "update records r set accept_time = now() - make_interval(days => 87 - 3 * (select count(*)::int from records n where n.id < r.id))"))
+            Assert.Equal(10, await older.ExecuteNonQueryAsync());
+        await server.Services.GetRequiredService<TrendRefresh>().RunAsync(default);
+
+        var silent = Assert.Single((await server.Trends.ListSilencesAsync(new ListSilencesRequest())).SilentSources);
+        Assert.Equal((ShopCards.Source, 60, 3), (silent.Source, silent.DaysSince, silent.LongestGapDays));
+        Assert.Empty((await server.Trends.ListSilencesAsync(new ListSilencesRequest { Registration = "ZZ-A00" })).SilentSources);
+        var page = await server.Http.GetStringAsync("/silent");
+        Assert.Contains($"Source {ShopCards.Source}: nothing since ", page, StringComparison.Ordinal);
+        Assert.Contains("60 days; before that never longer than 3 days.", page, StringComparison.Ordinal);
+        Assert.DoesNotContain($"Source {ShopCards.Source}", await server.Http.GetStringAsync("/silent?registration=ZZ-A00"), StringComparison.Ordinal);
+    }
+
     [Fact] // Two records on one day are one day.
     public async Task Days_of_a_source_are_those_on_which_its_records_were_accepted()
     {

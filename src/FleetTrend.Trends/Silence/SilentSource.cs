@@ -1,6 +1,4 @@
-using FleetTrend.Trends.Silence;
-
-namespace FleetTrend.Reports.Weekly;
+namespace FleetTrend.Trends.Silence;
 
 /// <summary>A source that has stopped sending against its own habit.</summary>
 /// <param name="Source">Its name.</param>
