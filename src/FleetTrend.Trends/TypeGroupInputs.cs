@@ -79,10 +79,10 @@ public sealed class TypeGroupInputs
     /// <summary>The newest stock count of each base and part number of the whole fleet.</summary>
     public IReadOnlyList<ObservedStockCount> StockCounts { get; init; } = [];
 
-    /// <summary>Its forecasts as they were published before the moment, and kept.</summary>
+    /// <summary>Its forecasts as they were published before the day of the moment, and kept.</summary>
     public KeptForecasts Forecasts { get; init; } = KeptForecasts.None;
 
-    /// <summary>Steps of the lives of its flags before the moment, in the order in which they came.</summary>
+    /// <summary>Steps of the lives of its flags before the day of the moment, in the order in which they came.</summary>
     public IReadOnlyList<FlagStep> FlagSteps { get; init; } = [];
 
     /// <summary>How many type groups the fleet has.</summary>

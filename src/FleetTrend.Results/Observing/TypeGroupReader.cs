@@ -32,14 +32,16 @@ public sealed class TypeGroupReader(AircraftObserver observer, ForecastStore for
         var states = await observer.ReadStatesAsync(asOf, null, ct);
         List<AircraftState> members = [.. states.Where(s => s.TypeGroups.Contains(typeGroup, StringComparer.Ordinal))];
         var aircraft = await observer.ReadAsync(fleet, await observer.ReadKindsAsync(ct), members, keep, ct);
-        var kept = await forecasts.ReadAsync(typeGroup, asOf.AddYears(-ForecastYears), asOf, ct);
+        // What was published on the day of the moment has nothing to be held against, and a set that holds all day must not depend on it.
+        var day = new DateTimeOffset(asOf.UtcDateTime.Date, TimeSpan.Zero);
+        var kept = await forecasts.ReadAsync(typeGroup, asOf.AddYears(-ForecastYears), day, ct);
         return new TypeGroupInputs(typeGroup, aircraft.Where(a => a.TypeGroups.Contains(typeGroup, StringComparer.Ordinal)), asOf, chosen)
         {
             FlagClosings = fleet.FlagClosings,
             PracticeChanges = Observe.ObservePracticeChanges(fleet.PracticeChanges),
             StockCounts = Observe.ObserveStockCounts(fleet.StockCounts, asOf),
             Forecasts = KeptForecasts.Read([.. kept.Select(k => (k.Analysis, k.AsOf, k.DetailJson))]),
-            FlagSteps = await flags.ReadStepsAsync(typeGroup, asOf, ct),
+            FlagSteps = await flags.ReadStepsAsync(typeGroup, day, ct),
             TypeGroupCount = states.SelectMany(s => s.TypeGroups).Distinct(StringComparer.Ordinal).Count(),
         };
     }
