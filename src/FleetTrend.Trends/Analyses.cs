@@ -4,6 +4,7 @@ using FleetTrend.Trends.DueLooks;
 using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.FailureChances;
 using FleetTrend.Trends.Fleet;
+using FleetTrend.Trends.Growth;
 using FleetTrend.Trends.LeakErosions;
 using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.OpenFindings;
@@ -80,6 +81,9 @@ public static class Analyses
     /// <summary>Stop-drilled shrouds, and clamp bolts by the state of their hex.</summary>
     public static ShroudAnalysis Shrouds { get; } = new();
 
+    /// <summary>Which way kinds of place go.</summary>
+    public static GrowthAnalysis Growth { get; } = new();
+
     /// <summary>Whether what was done helped.</summary>
     public static EffectAnalysis Effects { get; } = new();
 
@@ -99,6 +103,6 @@ public static class Analyses
     public static IReadOnlyList<Analysis> All { get; } =
     [
         Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, Levels, Changes, OpenFindings, DueLooks, FailureChances, ChanceCalibrations,
-        Repairs, LeakErosions, RenewalAges, Spares, Positions, Shrouds, Effects, Scores, Quiet, Silence, DataProblems,
+        Repairs, LeakErosions, RenewalAges, Growth, Spares, Positions, Shrouds, Effects, Scores, Quiet, Silence, DataProblems,
     ];
 }

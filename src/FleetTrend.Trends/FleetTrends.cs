@@ -63,6 +63,7 @@ public static class FleetTrends
             Repairs = [.. Settled(Analyses.Repairs)],
             LeakErosions = [.. Settled(Analyses.LeakErosions)],
             RenewalAges = [.. Settled(Analyses.RenewalAges)],
+            Growth = [.. Settled(Analyses.Growth)],
             Spares = [.. Settled(Analyses.Spares)],
             Positions = [.. Settled(Analyses.Positions)],
             Shrouds = [.. Settled(Analyses.Shrouds)],

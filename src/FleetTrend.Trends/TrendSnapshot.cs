@@ -4,6 +4,7 @@ using FleetTrend.Trends.Effects;
 using FleetTrend.Trends.FailureChances;
 using FleetTrend.Trends.Flags;
 using FleetTrend.Trends.Fleet;
+using FleetTrend.Trends.Growth;
 using FleetTrend.Trends.LeakErosions;
 using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.OpenFindings;
@@ -86,6 +87,9 @@ public sealed record TrendSnapshot
 
     /// <summary>When to renew parts and how often to look at them, those where renewing helps first; empty as above.</summary>
     public IReadOnlyList<RenewalAge> RenewalAges { get; init; } = [];
+
+    /// <summary>Which way kinds of place go, what gets worse first; empty as above.</summary>
+    public IReadOnlyList<GrowthTrend> Growth { get; init; } = [];
 
     /// <summary>Whether what was done helped, the newest action first; empty in trends stored before there was one.</summary>
     public IReadOnlyList<Effect> Effects { get; init; } = [];

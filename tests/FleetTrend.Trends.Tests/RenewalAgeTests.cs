@@ -123,7 +123,8 @@ public sealed class RenewalAgeTests
         FleetBuilder.Settle(Analyses.RenewalAges, new TypeGroupInputs("four", fleet, FleetBuilder.AsOf, parameters ?? new TrendParameters()));
 
     private static List<(double Good, double Bad)> Lives(double shape) =>
-        [.. Enumerable.Range(0, 24).Select(i => 900 * Math.Pow(-Math.Log(1 - ((i + 0.5) / 24)), 1 / shape)).Select(a => (20 * Math.Floor(a / 20), (20 * Math.Floor(a / 20)) + 20))];
+        [.. Enumerable.Range(0, 24).Select(i => 900 * Math.Pow(-Math.Log(1 - ((i + 0.5) / 24)), 1 / shape))
+            .Select(a => (20 * Math.Floor(a / 20), (20 * Math.Floor(a / 20)) + 20))];
 
     // Each aircraft has lives from all over, so that aircraft are alike.
     private static List<AircraftObservations> Fleet(List<(double Good, double Bad)> lives) =>

@@ -161,7 +161,8 @@ public sealed class ScoreTests
         Assert.Equal(0, parts.Count("clamp", "G-7", Day(100), Day(260)));
         Assert.Equal(1, parts.Count("gasket", "G-7", Day(200), Day(260)));
 
-        // Held against a forecast: 3 where 2 were expected and 0 to 5 said; the one that said "at least" is not scored, nor the one of 180 days before they are over.
+        // Held against a forecast: 3 where 2 were expected and 0 to 5 said; the one that said "at least" is not scored, nor the one of 180 days
+        // before they are over.
         KeptHorizon[] horizons = [new(90, 2, 2, 0, 5), new(180, 4, 4, 1, 8)];
         var spare = new KeptSpare { Kind = "gasket", PartNumber = "G-7", IsAtLeast = false, Horizons = horizons };
         var kept = new KeptForecasts { Spares = [new Kept<KeptBase>(At(Day(100)), [new KeptBase("north", ["ZZ-A01"], [spare, spare with { IsAtLeast = true }])])] };

@@ -85,7 +85,14 @@ public sealed class TrendParametersTests
     [Fact]
     public void Parameters_are_stored_and_read_back_and_what_a_later_version_adds_takes_its_default()
     {
-        var set = new TrendParameters { Revision = 7, Confidence = 0.9, WatchesPer50AircraftYears = 4, LookIntervals = [new("four", null, 50.5)], MakerLimits = [new(null, "gasket", 900, null)] };
+        var set = new TrendParameters
+        {
+            Revision = 7,
+            Confidence = 0.9,
+            WatchesPer50AircraftYears = 4,
+            LookIntervals = [new("four", null, 50.5)],
+            MakerLimits = [new(null, "gasket", 900, null)],
+        };
         var json = set.ToJson();
         Assert.Equal(
             """{"confidence":0.9,"falseDiscoveryRate":0.05,"flagsPer50AircraftYears":1,"watchesPer50AircraftYears":4,"minimumFailuresForFit":3,"look"""

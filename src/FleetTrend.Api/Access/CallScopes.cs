@@ -59,6 +59,7 @@ internal static class CallScopes
         ["TrendService/ListPositions"] = [TrendsRead],
         ["TrendService/ListShrouds"] = [TrendsRead],
         ["TrendService/ListRenewalAges"] = [TrendsRead],
+        ["TrendService/ListGrowth"] = [TrendsRead],
         ["TrendService/ListEffects"] = [TrendsRead],
         ["TrendService/ListScores"] = [TrendsRead],
         ["TrendService/ListQuiet"] = [TrendsRead],

@@ -14,7 +14,7 @@ internal static class Menu
             new("/repairs", "Does the repair hold?"), new("/leaks", "Leak to eroded face"), new("/renewal", "When to renew"),
             new("/positions", "Cylinder and side"), new("/shrouds", "Shroud and bolts"),
         ]),
-        new("Calls", [new("/flags", "Flags"), new("/effects", "Did it help?"), new("/score", "How right were we?"), new("/backtest", "Back-test")]),
+        new("Calls", [new("/flags", "Flags"), new("/effects", "Did it help?"), new("/growth", "Worse or better?"), new("/score", "How right were we?"), new("/backtest", "Back-test")]),
         new("Records",
         [
             new("/data-problems", "Data problems"), new("/silent", "No word from"), new("/too-quiet", "Too quiet?"), new("/held-records", "Held records"),

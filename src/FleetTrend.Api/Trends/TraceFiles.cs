@@ -18,21 +18,29 @@ internal static class TraceFiles
         app.MapGet("/traces/rate.csv", RateAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/traces/lives.csv", LivesAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/traces/recurrence.csv", RecurrenceAsync).RequireAuthorization(PageAccess.Name);
+        app.MapGet("/traces/growth.csv", GrowthAsync).RequireAuthorization(PageAccess.Name);
     }
 
     private static Task<IResult> RateAsync([AsParameters] TraceQuery asked, CancellationToken ct) => AnswerAsync(
         asked, ["typeGroup", "condition"],
-        aircraft => TraceTables.Rate(asked.TypeGroup!, aircraft, Given(asked.Location), Given(asked.Kind), Condition(asked)), ct);
+        (aircraft, _) => TraceTables.Rate(asked.TypeGroup!, aircraft, Given(asked.Location), Given(asked.Kind), Condition(asked)), ct);
 
     private static Task<IResult> LivesAsync([AsParameters] TraceQuery asked, CancellationToken ct) => AnswerAsync(
-        asked, ["typeGroup", "kind"], aircraft => TraceTables.Lives(asked.TypeGroup!, aircraft, asked.Kind!, Given(asked.Base)), ct);
+        asked, ["typeGroup", "kind"], (aircraft, _) => TraceTables.Lives(asked.TypeGroup!, aircraft, asked.Kind!, Given(asked.Base)), ct);
 
     private static Task<IResult> RecurrenceAsync([AsParameters] TraceQuery asked, CancellationToken ct) => AnswerAsync(
         asked, ["typeGroup", "location", "condition"],
-        aircraft => TraceTables.Recurrence(asked.TypeGroup!, aircraft, asked.Location!, Condition(asked)), ct);
+        (aircraft, _) => TraceTables.Recurrence(asked.TypeGroup!, aircraft, asked.Location!, Condition(asked)), ct);
+
+    private static async Task<IResult> GrowthAsync([AsParameters] TraceQuery asked, CancellationToken ct) =>
+        asked.Clock is null or "" or "calendar" or "hours"
+            ? await AnswerAsync(
+                asked, ["typeGroup", "kind", "condition", "clock"],
+                (aircraft, asOf) => TraceTables.Growth(asked.TypeGroup!, aircraft, asked.Kind!, Condition(asked), asked.Clock == "calendar", asOf), ct)
+            : Refused($"clock: must be calendar or hours; got \"{asked.Clock}\"", StatusCodes.Status400BadRequest);
 
     private static async Task<IResult> AnswerAsync(
-        TraceQuery asked, string[] needed, Func<IReadOnlyList<AircraftObservations>, IEnumerable<string>> lines, CancellationToken ct)
+        TraceQuery asked, string[] needed, Func<IReadOnlyList<AircraftObservations>, DateOnly, IEnumerable<string>> lines, CancellationToken ct)
     {
         if (Array.Find(needed, name => string.IsNullOrEmpty(asked.ValueOf(name))) is { } missing)
             return Refused($"{missing}: must be given", StatusCodes.Status400BadRequest);
@@ -53,7 +61,7 @@ internal static class TraceFiles
         }
 
         var aircraft = await asked.Evidence.ReadAsync(request, asOf, ct);
-        return TypedResults.Text(string.Join('\n', lines(aircraft)) + "\n", "text/csv");
+        return TypedResults.Text(string.Join('\n', lines(aircraft, DateOnly.FromDateTime(asOf.UtcDateTime))) + "\n", "text/csv");
     }
 
     // As in ListEvidence, an empty filter is none.

@@ -23,6 +23,9 @@ internal sealed record TraceQuery
     [FromQuery(Name = "condition")]
     public string? Condition { get; init; }
 
+    [FromQuery(Name = "clock")]
+    public string? Clock { get; init; }
+
     [FromQuery(Name = "asOfTime")]
     public DateTimeOffset? AsOfTime { get; init; }
 
@@ -45,6 +48,7 @@ internal sealed record TraceQuery
         "location" => Location,
         "kind" => Kind,
         "condition" => Condition,
+        "clock" => Clock,
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "No such field."),
     };
 

@@ -226,11 +226,8 @@ internal sealed partial class TrendGrpcService(
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
-            AsOfPageRequest.Read(request),
-            Analyses.ChanceCalibrations,
-            new ResultFilter { TypeGroup = Asked(request.TypeGroup) },
-            arrange: null,
-            context.CancellationToken);
+            AsOfPageRequest.Read(request), Analyses.ChanceCalibrations, new ResultFilter { TypeGroup = Asked(request.TypeGroup) },
+            arrange: null, context.CancellationToken);
         return new ListChanceCalibrationsResponse
         {
             ChanceCalibrations = { page.Items.Select(c => c.ToWire()) },
@@ -245,11 +242,8 @@ internal sealed partial class TrendGrpcService(
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
-            AsOfPageRequest.Read(request),
-            Analyses.Repairs,
-            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Kind = Asked(request.Kind) },
-            Analyses.Repairs.Order,
-            context.CancellationToken);
+            AsOfPageRequest.Read(request), Analyses.Repairs, new ResultFilter { TypeGroup = Asked(request.TypeGroup), Kind = Asked(request.Kind) },
+            Analyses.Repairs.Order, context.CancellationToken);
         return new ListRepairsResponse
         {
             Repairs = { page.Items.Select(r => r.ToWire()) },
@@ -264,11 +258,8 @@ internal sealed partial class TrendGrpcService(
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
-            AsOfPageRequest.Read(request),
-            Analyses.LeakErosions,
-            new ResultFilter { TypeGroup = Asked(request.TypeGroup) },
-            arrange: null,
-            context.CancellationToken);
+            AsOfPageRequest.Read(request), Analyses.LeakErosions, new ResultFilter { TypeGroup = Asked(request.TypeGroup) },
+            arrange: null, context.CancellationToken);
         return new ListLeakErosionsResponse
         {
             LeakErosions = { page.Items.Select(e => e.ToWire()) },
@@ -283,11 +274,8 @@ internal sealed partial class TrendGrpcService(
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
         var page = await trends.PageAsync(
-            AsOfPageRequest.Read(request),
-            Analyses.RenewalAges,
-            new ResultFilter { TypeGroup = Asked(request.TypeGroup), Kind = Asked(request.Kind) },
-            Analyses.RenewalAges.Order,
-            context.CancellationToken);
+            AsOfPageRequest.Read(request), Analyses.RenewalAges, new ResultFilter { TypeGroup = Asked(request.TypeGroup), Kind = Asked(request.Kind) },
+            Analyses.RenewalAges.Order, context.CancellationToken);
         return new ListRenewalAgesResponse
         {
             RenewalAges = { page.Items.Select(a => a.ToWire()) },
@@ -310,6 +298,22 @@ internal sealed partial class TrendGrpcService(
         return new ListScoresResponse
         {
             Scores = { page.Items.Select(s => s.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
+    public override async Task<ListGrowthResponse> ListGrowth(ListGrowthRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request), Analyses.Growth, new ResultFilter { TypeGroup = Asked(request.TypeGroup), Kind = Asked(request.Kind) },
+            Analyses.Growth.Order, context.CancellationToken);
+        return new ListGrowthResponse
+        {
+            Growth = { page.Items.Select(g => g.ToWire()) },
             NextPageToken = page.NextPageToken,
             Origin = page.Origin,
             Freshness = page.Freshness,

@@ -16,7 +16,8 @@ internal sealed class TrendReader(ResultReader results, FreshnessReader freshnes
     /// <param name="page">Which page.</param>
     /// <param name="analysis">The analysis.</param>
     /// <param name="filter">Which rows.</param>
-    /// <param name="arrange">Chooses and orders the answers of these rows; null takes all in the order of the analysis, and reads no more than the page.</param>
+    /// <param name="arrange">Chooses and orders the answers of these rows; null takes all in the order of the analysis, and reads no more than the
+    /// page.</param>
     /// <param name="ct">Cancels.</param>
     public async Task<TrendPage<T>> PageAsync<T>(
         AsOfPageRequest page, Analysis<T> analysis, ResultFilter filter, Func<IEnumerable<T>, IEnumerable<T>>? arrange, CancellationToken ct)

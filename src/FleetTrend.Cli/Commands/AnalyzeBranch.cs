@@ -2,10 +2,10 @@ using Spectre.Console.Cli;
 
 namespace FleetTrend.Cli.Commands;
 
-/// <summary>fleettrend analyze life|recurrence|rate.</summary>
+/// <summary>fleettrend analyze life|recurrence|rate|growth.</summary>
 internal static class AnalyzeBranch
 {
-    /// <summary>Adds the three analyses.</summary>
+    /// <summary>Adds the analyses.</summary>
     public static void Add(IConfigurator config) => config.AddBranch("analyze", analyze =>
     {
         analyze.SetDescription("Reliability statistics of a comma-separated file, without database or service.");
@@ -18,5 +18,8 @@ internal static class AnalyzeBranch
         analyze.AddCommand<AnalyzeRateCommand>("rate")
             .WithDescription("Columns unit,events,exposure: every unit against the others.")
             .WithExample("analyze", "rate", "tails.csv", "--json");
+        analyze.AddCommand<AnalyzeGrowthCommand>("growth")
+            .WithDescription("Columns unit,start,stop,exposure,events: spans in which events are known to lie, such as between looks; is it getting worse or better.")
+            .WithExample("analyze", "growth", "welds.csv");
     });
 }

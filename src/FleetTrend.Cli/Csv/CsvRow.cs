@@ -35,6 +35,12 @@ public sealed class CsvRow
                 : Refuse(column, "must be a finite number, zero or more, with a point for decimals", null);
     }
 
+    /// <summary>A finite number of either sign; null after a refusal.</summary>
+    public double? SignedNumber(string column) =>
+        double.TryParse(Text(column), NumberStyles.Float, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value)
+            ? value
+            : Refuse(column, "must be a finite number, with a point for decimals", null);
+
     /// <summary>A whole number, at least <paramref name="least"/>, or a default where the field is empty; null after a refusal.</summary>
     public int? Count(string column, int least, int? whenEmpty = null)
     {

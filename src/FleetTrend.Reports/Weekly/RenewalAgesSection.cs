@@ -22,7 +22,11 @@ public static class RenewalAgesSection
         if (snapshot.RenewalAges.Count == 0)
             return new ReportSection("renewal-ages", Heading, [new Block.Paragraph($"No life of a part is known, {asOf}.")]);
         List<RenewalAge> shown = [.. snapshot.RenewalAges.Take(MostRows)];
-        List<Block> blocks = [new Block.Paragraph(RenewalAgeWords.Caution), Table(shown, asOf), new Block.Bullets([.. shown.Select(a => (Line)RenewalAgeWords.Statement(a))])];
+        List<Block> blocks =
+        [
+            new Block.Paragraph(RenewalAgeWords.Caution), Table(shown, asOf),
+            new Block.Bullets([.. shown.Select(a => (Line)RenewalAgeWords.Statement(a))]),
+        ];
         if (snapshot.RenewalAges.Count > MostRows)
             blocks.Add(new Block.Paragraph($"{NumberWords.Count(snapshot.RenewalAges.Count - MostRows)} more. ListRenewalAges has all of them.", IsAside: true));
         blocks.AddRange(Ending(snapshot.RenewalAges));
@@ -96,7 +100,8 @@ public static class RenewalAgesSection
             yield return new Block.Paragraph($"Another law fits these lives better than the Weibull law, so take their figures as rougher than their limits say: {kinds}.", IsAside: true);
         }
 
-        var methods = ages.SelectMany(a => new[] { a.Shape, a.CheapestAge, a.LongestLook }).OfType<Figure>().Select(f => f.Method).Distinct(StringComparer.Ordinal).ToList();
+        var methods = ages.SelectMany(a => new[] { a.Shape, a.CheapestAge, a.LongestLook }).OfType<Figure>()
+            .Select(f => f.Method).Distinct(StringComparer.Ordinal).ToList();
         if (methods.Count > 0)
             yield return new Block.Paragraph($"How it is worked out: {string.Join(". ", methods)}.", IsAside: true);
     }

@@ -48,6 +48,7 @@ public sealed record WeeklyReport
             QuietSection.Compose(draft),
             LevelsSection.Compose(draft),
             PartLivesSection.Compose(draft),
+            GrowthSection.Compose(draft),
             RenewalAgesSection.Compose(draft),
             RatesSection.Compose(draft),
             FleetSection.Compose(draft),

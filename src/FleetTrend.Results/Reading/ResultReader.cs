@@ -107,6 +107,7 @@ public sealed class ResultReader(ResultStore store)
             Positions = await AllAsync(Analyses.Positions),
             Shrouds = await AllAsync(Analyses.Shrouds),
             RenewalAges = await AllAsync(Analyses.RenewalAges),
+            Growth = await AllAsync(Analyses.Growth),
             Effects = await AllAsync(Analyses.Effects),
             Scores = await AllAsync(Analyses.Scores),
             Quiet = await AllAsync(Analyses.Quiet),

@@ -12,7 +12,8 @@ namespace FleetTrend.Statistics.Decisions;
 /// The count has the mean foreseen; its variance is that of independent chances times the dispersion, plus that of the fitted distributions (delta
 /// method). The
 /// dispersion is Pearson's between units, each beside its share of what was found, taken with as many degrees of freedom of units that do not differ as
-/// <see cref="SettledUnits"/>, and is 1 at least. Fewer than five units: a coefficient of variation of one half is assumed. Limits are those of a Poisson count whose
+/// <see cref="SettledUnits"/>, and is 1 at least. Fewer than five units: a coefficient of variation of one half is assumed. Limits are those of a
+/// Poisson count whose
 /// mean varies by a gamma distribution; of a binomial count where the variance is below the mean.
 /// Source: McCullagh and Nelder, Generalized Linear Models, 1989, chapter 4.5 (dispersion); Meeker and Escobar, Statistical Methods for Reliability
 /// Data, 1998,

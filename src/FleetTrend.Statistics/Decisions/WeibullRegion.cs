@@ -4,7 +4,8 @@ using MathNet.Numerics.Distributions;
 namespace FleetTrend.Statistics.Decisions;
 
 /// <summary>
-/// The Weibull lives that fit parts on units (aircraft) that differ: a fit, and around it all pairs of shape and scale that the lives leave open. A decision that
+/// The Weibull lives that fit parts on units (aircraft) that differ: a fit, and around it all pairs of shape and scale that the lives leave open. A
+/// decision that
 /// rests on the life, such as a renewal age, has the least and the greatest value in there as its limits.
 /// </summary>
 /// <remarks>
@@ -98,7 +99,8 @@ public sealed class WeibullRegion
         {
             // A variation between units moves ln H, which is shape times ln scale.
             var failures = units.Select(u => u.Sum(l => l.Failed ? l.Count : 0.0) / fit.Failures).Sum(share => share * share);
-            information = information with { LogScale = information.LogScale + (AssumedVariation * AssumedVariation * failures / (fit.Model.Shape * fit.Model.Shape)) };
+            var assumed = AssumedVariation * AssumedVariation * failures / (fit.Model.Shape * fit.Model.Shape);
+            information = information with { LogScale = information.LogScale + assumed };
         }
 
         var degrees = Math.Max(units.Count, FewestUnits) - 1;

@@ -1,6 +1,7 @@
 namespace FleetTrend.Trends.RenewalAges;
 
-/// <summary>When to renew parts of a kind on a type group, and how often to look at them, by how long they last there and by what the director has set.</summary>
+/// <summary>When to renew parts of a kind on a type group, and how often to look at them, by how long they last there and by what the director has
+/// set.</summary>
 public sealed record RenewalAge
 {
     /// <summary>The type group.</summary>
@@ -54,7 +55,8 @@ public sealed record RenewalAge
     /// <summary>Share of the cost of running to failure that renewing at <see cref="AgeHours"/> saves; null where there is none.</summary>
     public Figure? Saved { get; init; }
 
-    /// <summary>The age up to which looks are counted, hours: <see cref="AgeHours"/>, else the oldest age watched, or the maker's where that comes first.</summary>
+    /// <summary>The age up to which looks are counted, hours: <see cref="AgeHours"/>, else the oldest age watched, or the maker's where that comes
+    /// first.</summary>
     public double? LookedAtUntilHours { get; init; }
 
     /// <summary>The longest interval between looks, up to that age, that keeps the allowed chance, hours.</summary>

@@ -3,6 +3,7 @@ using FleetTrend.Observations;
 using FleetTrend.Records.Findings;
 using FleetTrend.Statistics.Lives;
 using FleetTrend.Trends.Groups;
+using FleetTrend.Trends.Growth;
 using FleetTrend.Trends.PartLives;
 using FleetTrend.Trends.Recurrences;
 
@@ -45,7 +46,8 @@ public static class TraceTables
             $"{Hours(life.Lower)},{(double.IsPositiveInfinity(life.Upper) ? "" : Hours(life.Upper))},{Hours(life.Entry)},{life.Count}";
     }
 
-    /// <summary>Behind a mean cumulative function (<see cref="RecurrenceTrend"/>): per aircraft when it was watched, and its events, by time in service.</summary>
+    /// <summary>Behind a mean cumulative function (<see cref="RecurrenceTrend"/>): per aircraft when it was watched, and its events, by time in
+    /// service.</summary>
     /// <param name="typeGroup">The type group.</param>
     /// <param name="aircraft">Its aircraft, as observed.</param>
     /// <param name="location">The location.</param>
@@ -62,6 +64,25 @@ public static class TraceTables
             return unit.Windows.SelectMany(w => new[] { $"{name},{Hours(w.Start)},start", $"{name},{Hours(w.Stop)},end" })
                 .Concat(unit.EventTimes.Select(t => $"{name},{Hours(t)},event"));
         }
+    }
+
+    /// <summary>Behind the growth of a kind of place (<see cref="GrowthTrend"/>): a line per span of an aircraft, hours watched in it and what came.</summary>
+    /// <param name="typeGroup">The type group.</param>
+    /// <param name="aircraft">Its aircraft, as observed.</param>
+    /// <param name="kind">The kind.</param>
+    /// <param name="condition">The condition.</param>
+    /// <param name="isCalendar">Whether by the calendar, in years before the as-of day, rather than by time in service, in hours.</param>
+    /// <param name="asOf">The as-of day.</param>
+    public static IEnumerable<string> Growth(
+        string typeGroup, IReadOnlyList<AircraftObservations> aircraft, string kind, Condition condition, bool isCalendar, DateOnly asOf)
+    {
+        var places = TypeGroupObservations.Sort(typeGroup, aircraft).Locations.Where(l => l.Kind.Name == kind);
+        var spans = new GrowthSpans(places, aircraft.ToDictionary(a => a.Registration, a => a.Hours, StringComparer.Ordinal), asOf);
+        return (isCalendar ? spans.ByCalendar(condition) : spans.ByHours(condition))
+            .SelectMany(a => a.Spans.Select(s => $"{Field(a.Registration)},{Time(s.Start)},{Time(s.Stop)},{Hours(s.Exposure)},{s.Events}"))
+            .Prepend("unit,start,stop,exposure,events");
+
+        string Time(double time) => isCalendar ? time.ToString("0.0000", CultureInfo.InvariantCulture) : Hours(time);
     }
 
     private static string Hours(double hours) => hours.ToString("0.0", CultureInfo.InvariantCulture);

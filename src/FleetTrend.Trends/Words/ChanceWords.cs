@@ -33,6 +33,10 @@ public static class ChanceWords
     public static string OfPositions(PValue p, string positions) =>
         $"If the {positions} of an aircraft were alike, a difference this large would come up {HowOften(p)}, all comparisons allowed for";
 
+    /// <summary>How often a trend: <c>If nothing had changed, a trend this strong would come up about once in 900</c>; no full stop.</summary>
+    /// <param name="p">The p-value, adjusted for all kinds of place and both clocks.</param>
+    public static string OfGrowth(PValue p) => $"If nothing had changed, a trend this strong would come up {HowOften(p)}, all kinds and both clocks allowed for";
+
     /// <summary>
     /// A q-value: <c>About 1 in 50 calls this strong or stronger is a false alarm, if like aircraft have one rate and findings come
     /// singly</c>; no full stop.

@@ -26,6 +26,7 @@ internal sealed class AnalyzeFile : IDisposable
         var code = kind switch
         {
             "life" => AnalyzeLifeCommand.Run(settings, output, error),
+            "growth" => AnalyzeGrowthCommand.Run(settings, output, error),
             "recurrence" => AnalyzeRecurrenceCommand.Run(settings, output, error),
             _ => AnalyzeRateCommand.Run(settings, output, error),
         };

@@ -33,6 +33,9 @@ public sealed class AnalyzeRefusalTests
     [InlineData("rate", "unit,events,exposure\nA,2000000000,10\nB,2000000000,10\n", 3, "events", "2000000000", "2147483647")]
     [InlineData("rate", "unit,events,exposure\nA,1,Infinity\n", 2, "exposure", "Infinity", "finite")]
     [InlineData("rate", "unit,events,exposure\n\"A,1,10\n", 2, "(line)", "", "quote")]
+    [InlineData("growth", "unit,start,stop,exposure,events\nA,5,5,10,1\n", 2, "stop", "5", "after the start")]
+    [InlineData("growth", "unit,start,stop,exposure,events\nA,0,5,0,1\n", 2, "exposure", "0", "above zero")]
+    [InlineData("growth", "unit,start,stop,exposure,events\nA,x,5,10,1\n", 2, "start", "x", "finite number")]
     public void A_bad_field_is_named_and_nothing_is_printed(string kind, string text, int line, string column, string value, string rule)
     {
         using var file = new AnalyzeFile(text);

@@ -3,7 +3,7 @@ using System.Text.Json;
 
 namespace FleetTrend.Cli.Tests.Analyze;
 
-/// <summary>The JSON of the three analyses: its keys, and published values under them.</summary>
+/// <summary>The JSON of the analyses: its keys, and published values under them.</summary>
 public sealed class AnalyzeResultTests
 {
     // 167 turbine parts, Nelson 1982 p. 415: looks in months, cracks found new, 73 survivors.
@@ -34,6 +34,26 @@ public sealed class AnalyzeResultTests
         p9,4,2.096
         p10,22,10.48
         """;
+
+    // By hand: two spans of one length and exposure; of 24 events 16 came in the second, twice as many: a growth of ln 2 a span; from zero on, an
+    // exponent of log2(24/8).
+    [Theory]
+    [InlineData(0, 1, 2, true)]
+    [InlineData(-2, -1, 0, false)]
+    public void Growth_of_two_spans_by_hand(int start, int middle, int stop, bool hasAges)
+    {
+        using var file = new AnalyzeFile("unit,start,stop,exposure,events\n" + string.Concat(new[] { (1, 3), (3, 5), (2, 4), (2, 4) }
+            .Select((e, i) => FormattableString.Invariant($"p{i},{start},{middle},100,{e.Item1}\np{i},{middle},{stop},100,{e.Item2}\n"))));
+        var json = file.Json("growth");
+        Assert.Equal(["units", "events", "exposure", "logLinear", "powerLaw", "notes"], json.EnumerateObject().Select(p => p.Name));
+        Assert.Equal((4, 24, 800.0), (json.GetProperty("units").GetInt32(), json.GetProperty("events").GetInt32(), json.GetProperty("exposure").GetDouble()));
+        Assert.Equal(Math.Log(2), json.GetProperty("logLinear").GetProperty("growth").GetDouble(), 9);
+        if (hasAges)
+            Assert.Equal(Math.Log2(3), json.GetProperty("powerLaw").GetProperty("growth").GetDouble(), 9);
+        else
+            Assert.Equal(JsonValueKind.Null, json.GetProperty("powerLaw").ValueKind);
+        Assert.Equal(hasAges ? 0 : 1, json.GetProperty("notes").GetArrayLength());
+    }
 
     [Fact] // Nelson 1982: Weibull shape 1.485, scale 71.69 months; non-parametric share failed .0299 .1257 .1976 .3054 .4132 .4251 .4611 .5629.
     public void Life_gives_the_published_fit()

@@ -89,6 +89,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["TrendService/ListPositions"] = "R",
         ["TrendService/ListShrouds"] = "R",
         ["TrendService/ListRenewalAges"] = "R",
+        ["TrendService/ListGrowth"] = "R",
         ["TrendService/ListEffects"] = "R",
         ["TrendService/ListScores"] = "R",
         ["TrendService/ListQuiet"] = "R",

@@ -50,7 +50,7 @@ internal static class Refreshed
             .Concat(Rows(Analyses.FailureChances, trends.FailureChances)).Concat(Rows(Analyses.ChanceCalibrations, trends.ChanceCalibrations))
             .Concat(Rows(Analyses.Repairs, trends.Repairs)).Concat(Rows(Analyses.LeakErosions, trends.LeakErosions))
             .Concat(Rows(Analyses.Spares, trends.Spares)).Concat(Rows(Analyses.Positions, trends.Positions)).Concat(Rows(Analyses.Shrouds, trends.Shrouds))
-            .Concat(Rows(Analyses.RenewalAges, trends.RenewalAges))
+            .Concat(Rows(Analyses.RenewalAges, trends.RenewalAges)).Concat(Rows(Analyses.Growth, trends.Growth))
             .Concat(Rows(Analyses.Quiet, trends.Quiet))
             .Concat(Rows(Analyses.Silence, trends.Silences)).Concat(Rows(Analyses.DataProblems, trends.DataProblems));
         var setId = await store.AddSetAsync(trends.AsOf, "made-up", JsonSerializer.Serialize(summary, TrendJson.Options), rows, default);

@@ -1,4 +1,6 @@
+using System.Text.Json;
 using AngleSharp.Html.Parser;
+using FleetTrend.Cli.Commands;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Results.Refreshes;
 using Microsoft.Extensions.DependencyInjection;
@@ -9,7 +11,8 @@ namespace FleetTrend.IntegrationTests.Trends;
 [Collection(SharedPostgres.Name)]
 public sealed class RenewalAgeTests(PostgresFixture postgres)
 {
-    // A simulated fleet with planted truth: gaskets of Weibull shape 3.5 and scale 900 h on 60 aircraft, looked at every 50 h for 2,500 h and replaced when found
+    // A simulated fleet with planted truth: gaskets of Weibull shape 3.5 and scale 900 h on 60 aircraft, looked at every 50 h for 2,500 h and
+    // replaced when found
     // failed. With a failure that costs 5 planned renewals the best age is 467.63 h, which costs 0.0030271858 an hour where running to failure costs
     // 0.0061745740: it saves 50.97 % (case age-replacement-weibull, R). The longest look interval up to the age that is told is by the truth that in whose last
     // interval 5 % fail: age - 900 ((age/900)^3.5 + ln 0.95)^(1/3.5).
@@ -46,15 +49,43 @@ public sealed class RenewalAgeTests(PostgresFixture postgres)
             Assert.Contains("the licensed person who signs decide", main.TextContent, StringComparison.Ordinal);
         }
 
+        // Its rows lead back to it: the Weibull law that fleettrend analyze finds in them has its best age there, h(T) * mean up to T - F(T) = 1/(5 - 1).
+        var (shape, scale) = await WeibullOfRowsAsync(server);
+        var reached = Math.Pow(age.CheapestAge.Value / scale, shape);
+        const int steps = 2000;
+        var mean = Enumerable.Range(0, steps + 1).Sum(i => (i is 0 or steps ? 1 : i % 2 == 1 ? 4 : 2) * Math.Exp(-reached * Math.Pow((double)i / steps, shape)))
+            * age.CheapestAge.Value / steps / 3;
+        Assert.Equal(0.25, (shape / age.CheapestAge.Value * reached * mean) - 1 + Math.Exp(-reached), 5);
+        Assert.Equal(shape, age.Shape.Value, 6);
+
         // The maker's limit is told, and caps both from the next refresh on.
         var parameters = (await server.Parameters.GetParametersAsync(new GetParametersRequest())).Parameters.Parameters;
         parameters.MakerLimits.Add(new MakerLimit { Kind = "gasket", RenewalHours = 250, LookHours = 25 });
         await server.Parameters.ChangeParametersAsync(new ChangeParametersRequest { Parameters = parameters, Revision = 0, Note = "the maker's manual" });
         await server.Services.GetRequiredService<TrendRefresh>().RunAsync(default);
         var capped = Assert.Single((await server.Trends.ListRenewalAgesAsync(new ListRenewalAgesRequest())).RenewalAges);
-        Assert.Equal((250, 25, 250, 25, age.CheapestAge), (capped.AgeHours, capped.LookHours, capped.MakerRenewalHours, capped.MakerLookHours, capped.CheapestAge));
+        Assert.Equal((250, 25, 250, 25, age.CheapestAge),
+            (capped.AgeHours, capped.LookHours, capped.MakerRenewalHours, capped.MakerLookHours, capped.CheapestAge));
         var shown = new HtmlParser().ParseDocument(await server.Http.GetStringAsync("/renewal")).QuerySelector("main")!;
         Assert.Contains("That is the maker's or the regulation's limit", shown.TextContent, StringComparison.Ordinal);
+    }
+
+    private static async Task<(double Shape, double Scale)> WeibullOfRowsAsync(ApiServer server)
+    {
+        var path = Path.GetTempFileName();
+        try
+        {
+            await File.WriteAllTextAsync(path, await server.Http.GetStringAsync("/traces/lives.csv?typeGroup=sealed&kind=gasket"));
+            using var output = new StringWriter();
+            Assert.Equal(0, AnalyzeLifeCommand.Run(new AnalyzeSettings { File = path, Json = true, Confidence = 0.95 }, output, TextWriter.Null));
+            using var document = JsonDocument.Parse(output.ToString());
+            var law = document.RootElement.GetProperty("fits").EnumerateArray().Single(f => f.GetProperty("distribution").GetString() == "weibull");
+            return (law.GetProperty("shape").GetDouble(), law.GetProperty("scale").GetDouble());
+        }
+        finally
+        {
+            File.Delete(path);
+        }
     }
 
     private static void Watch(UnitFleet fleet, Random random)

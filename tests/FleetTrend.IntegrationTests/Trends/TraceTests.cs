@@ -87,7 +87,26 @@ public sealed class TraceTests(PostgresFixture postgres) : IAsyncLifetime
         }
     }
 
+    [Fact]
+    public async Task Every_growth_is_that_of_its_rows()
+    {
+        await GrowthTests.Plant("worse", "ZZ", 3, 1, aircraft: 12).PushAsync(server);
+        await RefreshAsync();
+        var growth = Assert.Single((await server.Trends.ListGrowthAsync(new ListGrowthRequest())).Growth);
+        foreach (var (clock, told) in new[] { ("calendar", growth.Calendar), ("hours", growth.Hours) })
+        {
+            var analysed = await AnalyzeAsync("growth", $"typeGroup={growth.TypeGroup}&kind={growth.Kind}&condition={Name(growth.Condition)}&clock={clock}");
+            Assert.Equal(told.EventCount, analysed.GetProperty("events").GetInt32());
+            Assert.Equal(told.Growth.ExposureHours, analysed.GetProperty("exposure").GetDouble(), 6);
+            var law = analysed.GetProperty(clock == "calendar" ? "logLinear" : "powerLaw");
+            foreach (var (figure, name) in new[] { (told.Growth.Value, "growth"), (told.Growth.Lower, "lower"), (told.Growth.Upper, "upper") })
+                Assert.Equal(figure, clock == "calendar" ? Math.Exp(2 * law.GetProperty(name).GetDouble()) : law.GetProperty(name).GetDouble(), 9);
+        }
+    }
+
     [Theory]
+    [InlineData("/traces/growth.csv?typeGroup=welded&kind=flange-weld&condition=CONDITION_CRACK", HttpStatusCode.BadRequest, "clock: must be given")]
+    [InlineData("/traces/growth.csv?typeGroup=welded&kind=flange-weld&condition=CONDITION_CRACK&clock=moon", HttpStatusCode.BadRequest, "clock: must be calendar or hours; got")]
     [InlineData("/traces/rate.csv?condition=CONDITION_CRACK", HttpStatusCode.BadRequest, "typeGroup: must be given")]
     [InlineData("/traces/rate.csv?typeGroup=welded&condition=crack", HttpStatusCode.BadRequest, "condition: must be a condition such as CONDITION_CRACK; got")]
     [InlineData("/traces/lives.csv?typeGroup=welded&kind=nothing", HttpStatusCode.NotFound, "must be a location kind")]
@@ -137,6 +156,7 @@ public sealed class TraceTests(PostgresFixture postgres) : IAsyncLifetime
             {
                 "life" => AnalyzeLifeCommand.Run(settings, output, error),
                 "recurrence" => AnalyzeRecurrenceCommand.Run(settings, output, error),
+                "growth" => AnalyzeGrowthCommand.Run(settings, output, error),
                 _ => AnalyzeRateCommand.Run(settings, output, error),
             };
             Assert.Equal((0, ""), (code, error.ToString()));

@@ -83,7 +83,8 @@ internal sealed class ParametersModel(ParameterStore parameters, FleetNames name
     public IReadOnlyList<FormField> Interval(int row)
     {
         var now = Posted is null && row < Values.LookIntervals.Count ? Values.LookIntervals[row] : new LookInterval();
-        return [.. Subject(IntervalRows, row, now.TypeGroup, now.Kind), OfRow(IntervalRows, row, "hours", "Hours", ParameterWords.Plain(now.HasHours ? now.Hours : null))];
+        return [.. Subject(IntervalRows, row, now.TypeGroup, now.Kind),
+            OfRow(IntervalRows, row, "hours", "Hours", ParameterWords.Plain(now.HasHours ? now.Hours : null))];
     }
 
     /// <summary>The fields of a maker's limit, likewise.</summary>
