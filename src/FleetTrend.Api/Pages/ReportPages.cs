@@ -6,13 +6,14 @@ using FleetTrend.Api.Reports;
 using FleetTrend.Records.Texts;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Html;
+using FleetTrend.Reports.Pdf;
 using FleetTrend.Store.Reports;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages;
 
-/// <summary>Maps the pages and what they draw on: one style sheet, the plots of stored reports and the mails of old ones.</summary>
+/// <summary>Maps the pages and what they draw on: one style sheet, plots and wall sheets of stored reports, and the mails of old ones.</summary>
 public static class ReportPages
 {
     /// <summary>The base of a report of the whole fleet, as the store names it.</summary>
@@ -47,6 +48,7 @@ public static class ReportPages
         app.MapGet("/icon.svg", () => TypedResults.Text(Icon.Value, "image/svg+xml"));
         app.MapGet("/backtest/plot.png", BackTestPlots.DrawAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/reports/{id:long}/mail", MailAsync).RequireAuthorization(PageAccess.Name);
+        app.MapGet("/reports/{id:long}/wall.pdf", WallAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/reports/{id:long}/plots/{name}", PlotAsync).RequireAuthorization(PageAccess.Name);
     }
 
@@ -77,7 +79,7 @@ public static class ReportPages
         var document = ReportDocumentJson.Read(stored);
         return $"""
                 {Render(report, document with { Brief = [], Sections = document.Brief.Count > 0 ? document.Brief : [.. document.Sections.Take(1)] })}
-                <p><a href="{Address(report)}">The whole report</a></p>
+                <p><a href="{Address(report)}">The whole report</a>, or <a href="{Address(report)}/wall.pdf">two pages for the wall</a> (PDF)</p>
                 """;
     }
 
@@ -101,6 +103,14 @@ public static class ReportPages
         context.Response.Headers.ContentSecurityPolicy = MailPolicy;
         // Characters that hide or turn text, which earlier versions let through, are written out.
         return TypedResults.Text(ReportMessages.HtmlWithPlots(report with { Html = ForeignText.WithBreaks(report.Html) }), "text/html", Encoding.UTF8);
+    }
+
+    private static async Task<IResult> WallAsync(long id, ReportStore reports, HttpContext context)
+    {
+        if (await reports.GetAsync(id, context.RequestAborted) is not { DocumentJson: { } document } report)
+            return TypedResults.NotFound();
+        context.Response.Headers.XContentTypeOptions = "nosniff";
+        return TypedResults.Bytes(ReportPdf.Render(ReportDocumentJson.Read(document), report.AsOf), "application/pdf");
     }
 
     private static async Task<IResult> PlotAsync(long id, string name, ReportStore reports, HttpContext context)

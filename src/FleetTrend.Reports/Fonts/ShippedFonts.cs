@@ -11,8 +11,11 @@ public sealed class ShippedFonts : IFontResolver
 
     private static readonly Lazy<bool> Registration = new(Register);
 
-    private readonly SKTypeface regular = Load("DejaVuSans.ttf");
-    private readonly SKTypeface bold = Load("DejaVuSans-Bold.ttf");
+    /// <summary>Its upright letters.</summary>
+    internal static SKTypeface Regular { get; } = Load("DejaVuSans.ttf");
+
+    /// <summary>Its bold letters.</summary>
+    internal static SKTypeface Bold { get; } = Load("DejaVuSans-Bold.ttf");
 
     private ShippedFonts()
     {
@@ -27,7 +30,7 @@ public sealed class ShippedFonts : IFontResolver
 
     /// <inheritdoc/>
     public SKTypeface? CreateTypeface(string fontName, bool bold, bool italic) =>
-        fontName != Family ? null : bold ? this.bold : regular;
+        fontName != Family ? null : bold ? Bold : Regular;
 
     private static bool Register()
     {

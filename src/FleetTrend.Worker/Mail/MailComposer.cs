@@ -1,11 +1,14 @@
+using System.Globalization;
 using FleetTrend.Hosting.Configuration;
+using FleetTrend.Reports.Blocks;
+using FleetTrend.Reports.Pdf;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Reports;
 using MimeKit;
 
 namespace FleetTrend.Worker.Mail;
 
-/// <summary>Makes the message of a mail that is owed: plain text, and HTML with the plots that it shows as inline images.</summary>
+/// <summary>Makes the message of a mail that is owed: plain text, HTML with the plots that it shows as inline images, and a PDF for the wall.</summary>
 public sealed class MailComposer(ReportStore reports, MailSettings settings)
 {
     /// <summary>The message; the same mail gives the same message at every attempt.</summary>
@@ -23,6 +26,13 @@ public sealed class MailComposer(ReportStore reports, MailSettings settings)
             var image = body.LinkedResources.Add(name, png, ContentType.Parse("image/png"));
             image.ContentId = $"report-{report.ReportId}.{name}@{from.Domain}";
             body.HtmlBody = body.HtmlBody.Replace($"cid:{name}", $"cid:{image.ContentId}", StringComparison.Ordinal);
+        }
+
+        // Made from what is stored, so that every attempt has the same bytes.
+        if (report.DocumentJson is { } document)
+        {
+            var name = string.Create(CultureInfo.InvariantCulture, $"fleettrend-report-{report.PeriodEnd:yyyy-MM-dd}.pdf");
+            body.Attachments.Add(name, ReportPdf.Render(ReportDocumentJson.Read(document), report.AsOf), ContentType.Parse("application/pdf"));
         }
 
         var message = new MimeMessage

@@ -83,6 +83,11 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         var home = await SaveReportAsync(new ReportScope(InventedFleet.Home));
         var page = await PageAsync($"/reports/{home}");
         Assert.Equal("Weekly trend report: Quillmoor, 16 to 22 Nov 2026", page.QuerySelector("h1")!.TextContent);
+        using var wall = await server.Http.GetAsync(page.QuerySelector("main a[href$='.pdf']")!.GetAttribute("href"));
+        Assert.Equal("application/pdf", wall.Content.Headers.ContentType!.MediaType);
+        Assert.StartsWith("%PDF-", await wall.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+        using var noWall = await server.Http.GetAsync($"/reports/{home + 1000}/wall.pdf");
+        Assert.Equal(HttpStatusCode.NotFound, noWall.StatusCode);
         using var missing = await server.Http.GetAsync($"/reports/{home + 1000}");
         Assert.Equal(HttpStatusCode.NotFound, missing.StatusCode);
         Assert.Contains("No such report", await missing.Content.ReadAsStringAsync());
