@@ -1,6 +1,7 @@
 using System.Diagnostics.Metrics;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.IntegrationTests;
+using FleetTrend.Reports.Blocks;
 using FleetTrend.Store;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Reports;
@@ -42,6 +43,8 @@ public class MailServerDownTests(PostgresFixture server)
         var plot = Assert.Single(message.BodyParts.OfType<MimePart>(), p => p.ContentType.MimeType == "image/png");
         Assert.Matches(@"^report-[0-9]+\.levels\.png@.+$", plot.ContentId);
         Assert.Contains($"cid:{plot.ContentId}", message.HtmlBody, StringComparison.Ordinal);
+        var wall = Assert.IsType<MimePart>(Assert.Single(message.Attachments));
+        Assert.Equal(("application/pdf", "fleettrend-report-2026-03-29.pdf"), (wall.ContentType.MimeType, wall.FileName));
         Assert.Equal(1L, await ScalarAsync(database, "select count(*) from outbox_mails where sent_time is not null"));
     }
 
@@ -131,6 +134,7 @@ public class MailServerDownTests(PostgresFixture server)
         Subject = "News of a synthetic fleet",
         Text = "Statistics support a decision; they never return an aircraft to service.\n",
         Html = "<p>Synthetic</p><img src=\"cid:levels.png\" alt=\"plot\">",
+        DocumentJson = ReportDocumentJson.Write(new ReportDocument { Title = "Synthetic", Caution = "Synthetic", Origin = [], Sections = [] }),
         Plots = new Dictionary<string, byte[]>(StringComparer.Ordinal) { ["levels.png"] = Plot },
         MessageIdSeed = "test",
     };
