@@ -8,6 +8,7 @@ internal static class Menu
     [
         new("This week", [new("/", "This week")]),
         new("Aircraft", [new("/aircraft", "All aircraft"), new("/open", "Open now"), new("/due", "Due"), new("/levels", "Who runs high")]),
+        new("Locations", [new("/locations", "Where it happens")]),
         new("Parts",
         [
             new("/parts", "How long parts last"), new("/chances", "Chance before the next look"), new("/spares", "Spares"),

@@ -59,4 +59,8 @@ internal sealed record TraceQuery
         condition = value is null ? default : (Condition)value.Number;
         return value is not null;
     }
+
+    /// <summary>A condition as a query names it.</summary>
+    public static string NameOf(Records.Findings.Condition condition) =>
+        FindingReflection.Descriptor.FindTypeByName<EnumDescriptor>("Condition").FindValueByNumber((int)condition).Name;
 }

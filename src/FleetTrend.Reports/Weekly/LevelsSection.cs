@@ -88,7 +88,12 @@ public static class LevelsSection
 
     private static IReadOnlyList<Line> Row(Level level) =>
     [
-        level.Location is { } location ? FirstLetter.Capital(LocationWords.Name(location)) : Who(level),
+        level switch
+        {
+            { Location: { } location } => LocationLink.OnPage(level.TypeGroup, location),
+            { Registration: { } registration } => AircraftLink.OnPage(registration),
+            _ => Who(level),
+        },
         FirstLetter.Capital(What(level)),
         NumberWords.Count(level.Found),
         NumberWords.Rounded(level.Expected),

@@ -67,6 +67,11 @@ public sealed class RateAnalysis : Analysis<RateTrend>
             PresentAtEntryCount = inNoRate.Count(e => e.PresentAtEntry),
             NotWatchedCount = inNoRate.Count(e => !e.PresentAtEntry),
             RepeatCount = counted.Count(e => e.SinceAction is not null),
+            Aircraft = location is null ? [] :
+            [
+                .. locations[0].Aircraft.Select(a => new AircraftEvents(a.Registration, a.Count(condition), a.ExposureHours)).Where(a => a.Events > 0)
+                    .OrderByDescending(a => a.Events).ThenBy(a => a.Hours).ThenBy(a => a.Registration, StringComparer.Ordinal),
+            ],
         };
     }
 }
