@@ -61,6 +61,6 @@ internal sealed record TraceQuery
     }
 
     /// <summary>A condition as a query names it.</summary>
-    public static string NameOf(Records.Findings.Condition condition) =>
+    public static string NameOf(FleetTrend.Records.Findings.Condition condition) =>
         FindingReflection.Descriptor.FindTypeByName<EnumDescriptor>("Condition").FindValueByNumber((int)condition).Name;
 }

@@ -52,7 +52,7 @@ public sealed record HostSettings
     /// <summary>How people reach the pages, without a closing slash.</summary>
     public string PublicUrl { get; init; } = "http://127.0.0.1:5080";
 
-    /// <summary>A line that stands first in every report, such as that the data are synthetic; null for none.</summary>
+    /// <summary>A line that stands first in every report and on every page, such as that the data are synthetic; null for none.</summary>
     public string? Notice { get; init; }
 
     /// <summary>Where reports go.</summary>

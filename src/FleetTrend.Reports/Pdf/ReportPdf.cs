@@ -16,12 +16,12 @@ public static class ReportPdf
     private const float PageHeight = 842;
     private const float Margin = 42;
     private const float FootHeight = 46;
-    private const int MostRows = 8;
+    private const int MostRows = 5;
     private const int LeastRows = 2;
 
     // In the order of the director's questions; a section that has no table is not there.
     private static readonly string[] OnTheSecondPage =
-        ["spares", "repairs", "repeats", "part-lives", "levels", "failure-chances", "rates", "effects", "leak-erosions"];
+        ["part-lives", "rates", "repeats", "failure-chances", "effects", "fleet"];
 
     /// <summary>Draws a report. The same report gives the same bytes.</summary>
     /// <param name="report">The report.</param>

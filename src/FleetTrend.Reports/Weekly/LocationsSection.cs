@@ -11,7 +11,8 @@ namespace FleetTrend.Reports.Weekly;
 /// <summary>Where on a type group a condition arises: every location, or one with its like and the aircraft behind it. For pages.</summary>
 public static class LocationsSection
 {
-    private const double ProbablyHigh = 0.5;
+    /// <summary>From this chance on to run above 1.5 times the others, a location stands out; less is too unsure to be said in a sentence.</summary>
+    private const double StandsOut = 0.8;
     private const int MostAircraft = 75;
 
     /// <summary>All locations of a type group where a condition can arise, most found first.</summary>
@@ -50,14 +51,17 @@ public static class LocationsSection
     {
         ArgumentNullException.ThrowIfNull(snapshot);
         var what = ConditionWords.Many(condition);
-        var found = snapshot.Rates.Where(r => r.Location is not null && r.Condition == condition).Sum(r => r.Rate.Events);
-        if (found == 0)
+        List<RateTrend> rates = [.. snapshot.Rates.Where(r => r.Location is not null && r.Condition == condition && r.Rate.Events > 0)
+            .OrderByDescending(r => r.Rate.Events).ThenBy(r => r.Location, StringComparer.Ordinal)];
+        if (rates.Count == 0)
             return $"No {what} counted at any location: that does not show that there are none.";
-        var high = LevelsOf(snapshot, condition).Values.Where(l => l.ChanceAboveOneAndAHalf >= ProbablyHigh)
+        var counted = $"{FirstLetter.Capital(ConditionWords.Count(rates.Sum(r => r.Rate.Events), condition))}, "
+            + $"most at {LocationWords.Name(rates[0].Location!)} ({NumberWords.Count(rates[0].Rate.Events)}).";
+        var high = LevelsOf(snapshot, condition).Values.Where(l => l.ChanceAboveOneAndAHalf >= StandsOut)
             .OrderByDescending(l => l.ChanceAboveOneAndAHalf).ThenBy(l => l.Location, StringComparer.Ordinal).ToList();
         return high.Count == 0
-            ? $"{FirstLetter.Capital(ConditionWords.Count(found, condition))}. No location probably runs above 1.5 times the others of its kind."
-            : $"{FirstLetter.Capital(ConditionWords.Count(found, condition))}. {FirstLetter.Capital(LocationWords.List([.. high.Select(l => l.Location!)]))} "
+            ? $"{counted} Beside the others of its kind no location stands out."
+            : $"{counted} {FirstLetter.Capital(LocationWords.List([.. high.Select(l => l.Location!)]))} "
                 + $"probably {(high.Count > 1 ? "run" : "runs")} above 1.5 times the others of {(high.Count > 1 ? "their kinds" : "its kind")}.";
     }
 
@@ -125,7 +129,7 @@ public static class LocationsSection
         if (LevelsOf(snapshot, most.Condition).GetValueOrDefault(location) is not { Ratio.Value: { } ratio } level)
             return $"{counted}; no other location of its kind is watched, so nothing is beside it.";
         var times = FigureWords.Format(level.Ratio, FigureStyle.Times);
-        return level.ChanceAboveOneAndAHalf >= ProbablyHigh
+        return level.ChanceAboveOneAndAHalf >= StandsOut
             ? $"{counted}: {times.Value} what the others of its kind have ({times.Interval})."
             : $"{counted}. Beside the others of its kind it does not stand out: {times.Value} what they have ({times.Interval}).";
     }

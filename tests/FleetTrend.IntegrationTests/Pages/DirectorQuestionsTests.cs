@@ -1,3 +1,4 @@
+using System.Globalization;
 using AngleSharp.Html.Parser;
 using FleetTrend.Client;
 using FleetTrend.Contracts.V1;
@@ -31,6 +32,8 @@ public sealed class DirectorQuestionsTests(PostgresFixture postgres)
         Assert.Contains($"{bad} along its flight hours", await TextAsync(server, $"/aircraft/{bad}"), StringComparison.Ordinal);
 
         // Which location cracks again and again, and does the repair hold?
+        Assert.Matches("[0-9]+ cracks, most at [a-z0-9 ]+ \\([0-9]+\\)\\.", await TextAsync(server, "/locations?type-group=synthetic-trainer-four"));
+        await AddsUpAsync(server, "/locations/synthetic-trainer-four/exhaust/muffler/shell");
         var repairs = await TextAsync(server, "/repairs");
         Assert.Matches("Of [0-9]+ weld repairs? at .* cracked again within 200 h", repairs);
 
@@ -46,6 +49,19 @@ public sealed class DirectorQuestionsTests(PostgresFixture postgres)
 
         // Did last month's change do anything?
         Assert.Matches("Torque wrench calibrated.* Helped", await TextAsync(server, "/effects"));
+    }
+
+    /// <summary>The count of a location, the aircraft behind it and the rows that it links to say one number.</summary>
+    private static async Task AddsUpAsync(ApiServer server, string path)
+    {
+        var page = new HtmlParser().ParseDocument(await server.Http.GetStringAsync(path));
+        var cracks = page.QuerySelectorAll("section[aria-labelledby=ft-conditions] tbody tr").Single(r => r.Children[0].TextContent == "Cracks");
+        var found = int.Parse(cracks.Children[1].TextContent, CultureInfo.InvariantCulture);
+        Assert.InRange(found, 1, 100);
+        var aircraft = page.QuerySelector("section[aria-labelledby=ft-of-1] table")!.QuerySelectorAll("tbody tr");
+        Assert.Equal(found, aircraft.Sum(r => int.Parse(r.Children[1].TextContent, CultureInfo.InvariantCulture)));
+        var rows = await server.Http.GetStringAsync(page.QuerySelector("a[href*='condition=CONDITION_CRACK']")!.GetAttribute("href"));
+        Assert.Equal(found, rows.Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1).Sum(l => int.Parse(l.Split(',')[1], CultureInfo.InvariantCulture)));
     }
 
     private static async Task<string> TextAsync(ApiServer server, string path) =>

@@ -141,6 +141,17 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_notice_stands_on_every_page()
+    {
+        await using var noticed = await ApiServer.StartAsync(postgres, settings => settings with { Notice = "Synthetic <data>" });
+        foreach (var path in (string[])["/", "/aircraft", "/locations", "/sign-in", "/reports/1"])
+        {
+            using var answer = await noticed.Http.GetAsync(path);
+            Assert.Equal("Synthetic <data>", Parse(await answer.Content.ReadAsStringAsync()).QuerySelector("main > .ft-notice")?.TextContent);
+        }
+    }
+
+    [Fact]
     public async Task Nothing_runs_and_nothing_comes_from_elsewhere()
     {
         await SaveSnapshotAsync();
