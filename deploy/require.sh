@@ -44,6 +44,10 @@ require_postgres() {
     has_postgres || apt_install "the PostgreSQL server programs" postgresql
 }
 
+require_chromium() {
+    [ -n "${FLEETTREND_TEST_CHROMIUM:-}" ] || [ -x /usr/bin/chromium ] || apt_install "Chromium, which the browser tests drive" chromium
+}
+
 require_dotnet() {
     if ! command -v dotnet >/dev/null; then
         for folder in "${DOTNET_ROOT:-}" "$HOME/.dotnet" /usr/share/dotnet /usr/lib/dotnet; do

@@ -3,6 +3,7 @@
 # not build or does not end, and a project without tests count as failed.
 # Usage: bash deploy/test.sh [PROJECT...]   (part of a test project's name; default: all)
 #   FLEETTREND_TEST_POSTGRES=container|local|given   which PostgreSQL the integration tests must use
+#   FLEETTREND_TEST_CHROMIUM=PATH                     the browser of the browser tests; default Debian's
 #   FLEETTREND_TEST_FILTER=EXPRESSION                only the tests that match, as dotnet test --filter takes it
 #   CONFIGURATION=Debug|Release                      default Debug
 set -uo pipefail
@@ -42,6 +43,7 @@ for project in "${all[@]}"; do
     done
 done
 [ ${#projects[@]} -gt 0 ] || stop_with "No test project is called so: $*"
+if [[ "${projects[*]}" == *IntegrationTests* ]]; then require_chromium || stop_with "No Chromium."; fi
 
 echo "Building ($configuration)"
 started=$SECONDS

@@ -1,10 +1,6 @@
 using System.Globalization;
 using AngleSharp.Html.Parser;
-using FleetTrend.Client;
-using FleetTrend.Contracts.V1;
 using FleetTrend.Results.Refreshes;
-using FleetTrend.Store.Keys;
-using FleetTrend.Store.Sources;
 using FleetTrend.Synthetic;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -21,7 +17,7 @@ public sealed class DirectorQuestionsTests(PostgresFixture postgres)
     public async Task Each_question_has_its_answer_on_a_page()
     {
         await using var server = await ApiServer.StartAsync(postgres);
-        var fleet = await PushAsync(server);
+        var fleet = await DemoFleet.PushAsync(server);
         await server.Services.GetRequiredService<TrendRefresh>().RunAsync(default);
         var bad = fleet.Planted[0].Registration;
         Assert.NotEmpty(bad);
@@ -67,19 +63,4 @@ public sealed class DirectorQuestionsTests(PostgresFixture postgres)
     private static async Task<string> TextAsync(ApiServer server, string path) =>
         string.Join(' ', new HtmlParser().ParseDocument(await server.Http.GetStringAsync(path)).QuerySelector("main")!.TextContent
             .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
-
-    private static async Task<SyntheticFleet> PushAsync(ApiServer server)
-    {
-        await server.Services.GetRequiredService<SourceStore>().AddAsync(SyntheticSchool.SourceName, "Synthetic", default);
-        var key = await server.CreateKeyAsync(SyntheticSchool.SourceName, Enum.GetValues<KeyScope>());
-        using var channel = FleetTrendChannel.Open(new ConnectionOptions { Address = server.GrpcAddress, Key = key });
-        var layouts = new LayoutService.LayoutServiceClient(channel);
-        var fleet = SyntheticSchool.Generate(
-            1, DateOnly.FromDateTime(DateTime.UtcNow), (await layouts.ListLayoutsAsync(new ListLayoutsRequest { PageSize = 500 })).Layouts);
-        foreach (var group in fleet.TypeGroups)
-            await layouts.CreateTypeGroupAsync(new CreateTypeGroupRequest { TypeGroup = group });
-        await foreach (var pushed in new RecordPusher(channel).PushAsync(fleet.Records.ToAsyncEnumerable()))
-            Assert.True(pushed.Outcome.State == RecordState.Accepted, pushed.Outcome.Error?.Message);
-        return fleet;
-    }
 }
