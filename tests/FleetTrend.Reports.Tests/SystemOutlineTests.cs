@@ -34,7 +34,7 @@ public sealed class SystemOutlineTests
         var drawing = Draw([Spot("exhaust/cyl-1/flange-weld", 16), Spot("exhaust/cyl-2/flange-weld", 4), Spot("exhaust/left/y-weld", 0)]);
         Assert.Equal([8, 4, 3], drawing.QuerySelectorAll("circle").Select(c => Value(c, "r")));
         Assert.Equal(["ft-spot", "ft-spot", "ft-none"], drawing.QuerySelectorAll("circle").Select(c => c.ClassName));
-        Assert.Equal(["cyl 1 flange weld: 16", "cyl 2 flange weld: 4", "left y weld: 0"], drawing.QuerySelectorAll("a").Select(a => a.GetAttribute("aria-label")));
+        Assert.Equal(["16 flange weld: cyl 1", "4 flange weld: cyl 2", "y weld: left, none"], drawing.QuerySelectorAll("a").Select(a => a.GetAttribute("aria-label")));
     }
 
     [Fact] // An operator's own path of two parts, and one of four.

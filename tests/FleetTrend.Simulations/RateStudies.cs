@@ -8,7 +8,7 @@ namespace FleetTrend.Simulations;
 internal static class RateStudies
 {
     private const string Discrete =
-        "exact limits hold at every mean, so for few events they hold more often than stated: counts come in steps; the mid-p interval is the nearer one";
+        "exact limits hold at every mean, so for few events they hold more often than stated: counts come in steps";
 
     private const string AllAlike =
         "all alike: every true ratio is one, in the middle of what shrinkage expects, so it is held more often than stated; no better one is known";
@@ -24,8 +24,7 @@ internal static class RateStudies
 
     public static IEnumerable<Study> All =>
     [
-        .. new[] { 2.0, 8, 30, 200 }.SelectMany(mean => new[] { Rate(mean, isExact: true), Rate(mean, isExact: false) }),
-        .. new[] { 5.0, 40 }.Select(Ratio),
+        .. new[] { 2.0, 8, 30, 200 }.Select(Rate),
         .. new[] { 12, 30, 60 }.SelectMany(units => new[] { 3.0, 10, double.PositiveInfinity }
             .SelectMany(shape => new[]
             {
@@ -33,29 +32,18 @@ internal static class RateStudies
             })),
     ];
 
-    private static Study Rate(double mean, bool isExact) => new()
+    private static Study Rate(double mean) => new()
     {
         Quantity = "rate",
         Setting = $"{mean} events expected in 1,000 h, the mean itself varied by a fifth either way",
-        Method = isExact ? "exact (Garwood)" : "mid-p",
-        Reason = isExact && mean < 100 ? Discrete : !isExact && mean < 5 ? "a handful of counts: near 95 percent on average over means, not at each; no better one is known that holds at every mean as the exact one does" : null,
+        Method = "exact (Garwood)",
+        Reason = mean < 100 ? Discrete : null,
         Draw = random =>
         {
             var truth = mean * Draws.Between(random, 0.8, 1.2);
             var count = Draws.Count(random, truth);
-            return [(isExact ? RateEstimate.Estimate(count, 1000).Value.Interval.Times(1000) : MidPInterval.Estimate(count), truth)];
+            return [(RateEstimate.Estimate(count, 1000).Value.Interval.Times(1000), truth)];
         },
-    };
-
-    private static Study Ratio(double mean) => new()
-    {
-        Quantity = "rate ratio",
-        Setting = $"{mean} against {2 * mean} events expected, true ratio 1.5",
-        Method = "exact conditional",
-        Reason = "conditional and exact: more often right than stated, as for a single rate; where few events make it wide, events must be waited for",
-        Draw = random => RateRatio.Estimate(Draws.Count(random, 1.5 * mean), 1, Draws.Count(random, 2 * mean), 2).TryGetValue(out var ratio)
-            ? [(ratio.Interval, 1.5)]
-            : [],
     };
 
     /// <summary>

@@ -78,15 +78,18 @@ public static class SystemOutline
 
     private static void Spot(HtmlWriter svg, OutlineSpot spot, double left, int y, int most)
     {
-        svg.Open("a", "", ("href", spot.Page.ToString()), ("aria-label", $"{LocationWords.Name(spot.Path)}: {NumberWords.Count(spot.Count)}"));
+        svg.Open("a", "", ("href", spot.Page.ToString()), ("aria-label", Label(spot)));
         var radius = spot.Count == 0 ? 3 : Math.Max(3, LargestSpot * Math.Sqrt(spot.Count / (double)most));
         svg.Open("circle", spot.Count == 0 ? "ft-none" : "ft-spot", ("cx", Number(left + 15)), ("cy", $"{y}"), ("r", Number(radius))).Close("circle");
         if (spot.Count > 0)
             svg.Element("text", "ft-number", NumberWords.Count(spot.Count), ("x", Number(left + 27)), ("y", $"{y + 4}"));
-        var name = Place(spot.Path).Replace('-', ' ');
-        svg.Element("text", "", name, ("x", Number(left + (spot.Count == 0 ? 27 : 33 + (7 * NumberWords.Count(spot.Count).Length)))), ("y", $"{y + 4}"));
+        svg.Element("text", "", Place(spot.Path), ("x", Number(left + (spot.Count == 0 ? 27 : 33 + (7 * NumberWords.Count(spot.Count).Length)))), ("y", $"{y + 4}"));
         svg.Close("a");
     }
+
+    /// <summary>Begins with what is seen, so that who speaks to the browser can name it.</summary>
+    private static string Label(OutlineSpot spot) =>
+        $"{(spot.Count > 0 ? NumberWords.Count(spot.Count) + " " : "")}{Place(spot.Path)}: {Part(spot.Path, 1).Replace('-', ' ')}{(spot.Count > 0 ? "" : ", none")}";
 
     private static void Pipe(HtmlWriter svg, double x1, int y1, double x2, int y2) =>
         svg.Open("line", "ft-pipe", ("x1", Number(x1)), ("y1", $"{y1}"), ("x2", Number(x2)), ("y2", $"{y2}")).Close("line");
@@ -97,7 +100,8 @@ public static class SystemOutline
     private static string Part(string path, int index) => path.Split('/') is var parts && index < parts.Length ? parts[index] : "";
 
     /// <summary>What a path says below its sub-assembly; of a path of two parts, its last.</summary>
-    private static string Place(string path) => path.Split('/') is { Length: > 2 } parts ? string.Join(' ', parts[2..]) : Part(path, 1);
+    private static string Place(string path) =>
+        (path.Split('/') is { Length: > 2 } parts ? string.Join(' ', parts[2..]) : Part(path, 1)).Replace('-', ' ');
 
     private static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 

@@ -5,14 +5,17 @@ namespace FleetTrend.Statistics.Tests.Rates;
 /// <summary>Shares of few things on units that may differ.</summary>
 public sealed class ClusteredSharesTests
 {
-    // Definition: with one thing a unit, the exact limits of Clopper and Pearson. By hand: none of 30 on ten units of three tells as much as none of ten, so
+    // With one thing a unit, the exact limits of Clopper and Pearson 1934, by R's binom.test. By hand: none of 30 on ten units of three tells as much as none of ten, so
     // that the upper limit is 1 - 0.025^(1/10); two of two on one unit as much as one of one: 0.025 to 1.
     [Fact]
     public void Things_on_one_unit_count_as_one()
     {
-        var single = ClusteredShares.Estimate([.. Enumerable.Range(0, 20).Select(i => new ClusterCount(i < 7 ? 1 : 0, 1))]).Value;
-        var exact = ClopperPearsonInterval.Estimate(7, 20);
-        Assert.Equal((7 / 20.0, exact.Lower, exact.Upper), (single.Value, single.Interval.Lower, single.Interval.Upper));
+        var exact = ReferenceCase.Load("binomial-exact");
+        var (events, trials) = (exact.Counts("events"), exact.Counts("trials"));
+        var single = events.Select((e, k) => ClusteredShares.Estimate([.. Enumerable.Range(0, trials[k]).Select(i => new ClusterCount(i < e ? 1 : 0, 1))]).Value).ToList();
+        exact.Equal(single.Select(s => s.Interval.Lower), "lower");
+        exact.Equal(single.Select(s => s.Interval.Upper), "upper");
+        Assert.Equal(5 / 25.0, single[0].Value);
         var none = ClusteredShares.Estimate([.. Enumerable.Repeat(new ClusterCount(0, 3), 10)]).Value;
         Assert.Equal((0.0, 0.0), (none.Value, none.Interval.Lower));
         Assert.Equal(1 - Math.Pow(0.025, 0.1), none.Interval.Upper, 9);

@@ -36,21 +36,6 @@ golden("binomial-exact", "Exact limits of a share at 95 percent, two-sided and o
   expected = list(lower = two[1, ], upper = two[2, ], one_sided_upper = mapply(function(x, n) binom.test(x, n, alternative = "less")$conf.int[2], d$events, d$trials)),
   checks = list("the beta quantiles" = max(abs(two[2, 1:3] - qbeta(.975, d$events + 1, d$trials - d$events)[1:3])) < 1e-12))
 
-cases <- data.frame(first = c(11, 0, 30, 1, 240), first_hours = c(800, 120, 2100.5, 10, 51000),
-                    second = c(6, 5, 18, 0, 190), second_hours = c(1083.7, 900, 2050, 1000, 49000))
-r <- lapply(seq_len(nrow(cases)), function(i) { with(cases[i, ], {
-  test <- poisson.test(c(first, second), c(first_hours, second_hours)); n <- first + second; s <- first_hours / (first_hours + second_hours)
-  list(ratio = unname(test$estimate), p = test$p.value, lower = test$conf.int[1], upper = test$conf.int[2],
-       score = (first - n * s) / sqrt(n * s * (1 - s)), p_upper = pbinom(first - 1, n, s, lower.tail = FALSE),
-       p_lower = pbinom(first, n, s), mid = pbinom(first, n, s, lower.tail = FALSE) + .5 * dbinom(first, n, s)) }) })
-column <- function(name) sapply(r, `[[`, name)
-golden("poisson-two-sample-exact", "Ratio of two Poisson rates: exact conditional interval and tests",
-  "R 4.2.2 stats::poisson.test; five constructed pairs, with a zero on either side and a large pair",
-  table = cases, rel = 1e-7, abs = 1e-10,
-  expected = list(ratio = column("ratio"), lower = column("lower"), upper = column("upper"), p_two_sided = column("p"),
-    p_upper = column("p_upper"), p_lower = column("p_lower"), mid_p_upper = column("mid"), score = column("score")),
-  note = "the two-sided p sums all outcomes no more likely than the one seen (relative slack 1e-7)")
-
 hours <- 800; events <- 2
 golden("nist-8.4.5.1-hpp-bounds", "Limits of a mean time between failures from 2 failures in 800 h, 90 percent; no failure in 1000 h",
   "NIST/SEMATECH e-Handbook 8.4.5.1: lower 127.0690, upper 2251.229", rel = 1e-6, abs = 1e-9,

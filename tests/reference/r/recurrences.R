@@ -93,35 +93,3 @@ golden("sim2-cracks", "Cracks on 60 aircraft at 12 welds with late entry: mean c
                 data.frame(unit = e$unit, location = e$location, what = "event", start = e$time, stop = e$time)),
   expected = list(at = when, all = three(e), location_1 = three(e[e$location == 1, ]), location_5 = three(e[e$location == 5, ]), location_9 = three(e[e$location == 9, ]),
     power_law = list(exponent = b, lambda = l, log_likelihood = ll(b, l), log_likelihood_constant = ll(1, n / sum(stop - start)), likelihood_ratio = 2 * (ll(b, l) - ll(1, n / sum(stop - start))), exponent_se = se)), rel = 1e-7, abs = 1e-11)
-
-# Ninety repaired sites, two methods of repair, gamma frailty of shape 2; a site may crack again and again.
-set.seed(20240604); q <- list()
-for (i in 1:90) { z <- rgamma(1, 2, 2); st <- round(runif(1, 300, 1600), 1); n <- rpois(1, z * (if (i <= 50) 2.4e-3 else 1.3e-3) * st)
-  q[[i]] <- data.frame(unit = i, method = if (i <= 50) "stop_drilled" else "weld_repaired", stop = st, time = if (n) pmax(.1, round(sort(runif(n, 0, st)), 0)) else NA) }
-q <- do.call(rbind, q); q$time <- pmin(q$time, q$stop); s <- q[!duplicated(q$unit), ]; when <- c(200, 500, 800, 1200)
-one <- function(m) { k <- s$unit[s$method == m]; x <- q[q$unit %in% k & !is.na(q$time), ]
-  mcf(data.frame(unit = x$unit, time = x$time), data.frame(unit = k, start = 0, stop = s$stop[s$method == m])) }
-rows <- do.call(rbind, lapply(s$unit, function(i) { h <- sort(q$time[q$unit == i & !is.na(q$time)]); cuts <- unique(c(0, h, s$stop[s$unit == i]))
-  data.frame(unit = i, x = (s$method[s$unit == i] == "weld_repaired") * 1, a = cuts[-length(cuts)], b = cuts[-1], s = (cuts[-1] %in% h) * 1) }))
-a <- one("stop_drilled"); w <- one("weld_repaired"); x <- q[!is.na(q$time), ]
-s$n <- sapply(s$unit, function(i) sum(x$unit == i)); s$x <- (s$method == "weld_repaired") * 1
-po <- glm(n ~ x + offset(log(stop)), poisson, s, control = glm.control(epsilon = 1e-14)); X <- cbind(1, s$x); mu <- fitted(po); bread <- solve(t(X) %*% (X * mu)); sandwich <- bread %*% (t(X) %*% (X * (s$n - mu)^2)) %*% bread
-nb <- MASS::glm.nb(n ~ x + offset(log(stop)), s, control = glm.control(epsilon = 1e-12, maxit = 200))
-golden("sim4-recurrence-two-sample-mcf", "Difference of two mean cumulative functions by method of repair", "simulated, seed 20240604",
-  table = rbind(data.frame(unit = s$unit, method = s$method, what = "window", start = 0, stop = s$stop),
-                data.frame(unit = x$unit, method = x$method, what = "event", start = x$time, stop = x$time)),
-  expected = c(two_sample(rows), list(stop_drilled_events = sum(s$n[s$x == 0]), weld_repaired_events = sum(s$n[s$x == 1]), stop_drilled_exposure = sum(s$stop[s$x == 0]), weld_repaired_exposure = sum(s$stop[s$x == 1]),
-    poisson = list(log_ratio = unname(coef(po)[2]), model_se = sqrt(bread[2, 2]), robust_se = sqrt(sandwich[2, 2])),
-    negative_binomial = list(log_ratio = unname(coef(nb)[2]), se = unname(sqrt(diag(vcov(nb)))[2]), theta = nb$theta, log_likelihood = as.numeric(logLik(nb))),
-    at = when, stop_drilled = at(a, when, "value"), weld_repaired = at(w, when, "value"),
-    difference = at(w, when, "value") - at(a, when, "value"), difference_se = sqrt(at(a, when, "var_robust") + at(w, when, "var_robust")),
-    same_site_same_time = sum(duplicated(x[, c("unit", "time")])))), rel = 1e-5, abs = 1e-7)
-
-# Isotonic regression of cumulative counts: R's isoreg on the single looks weighs an age by its number of looks.
-set.seed(20240605); looks <- do.call(rbind, lapply(1:25, function(i) { age <- sort(sample(seq(50, 1000, by = 50), sample(3:9, 1)))
-  data.frame(unit = i, age, found = rpois(length(age), diff(c(0, age)) * .004 * rgamma(1, 2, 2))) }))
-looks$total <- ave(looks$found, looks$unit, FUN = cumsum); f <- isoreg(looks$age, looks$total); o <- order(looks$age, -looks$total)
-age <- sort(unique(looks$age)); value <- f$yf[match(age, looks$age[o])]
-golden("panel-counts-isotonic", "Mean cumulative count from counts between looks, isotonic regression", "simulated, seed 20240605; R stats::isoreg",
-  table = looks[, c("unit", "age", "found")], rel = 1e-9, abs = 1e-12,
-  expected = list(age = age, looks = as.vector(table(looks$age)), raw = as.vector(tapply(looks$total, looks$age, mean)), value = value))
