@@ -69,7 +69,8 @@ public sealed class ReportPdfTests
     [Fact]
     public void The_same_report_gives_the_same_bytes() =>
         Assert.Equal(
-            ReportPdf.Render(Compose(ReportScope.WholeFleet).Document, Snapshot().AsOf), ReportPdf.Render(Compose(ReportScope.WholeFleet).Document, Snapshot().AsOf));
+            ReportPdf.Render(Compose(ReportScope.WholeFleet).Document, Snapshot().AsOf),
+            ReportPdf.Render(Compose(ReportScope.WholeFleet).Document, Snapshot().AsOf));
 
     [Fact] // By hand: a brief of 200 paragraphs is longer than two pages; what does not fit is said.
     public void What_does_not_fit_on_two_pages_is_said()

@@ -92,7 +92,8 @@ public sealed class ShroudsSectionTests
     private static IElement? Section(ShroudTrend trend, ReportScope scope)
     {
         var report = WeeklyReport.Compose(Snapshot() with { Shrouds = [trend] }, WeekBefore(), Inputs(scope));
-        return report.Document.Sections.FirstOrDefault(s => s.Name == "shrouds") is { } section ? new HtmlParser().ParseDocument(ReportHtml.Render(section)).Body : null;
+        return report.Document.Sections.FirstOrDefault(s => s.Name == "shrouds") is { } section
+            ? new HtmlParser().ParseDocument(ReportHtml.Render(section)).Body : null;
     }
 
     private static IElement Page(TrendSnapshot snapshot) => new HtmlParser().ParseDocument(ReportHtml.Render(ShroudsSection.Compose(snapshot))).Body!;

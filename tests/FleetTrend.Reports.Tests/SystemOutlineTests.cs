@@ -17,7 +17,9 @@ public sealed class SystemOutlineTests
         var paths = ShippedLayouts.All.Single(l => l.Name == layout).Locations.Select(l => l.Path).ToList();
         var drawing = Draw([.. paths.Select((p, i) => Spot(p, i))]);
         Assert.Equal(paths.Count, drawing.QuerySelectorAll("circle").Length);
-        Assert.Equal(paths.Select(p => "/at/" + p), drawing.QuerySelectorAll("a").Select(a => a.GetAttribute("href")).Order(Comparer<string?>.Create((a, b) => paths.IndexOf(a![4..]).CompareTo(paths.IndexOf(b![4..])))));
+        Assert.Equal(
+            paths.Select(p => "/at/" + p).Order(StringComparer.Ordinal),
+            drawing.QuerySelectorAll("a").Select(a => a.GetAttribute("href")!).Order(StringComparer.Ordinal));
         var size = drawing.QuerySelector("svg")!.GetAttribute("viewBox")!.Split(' ').Select(n => double.Parse(n, CultureInfo.InvariantCulture)).ToArray();
         Assert.All(drawing.QuerySelectorAll("circle"), c =>
         {

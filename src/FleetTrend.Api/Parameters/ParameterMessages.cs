@@ -11,8 +11,10 @@ internal static class ParameterMessages
     // The number of the change stands beside the parameters, not among them.
     private static readonly JsonParser Reader = new(JsonParser.Settings.Default.WithIgnoreUnknownFields(true));
 
-    /// <summary>The parameters of a change as the trends take them; look intervals and makers' limits in one order, so that the same ones give the same
-    /// text.</summary>
+    /// <summary>
+    /// The parameters of a change as the trends take them; look intervals and makers' limits in one order, so that the same ones give the same
+    /// text.
+    /// </summary>
     public static TrendParameters ToTrends(this Wire.Parameters parameters)
     {
         var sorted = parameters.Clone();

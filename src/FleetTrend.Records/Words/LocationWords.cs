@@ -12,6 +12,20 @@ public static class LocationWords
         return string.Join(' ', shown).Replace('-', ' ');
     }
 
+    /// <summary>The sub-assembly of a path in words: <c>exhaust/cyl-3/flange-weld</c> reads <c>cyl 3</c>.</summary>
+    public static string SubAssembly(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return path.Split('/') is { Length: > 1 } parts ? parts[1].Replace('-', ' ') : "";
+    }
+
+    /// <summary>What a path says below its sub-assembly, in words: <c>flange weld</c>; of a path of two parts, its last.</summary>
+    public static string Place(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        return (path.Split('/') is { Length: > 2 } parts ? string.Join(' ', parts[2..]) : path[(path.LastIndexOf('/') + 1)..]).Replace('-', ' ');
+    }
+
     /// <summary>Several paths: the first few in words, then how many more.</summary>
     /// <param name="paths">The paths, or the first of them.</param>
     /// <param name="most">How many to name.</param>

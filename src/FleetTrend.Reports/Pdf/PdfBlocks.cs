@@ -36,7 +36,8 @@ internal sealed class PdfBlocks(float left, float width)
         Block.Paragraph paragraph => Lines(Body, PdfText.Words(paragraph.Line), left, width, 2, 2),
         Block.SubHeading heading => Lines(Body, PdfText.Words(heading.Text, isStrong: true), left, width, 5, 1, keepsWithNext: true),
         Block.Bullets bullets => bullets.Items.SelectMany(Bullet),
-        Block.Card card => [.. Lines(Body, PdfText.Words(card.Heading, isStrong: true), left, width, 4, 1, keepsWithNext: true), .. card.Blocks.SelectMany(Write)],
+        Block.Card card =>
+            [.. Lines(Body, PdfText.Words(card.Heading, isStrong: true), left, width, 4, 1, keepsWithNext: true), .. card.Blocks.SelectMany(Write)],
         Block.Table table => [.. WriteHead(table), .. WriteRows(table)],
         Block.Picture picture => WriteAside(picture.AltText),
         _ => throw new ArgumentOutOfRangeException(nameof(block), block, "Unknown kind of block."),

@@ -32,7 +32,8 @@ public static class ReportPdf
         ArgumentNullException.ThrowIfNull(report);
         var blocks = new PdfBlocks(Margin, PageWidth - 2 * Margin);
         List<PdfPage> pages = [New(report, blocks), New(report, blocks)];
-        var rest = pages[0].Fill([.. report.ForMail().Sections.SelectMany(s => (IEnumerable<PdfPiece>)[.. blocks.WriteHeading(s.Heading), .. s.Blocks.SelectMany(blocks.Write)])]);
+        var said = report.ForMail().Sections.SelectMany(s => blocks.WriteHeading(s.Heading).Concat(s.Blocks.SelectMany(blocks.Write)));
+        var rest = pages[0].Fill([.. said]);
         if (pages[1].Fill(rest).Count > 0)
             pages[1].Add(Only(blocks, "More than two pages hold: the whole report is on the pages."));
         var hasTables = FillWithTables(pages[1], blocks, report);

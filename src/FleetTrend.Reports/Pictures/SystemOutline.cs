@@ -70,7 +70,7 @@ public static class SystemOutline
         {
             var left = i * (width + Gap);
             svg.Open("rect", "ft-box", ("x", Number(left + 0.5)), ("y", $"{top}"), ("width", Number(width - 1)), ("height", $"{box.Height}"), ("rx", "5")).Close("rect");
-            svg.Element("text", "ft-number", FirstLetter.Capital(box.Name.Replace('-', ' ')), ("x", Number(left + 8)), ("y", $"{top + 15}"));
+            svg.Element("text", "ft-number", FirstLetter.Capital(LocationWords.SubAssembly(box.Spots[0].Path)), ("x", Number(left + 8)), ("y", $"{top + 15}"));
             foreach (var (row, spot) in box.Spots.Index())
                 Spot(svg, spot, left, top + Head + (row * PlaceHeight) + (PlaceHeight / 2), most);
         }
@@ -83,13 +83,13 @@ public static class SystemOutline
         svg.Open("circle", spot.Count == 0 ? "ft-none" : "ft-spot", ("cx", Number(left + 15)), ("cy", $"{y}"), ("r", Number(radius))).Close("circle");
         if (spot.Count > 0)
             svg.Element("text", "ft-number", NumberWords.Count(spot.Count), ("x", Number(left + 27)), ("y", $"{y + 4}"));
-        svg.Element("text", "", Place(spot.Path), ("x", Number(left + (spot.Count == 0 ? 27 : 33 + (7 * NumberWords.Count(spot.Count).Length)))), ("y", $"{y + 4}"));
+        svg.Element("text", "", LocationWords.Place(spot.Path), ("x", Number(left + (spot.Count == 0 ? 27 : 33 + (7 * NumberWords.Count(spot.Count).Length)))), ("y", $"{y + 4}"));
         svg.Close("a");
     }
 
     /// <summary>Begins with what is seen, so that who speaks to the browser can name it.</summary>
     private static string Label(OutlineSpot spot) =>
-        $"{(spot.Count > 0 ? NumberWords.Count(spot.Count) + " " : "")}{Place(spot.Path)}: {Part(spot.Path, 1).Replace('-', ' ')}{(spot.Count > 0 ? "" : ", none")}";
+        $"{(spot.Count > 0 ? NumberWords.Count(spot.Count) + " " : "")}{LocationWords.Place(spot.Path)}: {LocationWords.SubAssembly(spot.Path)}{(spot.Count > 0 ? "" : ", none")}";
 
     private static void Pipe(HtmlWriter svg, double x1, int y1, double x2, int y2) =>
         svg.Open("line", "ft-pipe", ("x1", Number(x1)), ("y1", $"{y1}"), ("x2", Number(x2)), ("y2", $"{y2}")).Close("line");
@@ -98,10 +98,6 @@ public static class SystemOutline
         Enumerable.Range(0, boxes).Select(i => (i + 0.5) * ((Width - ((boxes - 1) * Gap)) / (double)boxes) + (i * Gap));
 
     private static string Part(string path, int index) => path.Split('/') is var parts && index < parts.Length ? parts[index] : "";
-
-    /// <summary>What a path says below its sub-assembly; of a path of two parts, its last.</summary>
-    private static string Place(string path) =>
-        (path.Split('/') is { Length: > 2 } parts ? string.Join(' ', parts[2..]) : Part(path, 1)).Replace('-', ' ');
 
     private static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 
@@ -124,7 +120,8 @@ public static class SystemOutline
 
         public int CylinderHeight => Cylinders.Select(b => b.Height).DefaultIfEmpty(0).Max();
 
-        public int Height => Head + CylinderHeight + (Cylinders.Count > 0 && Others.Count > 0 ? PipeHeight : 0) + Others.Select(b => b.Height).DefaultIfEmpty(0).Max() + Gap;
+        public int Height =>
+            Head + CylinderHeight + (Cylinders.Count > 0 && Others.Count > 0 ? PipeHeight : 0) + Others.Select(b => b.Height).DefaultIfEmpty(0).Max() + Gap;
     }
 
     private sealed record Box(string Name, IReadOnlyList<OutlineSpot> Spots)

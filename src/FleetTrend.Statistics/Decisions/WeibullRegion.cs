@@ -21,6 +21,9 @@ public sealed class WeibullRegion
     private const double AssumedVariation = 0.5;
     private const int Directions = 24;
 
+    /// <summary>A region this wide says nothing, and its edges are no lives that can be computed with.</summary>
+    private const double MostOpen = 1e6;
+
     private readonly double mu;
     private readonly double tau;
     private readonly double reach;
@@ -50,7 +53,7 @@ public sealed class WeibullRegion
     /// <param name="units">Units, each with its lives; those without any say nothing.</param>
     /// <param name="confidence">Confidence of the limits, in (0, 1).</param>
     /// <param name="known">The Weibull fit to all these lives, where it has been made; null to make it.</param>
-    /// <returns>The region; or the reason: no fit, all failures on one of several units, or no fit without one of them.</returns>
+    /// <returns>The region; or the reason: no fit, all failures on one of several units, no fit without one of them, or a region that says nothing.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The confidence is not in (0, 1).</exception>
     /// <remarks>Source: see the type's remarks.</remarks>
     public static Outcome<WeibullRegion> Estimate(IReadOnlyList<IReadOnlyList<Life>> units, double confidence = 0.95, LifeFit? known = null)
@@ -104,7 +107,11 @@ public sealed class WeibullRegion
         }
 
         var degrees = Math.Max(units.Count, FewestUnits) - 1;
-        return new WeibullRegion(fit, [information, Jackknife(steps)], StudentT.InvCDF(0, 1, degrees, (1 + fit.Confidence) / 2));
+        LogCovariance[] around = [information, Jackknife(steps)];
+        var t = StudentT.InvCDF(0, 1, degrees, (1 + fit.Confidence) / 2);
+        if (!(t * Math.Sqrt(around.Max(e => Math.Max(e.LogScale, e.LogShape))) < Math.Log(MostOpen)))
+            return new NotEstimable(NotEstimableKind.NoInformation, fit.Failures, $"The lives leave shape or scale open by more than {MostOpen:N0} times either way.");
+        return new WeibullRegion(fit, around, t);
     }
 
     private static LogCovariance Jackknife(UnitStep[] steps)

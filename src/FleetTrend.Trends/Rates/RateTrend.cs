@@ -38,6 +38,8 @@ public sealed record RateTrend
     /// <summary>Events within that came back after an action that had closed one.</summary>
     public required int RepeatCount { get; init; }
 
-    /// <summary>Aircraft with events in the rate of a location, the most first; empty for a kind or a type group, and in trends of an earlier version.</summary>
+    /// <summary>
+    /// Aircraft with events in the rate of a location, the most first; empty for a kind or a type group, and in trends of an earlier version.
+    /// </summary>
     public IReadOnlyList<AircraftEvents> Aircraft { get; init; } = [];
 }

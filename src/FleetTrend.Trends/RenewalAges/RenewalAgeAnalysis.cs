@@ -87,12 +87,15 @@ public sealed class RenewalAgeAnalysis : Analysis<RenewalAge>
     {
         var lives = law.Behind!;
         var isWeibull = law.Distribution == LifeDistributionFit.Weibull;
-        if (!WeibullRegion.Estimate(lives.Aircraft, parameters.Confidence, isWeibull ? law.Fit : null).TryGetValue(out var region))
+        var found = WeibullRegion.Estimate(lives.Aircraft, parameters.Confidence, isWeibull ? law.Fit : null);
+        if (!found.TryGetValue(out var region))
         {
             return bare with
             {
                 NotEnoughData = lives.Aircraft.Count(a => a.Any(l => l.Failed)) == 1
                     ? $"not enough data: all {NumberWords.Count(lives.Failures)} failures are on one aircraft"
+                    : found.Reason?.Kind == NotEstimableKind.NoInformation
+                    ? $"not enough data: {NumberWords.Count(lives.Failures, "failure leaves", "failures leave")} the life wide open"
                     : $"not enough data: {NumberWords.Count(lives.Failures, "failure", "failures")} that one aircraft alone decides about",
             };
         }

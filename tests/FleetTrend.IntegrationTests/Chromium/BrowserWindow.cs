@@ -27,13 +27,13 @@ internal sealed class BrowserWindow : IAsyncDisposable
     /// <summary>Opens a window that is so wide, in the light or the dark scheme.</summary>
     public static async Task<BrowserWindow> OpenAsync(IBrowser browser, Uri server, int width, bool isDark = false)
     {
-        var context = await browser.NewContextAsync(new()
+        var fresh = await browser.NewContextAsync(new()
         {
             ViewportSize = new() { Width = width, Height = 900 },
             ColorScheme = isDark ? ColorScheme.Dark : ColorScheme.Light,
             BypassCSP = true, // for axe, which runs in the page
         });
-        return new BrowserWindow(context, await context.NewPageAsync(), server);
+        return new BrowserWindow(fresh, await fresh.NewPageAsync(), server);
     }
 
     public Task GoAsync(string path) => Page.GotoAsync(new Uri(server, path).AbsoluteUri);

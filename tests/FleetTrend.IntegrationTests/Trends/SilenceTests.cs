@@ -46,7 +46,10 @@ public sealed class SilenceTests(PostgresFixture postgres)
             await server.Intake.PushRecordAsync(new PushRecordRequest { Record = record });
         await using (var older = server.Database.DataSource.CreateCommand(
             "update records r set accept_time = now() - make_interval(days => 87 - 3 * (select count(*)::int from records n where n.id < r.id))"))
+        {
             Assert.Equal(10, await older.ExecuteNonQueryAsync());
+        }
+
         await server.Services.GetRequiredService<TrendRefresh>().RunAsync(default);
 
         var silent = Assert.Single((await server.Trends.ListSilencesAsync(new ListSilencesRequest())).SilentSources);

@@ -5,14 +5,15 @@ namespace FleetTrend.Statistics.Tests.Rates;
 /// <summary>Shares of few things on units that may differ.</summary>
 public sealed class ClusteredSharesTests
 {
-    // With one thing a unit, the exact limits of Clopper and Pearson 1934, by R's binom.test. By hand: none of 30 on ten units of three tells as much as none of ten, so
-    // that the upper limit is 1 - 0.025^(1/10); two of two on one unit as much as one of one: 0.025 to 1.
+    // With one thing a unit, the exact limits of Clopper and Pearson 1934, by R's binom.test. By hand: none of 30 on ten units of three tells as much as
+    // none of ten, so that the upper limit is 1 - 0.025^(1/10); two of two on one unit as much as one of one: 0.025 to 1.
     [Fact]
     public void Things_on_one_unit_count_as_one()
     {
         var exact = ReferenceCase.Load("binomial-exact");
         var (events, trials) = (exact.Counts("events"), exact.Counts("trials"));
-        var single = events.Select((e, k) => ClusteredShares.Estimate([.. Enumerable.Range(0, trials[k]).Select(i => new ClusterCount(i < e ? 1 : 0, 1))]).Value).ToList();
+        var single = events
+            .Select((e, k) => ClusteredShares.Estimate([.. Enumerable.Range(0, trials[k]).Select(i => new ClusterCount(i < e ? 1 : 0, 1))]).Value).ToList();
         exact.Equal(single.Select(s => s.Interval.Lower), "lower");
         exact.Equal(single.Select(s => s.Interval.Upper), "upper");
         Assert.Equal(5 / 25.0, single[0].Value);
