@@ -44,7 +44,7 @@ public sealed class SystemOutlineTests
     {
         var drawing = Draw([Spot("oil/cooler", 1), Spot("oil/line/left/fitting", 2)]);
         Assert.Equal(2, drawing.QuerySelectorAll("circle").Length);
-        Assert.Contains(drawing.QuerySelectorAll("text"), t => t.TextContent == "left fitting");
+        Assert.Contains(drawing.QuerySelectorAll("text"), t => t.TextContent == "2 left fitting");
     }
 
     [Fact]

@@ -8,14 +8,16 @@ internal static class Menu
     [
         new("This week", [new("/", "This week")]),
         new("Aircraft", [new("/aircraft", "All aircraft"), new("/open", "Open now"), new("/due", "Due"), new("/levels", "Who runs high")]),
-        new("Locations", [new("/locations", "Where it happens")]),
+        new("Locations",
+        [
+            new("/locations", "Where it happens"), new("/repairs", "Does the repair hold?"), new("/growth", "Worse or better?"),
+            new("/positions", "Cylinder and side"), new("/shrouds", "Shroud and bolts"), new("/leaks", "Leak to eroded face"),
+        ]),
         new("Parts",
         [
-            new("/parts", "How long parts last"), new("/chances", "Chance before the next look"), new("/spares", "Spares"),
-            new("/repairs", "Does the repair hold?"), new("/leaks", "Leak to eroded face"), new("/renewal", "When to renew"),
-            new("/positions", "Cylinder and side"), new("/shrouds", "Shroud and bolts"),
+            new("/parts", "How long parts last"), new("/chances", "Chance before the next look"), new("/renewal", "When to renew"), new("/spares", "Spares"),
         ]),
-        new("Calls", [new("/flags", "Flags"), new("/effects", "Did it help?"), new("/growth", "Worse or better?"), new("/score", "How right were we?"), new("/backtest", "Back-test")]),
+        new("Calls", [new("/flags", "Flags"), new("/effects", "Did it help?"), new("/score", "How right were we?"), new("/backtest", "Back-test")]),
         new("Records",
         [
             new("/data-problems", "Data problems"), new("/silent", "No word from"), new("/too-quiet", "Too quiet?"), new("/held-records", "Held records"),

@@ -81,9 +81,10 @@ public static class SystemOutline
         svg.Open("a", "", ("href", spot.Page.ToString()), ("aria-label", Label(spot)));
         var radius = spot.Count == 0 ? 3 : Math.Max(3, LargestSpot * Math.Sqrt(spot.Count / (double)most));
         svg.Open("circle", spot.Count == 0 ? "ft-none" : "ft-spot", ("cx", Number(left + 15)), ("cy", $"{y}"), ("r", Number(radius))).Close("circle");
+        svg.Open("text", "", ("x", Number(left + 27)), ("y", $"{y + 4}"));
         if (spot.Count > 0)
-            svg.Element("text", "ft-number", NumberWords.Count(spot.Count), ("x", Number(left + 27)), ("y", $"{y + 4}"));
-        svg.Element("text", "", LocationWords.Place(spot.Path), ("x", Number(left + (spot.Count == 0 ? 27 : 33 + (7 * NumberWords.Count(spot.Count).Length)))), ("y", $"{y + 4}"));
+            svg.Element("tspan", "ft-number", NumberWords.Count(spot.Count)).Text(" ");
+        svg.Text(LocationWords.Place(spot.Path)).Close("text");
         svg.Close("a");
     }
 

@@ -97,7 +97,7 @@ internal static class BriefSections
 
     private static ReportSection? Order(ReportDraft draft)
     {
-        List<SpareNeed> shorts = [.. draft.Current.Spares.Where(s => s.Shortage is not null && draft.Scope.Covers(s.Base))];
+        var shorts = SparesSection.ListShort(draft);
         if (shorts.Count == 0) return null;
         List<Block> blocks = [new Block.Bullets([.. shorts.Take(MostLines).Select(s => (Line)$"{SpareWords.Statement(s)}.")])];
         AddRest(blocks, draft, shorts.Count > MostLines ? $"{NumberWords.Count(shorts.Count - MostLines)} more" : "What every base will need", "spares");

@@ -48,9 +48,13 @@ public static class SparesSection
         return new ReportSection("spares", "Spares", blocks);
     }
 
+    /// <summary>What is missing on the shelves of a report's scope, in the order of the analysis.</summary>
+    internal static IReadOnlyList<SpareNeed> ListShort(ReportDraft draft) =>
+        [.. draft.Current.Spares.Where(s => s.Shortage is not null && draft.Scope.Covers(s.Base))];
+
     internal static ReportSection? Compose(ReportDraft draft)
     {
-        List<SpareNeed> shorts = [.. draft.Current.Spares.Where(s => s.Shortage is not null && draft.Scope.Covers(s.Base))];
+        var shorts = ListShort(draft);
         if (shorts.Count == 0) return null;
         List<Block> blocks = [new Block.Bullets([.. shorts.Take(MostLines).Select(s => (Line)$"{SpareWords.Statement(s)}.")])];
         AddOff(blocks, ScoresSection.InScope(draft));

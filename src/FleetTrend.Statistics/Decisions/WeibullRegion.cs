@@ -22,7 +22,13 @@ public sealed class WeibullRegion
     private const int Directions = 24;
 
     /// <summary>A region this wide says nothing, and its edges are no lives that can be computed with.</summary>
-    private const double MostOpen = 1e6;
+    private const double MostOpen = 100;
+
+    /// <summary>
+    /// Steepest shape that decisions are computed with: parts all fail within a tenth of their life. A steeper one would move an age by a few hours, and
+    /// its hazard soon leaves the numbers.
+    /// </summary>
+    public const double SteepestShape = 40;
 
     private readonly double mu;
     private readonly double tau;
@@ -32,7 +38,7 @@ public sealed class WeibullRegion
     private WeibullRegion(LifeFit fit, LogCovariance[] ellipses, double reach)
     {
         (mu, tau, this.reach, this.ellipses) = (fit.Model.Mu, Math.Log(fit.Model.Shape), reach, ellipses);
-        (Life, Failures, Confidence) = (new WeibullLife(fit.Model.Shape, fit.Model.Scale), fit.Failures, fit.Confidence);
+        (Life, Failures, Confidence) = (new WeibullLife(Math.Min(fit.Model.Shape, SteepestShape), fit.Model.Scale), fit.Failures, fit.Confidence);
         var most = reach * Math.Sqrt(ellipses.Max(e => e.LogShape));
         Shape = new Interval(Math.Exp(tau - most), Math.Exp(tau + most), Confidence);
     }
@@ -144,7 +150,7 @@ public sealed class WeibullRegion
         double At(double angle)
         {
             var (x, y) = (reach * Math.Cos(angle), reach * Math.Sin(angle));
-            return side * quantity(new WeibullLife(Math.Exp(tau + (across * x) + (along * y)), Math.Exp(mu + (root * x))));
+            return side * quantity(new WeibullLife(Math.Min(Math.Exp(tau + (across * x) + (along * y)), SteepestShape), Math.Exp(mu + (root * x))));
         }
     }
 }

@@ -106,7 +106,7 @@ public sealed class RenewalAgeAnalysis : Analysis<RenewalAge>
     private static RenewalAge Renewal(RenewalAge bare, WeibullRegion region, FittedLives lives, TrendParameters parameters)
     {
         var told = bare with { Shape = Figure(new IntervalEstimate(region.Life.Shape, region.Shape), "", ShapeMethod, lives, parameters) };
-        if (SavedAtBest(new WeibullLife(region.Shape.Upper, region.Life.Scale), bare.CostRatio) < LeastWorthwhile)
+        if (SavedAtBest(new WeibullLife(Math.Min(region.Shape.Upper, WeibullRegion.SteepestShape), region.Life.Scale), bare.CostRatio) < LeastWorthwhile)
             return told with { Finding = RenewalFinding.DoesNotWearOut };
         var best = region.Limits(l => AgeReplacement.Optimum(l, 1, bare.CostRatio).Age);
         var cheapest = double.IsFinite(best.Value)

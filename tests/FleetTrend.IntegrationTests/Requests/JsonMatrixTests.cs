@@ -21,6 +21,7 @@ public sealed class JsonMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         "Inspection.looks", "SetRecipientsRequest.addresses", "Aircraft.retired_date", "SourceCode.set_time", "Source.create_time",
         "LocationKind.failure_conditions", "LocationKind.watched_conditions", "LocationKind.checks", "LocationKind.base_checks",
         "Parameters.look_intervals",
+        "Parameters.maker_limits",
     ];
 
     private ApiServer server = null!;
