@@ -23,7 +23,7 @@ internal sealed class HtmlWriter
     public HtmlWriter Close(string element)
     {
         html.Append("</").Append(element).Append('>');
-        if (element is not ("span" or "a" or "strong" or "sup" or "text" or "line" or "circle")) html.Append('\n');
+        if (element is not ("span" or "a" or "strong" or "sup" or "text" or "tspan" or "line" or "circle")) html.Append('\n');
         return this;
     }
 
