@@ -27,6 +27,7 @@ public sealed class ReportPdfTests
         var second = Words(file.GetPage(2));
         var lives = report.Document.Sections.Single(s => s.Name == "part-lives");
         Assert.Contains(lives.Heading, second, StringComparison.Ordinal);
+        Assert.Contains("How each number is worked out stands in the report", second, StringComparison.Ordinal);
         Assert.Contains(Text(lives.Blocks.OfType<Block.Table>().First().Rows[0][0]), second, StringComparison.Ordinal);
     }
 

@@ -74,6 +74,9 @@ public static class ReportPdf
                 page.Add(Only(blocks, $"{NumberWords.Count(table.Rows.Count - fitting, "more row", "more rows")} in the report."));
         }
 
+        var methods = Only(blocks, "How each number is worked out stands in the report on the pages.");
+        if (isAny && methods.Height <= page.Left)
+            page.Add(methods);
         if (missing.Count > 0)
         {
             foreach (var piece in blocks.WriteAside($"No room here for: {string.Join("; ", missing)}. They stand in the report on the pages.").Where(p => p.Height <= page.Left))
