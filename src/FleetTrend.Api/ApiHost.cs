@@ -11,6 +11,7 @@ using FleetTrend.Api.Pages.BackTests;
 using FleetTrend.Api.Pages.Forms;
 using FleetTrend.Api.Pages.Parts;
 using FleetTrend.Api.Parameters;
+using FleetTrend.Api.People;
 using FleetTrend.Api.Records;
 using FleetTrend.Api.Reports;
 using FleetTrend.Api.Sources;
@@ -59,6 +60,7 @@ public static class ApiHost
         AddCalls(builder.Services);
         builder.Services.AddAccess();
         builder.Services.AddPageAccess(settings);
+        builder.Services.AddPeople();
         builder.Services.AddRazorPages().AddMvcOptions(mvc => mvc.Filters.Add(new FormTooOldFilter()));
         AddGrpc(builder.Services);
         configure?.Invoke(builder);
@@ -104,12 +106,14 @@ public static class ApiHost
         app.MapAuthorityDraftFiles();
     }
 
-    /// <summary>Brings the schema up to date, and makes the first key where there is none; several processes may do so at once.</summary>
+    /// <summary>Brings the schema up to date, and makes the first key and the link for the first administrator where there is none; several
+    /// processes may do so at once.</summary>
     public static async Task PrepareAsync(WebApplication app, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(app);
         await StoreSchema.MigrateAsync(app.Services, ct);
         await FirstKey.MakeAsync(app.Services, ct);
+        await FirstSignIn.OfferAsync(app.Services, ct);
     }
 
     /// <summary>What calls and pages ask.</summary>

@@ -207,6 +207,12 @@ public static class Reasons
     /// <summary>The source is not the key's own.</summary>
     public static readonly Reason SourceNotYours = new("SOURCE_NOT_YOURS", Code.PermissionDenied, "Name the source that the key belongs to; GetOwnKey says which that is.");
 
+    /// <summary>Name and password do not fit, or the account is locked or disabled; on pages only.</summary>
+    public static readonly Reason SignInRefused = new("SIGN_IN_REFUSED", Code.Unauthenticated, "Check both; an administrator can give you a link for a new password.");
+
+    /// <summary>A one-time link is used up, too old, or not whole; on pages only.</summary>
+    public static readonly Reason LinkNotGood = new("LINK_NOT_GOOD", Code.NotFound, "Ask an administrator for a new one.");
+
     /// <summary>The key has made too many calls within a second.</summary>
     public static readonly Reason CallsPerSecond = new("CALLS_PER_SECOND", Code.ResourceExhausted, "Send the same again after the RetryInfo; for bulk use PushRecords or StreamRecords.");
 

@@ -32,4 +32,7 @@ internal static class AdvisoryLock
 
     /// <summary>One process at a time makes the first key.</summary>
     public const long FirstKey = 0x464C_5407;
+
+    /// <summary>One at a time adds or changes people.</summary>
+    public const long People = 0x464C_5414;
 }

@@ -1,4 +1,5 @@
 using FleetTrend.Store.Mapping;
+using FleetTrend.Store.People;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Conventions;
 
@@ -10,6 +11,10 @@ public sealed class FleetDbContext(DbContextOptions<FleetDbContext> options) : D
     internal DbSet<SourceRow> Sources => Set<SourceRow>();
 
     internal DbSet<ApiKeyRow> Keys => Set<ApiKeyRow>();
+
+    internal DbSet<Person> People => Set<Person>();
+
+    internal DbSet<FirstLinkRow> FirstLinks => Set<FirstLinkRow>();
 
     internal DbSet<LocationKindRow> LocationKinds => Set<LocationKindRow>();
 

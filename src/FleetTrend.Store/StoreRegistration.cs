@@ -10,6 +10,7 @@ using FleetTrend.Store.Layouts;
 using FleetTrend.Store.Observed;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Parameters;
+using FleetTrend.Store.People;
 using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
@@ -65,5 +66,6 @@ public static class StoreRegistration
             .AddSingleton<RecipientStore>()
             .AddSingleton<KeyStore>()
             .AddSingleton<PageSessions>()
+            .AddSingleton<FirstLinks>()
             .AddSingleton<JobLock>();
 }

@@ -6,11 +6,13 @@ using FleetTrend.Hosting.Configuration;
 using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.Store;
 using FleetTrend.Store.Keys;
+using FleetTrend.Store.People;
 using FleetTrend.Store.Sources;
 using Grpc.Net.Client;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
@@ -21,6 +23,9 @@ namespace FleetTrend.IntegrationTests;
 /// error that the test has not said to expect.</summary>
 public sealed class ApiServer : IAsyncDisposable
 {
+    /// <summary>The password of everybody whom <see cref="AddPersonAsync"/> adds.</summary>
+    public const string Password = "four words of a test";
+
     private readonly bool ownsDatabase;
     private readonly TestDatabase testDatabase;
     private readonly HostDatabase hostDatabase;
@@ -52,7 +57,7 @@ public sealed class ApiServer : IAsyncDisposable
         Services.GetRequiredService<SourceStore>().AddAsync(ShopCards.Source, ShopCards.Title, default).GetAwaiter().GetResult();
         Key = CreateKeyAsync(ShopCards.Source, Enum.GetValues<KeyScope>()).GetAwaiter().GetResult();
         keyedChannel = ChannelWith(Key);
-        Http = HttpWith(Key);
+        Http = new HttpClient(new PageVisitor(this, new KeySender(Key, Handler()))) { BaseAddress = HttpAddress };
     }
 
     public Uri GrpcAddress { get; }
@@ -65,7 +70,7 @@ public sealed class ApiServer : IAsyncDisposable
     /// <summary>A key of the source <see cref="ShopCards.Source"/> with every scope; the clients here send it.</summary>
     public string Key { get; }
 
-    /// <summary>For JSON, health and pages.</summary>
+    /// <summary>For JSON and health with <see cref="Key"/>, and for pages, to which it signs in as a director.</summary>
     public HttpClient Http { get; }
 
     public GrpcChannel Channel => keyedChannel;
@@ -112,9 +117,10 @@ public sealed class ApiServer : IAsyncDisposable
     }
 
     /// <summary>Another process on the database of <paramref name="first"/>, which is disposed after it.</summary>
-    public static async Task<ApiServer> StartBesideAsync(ApiServer first)
+    public static async Task<ApiServer> StartBesideAsync(ApiServer first, string? dataFolder = null)
     {
         var settings = Settings(first.testDatabase);
+        settings = settings with { DataFolder = dataFolder ?? settings.DataFolder };
         return new ApiServer(
             first.testDatabase, await HostDatabase.OpenAsync(settings, NullLoggerFactory.Instance, default),
                 settings, configure: null, trust: null, ownsDatabase: false);
@@ -130,6 +136,15 @@ public sealed class ApiServer : IAsyncDisposable
     /// <summary>The text of a new key.</summary>
     public async Task<string> CreateKeyAsync(string? source, params IReadOnlyCollection<KeyScope> scopes) =>
         (await Services.GetRequiredService<KeyStore>().AddAsync("of a test", source, scopes, default))!.Text;
+
+    /// <summary>Adds somebody who signs in with <see cref="Password"/>.</summary>
+    public async Task<Person> AddPersonAsync(string name, PersonRole role)
+    {
+        await using var scope = Services.CreateAsyncScope();
+        var person = new Person { UserName = name, Email = $"{Guid.NewGuid():N}@shop.example", Role = role };
+        Assert.True((await scope.ServiceProvider.GetRequiredService<UserManager<Person>>().CreateAsync(person, Password)).Succeeded);
+        return person;
+    }
 
     /// <summary>A client that pushes records of another source than <see cref="ShopCards.Source"/>, registered here where it is not yet.</summary>
     public async Task<IntakeService.IntakeServiceClient> IntakeOfAsync(string source)
@@ -150,7 +165,7 @@ public sealed class ApiServer : IAsyncDisposable
         return channel;
     }
 
-    /// <summary>A client of JSON and pages that sends this key, or none; the caller disposes it.</summary>
+    /// <summary>A client of JSON that sends this key, or none; the caller disposes it.</summary>
     public HttpClient HttpWith(string? key) => new(new KeySender(key, Handler())) { BaseAddress = HttpAddress };
 
     public async ValueTask DisposeAsync()

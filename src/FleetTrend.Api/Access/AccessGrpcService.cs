@@ -30,7 +30,7 @@ internal sealed class AccessGrpcService(KeyStore store, KnownKeys known, ILogger
             request.Name, source, [.. request.Scopes.Select(scope => (KeyScope)scope)], context.CancellationToken)
             ?? throw NoSuchSource(request.Source);
         await known.ForgetAsync();
-        ApiLog.KeyMade(log, made.Key.Id, Caller.Read(context).Key.Id);
+        ApiLog.KeyMade(log, made.Key.Id, Caller.Read(context).LogName);
         return new CreateKeyResponse { Key = made.Key.ToWire(), KeyText = made.Text };
     }
 
@@ -53,13 +53,16 @@ internal sealed class AccessGrpcService(KeyStore store, KnownKeys known, ILogger
         if (request.ValidateOnly)
             return new RevokeKeyResponse { Key = key.ToWire() };
         await known.ForgetAsync();
-        ApiLog.KeyRevoked(log, key.Id, Caller.Read(context).Key.Id);
+        ApiLog.KeyRevoked(log, key.Id, Caller.Read(context).LogName);
         return new RevokeKeyResponse { Key = key.ToWire() };
     }
 
     /// <inheritdoc/>
     public override Task<GetOwnKeyResponse> GetOwnKey(GetOwnKeyRequest request, ServerCallContext context) =>
-        Task.FromResult(new GetOwnKeyResponse { Key = Caller.Read(context).Key.ToWire() });
+        Task.FromResult(new GetOwnKeyResponse { Key = Caller.Read(context).Key?.ToWire() ?? throw NoKey() });
+
+    private static RpcException NoKey() =>
+        new CallRefusedException(Reasons.KeyRequired, "A person who has signed in has no key.").ToRpcException();
 
     private static RpcException NoSuchSource(string source) =>
         new Refusal("source", source, Reasons.SourceNotRegistered, "must be a registered source").ToException();

@@ -31,7 +31,7 @@ internal sealed class AccessInterceptor(KnownKeys keys, TimeProvider clock) : In
     {
         if (CallerOf(context) is not { } caller)
             return await continuation(requestStream, context);
-        await using var reader = new WatchedReader<TRequest>(requestStream, caller.Key.Id, keys, clock);
+        await using var reader = new WatchedReader<TRequest>(requestStream, caller.Id, keys, clock);
         return await continuation(reader, context);
     }
 
@@ -46,7 +46,7 @@ internal sealed class AccessInterceptor(KnownKeys keys, TimeProvider clock) : In
             return;
         }
 
-        await using var reader = new WatchedReader<TRequest>(requestStream, caller.Key.Id, keys, clock);
+        await using var reader = new WatchedReader<TRequest>(requestStream, caller.Id, keys, clock);
         await continuation(reader, responseStream, context);
     }
 

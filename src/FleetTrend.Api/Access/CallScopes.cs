@@ -8,7 +8,11 @@ internal static class CallScopes
 {
     private const string Package = "/fleettrend.v1.";
 
-    private static readonly KeyScope[] Any = [RecordsWrite, TrendsRead, Administer];
+    private static readonly KeyScope[] Any = [RecordsWrite, TrendsRead, Administer, KeyScope.Answer];
+
+    private static readonly KeyScope[] Answering = [KeyScope.Answer, Administer];
+
+    private static readonly KeyScope[] OfSources = [RecordsWrite, KeyScope.Answer, Administer];
 
     private static readonly HashSet<string> Open = new(StringComparer.Ordinal)
     {
@@ -25,14 +29,14 @@ internal static class CallScopes
         ["IntakeService/PushRecord"] = [RecordsWrite],
         ["IntakeService/PushRecords"] = [RecordsWrite],
         ["IntakeService/StreamRecords"] = [RecordsWrite],
-        ["IntakeService/ListHeldRecords"] = [RecordsWrite, Administer],
+        ["IntakeService/ListHeldRecords"] = OfSources,
         ["RecordService/GetRecord"] = Any,
         ["RecordService/ListRecordRevisions"] = Any,
         ["RecordService/ListRecords"] = Any,
-        ["CodeService/SetCode"] = [RecordsWrite, Administer],
-        ["CodeService/DeleteCode"] = [RecordsWrite, Administer],
-        ["CodeService/ListCodes"] = [RecordsWrite, Administer],
-        ["CodeService/ListUnmappedCodes"] = [RecordsWrite, Administer],
+        ["CodeService/SetCode"] = OfSources,
+        ["CodeService/DeleteCode"] = OfSources,
+        ["CodeService/ListCodes"] = OfSources,
+        ["CodeService/ListUnmappedCodes"] = OfSources,
         ["LayoutService/CreateLayout"] = [Administer],
         ["LayoutService/GetLayout"] = Any,
         ["LayoutService/ListLayouts"] = Any,
@@ -66,19 +70,19 @@ internal static class CallScopes
         ["TrendService/ListSilences"] = [TrendsRead],
         ["TrendService/ListEvidence"] = [TrendsRead],
         ["ParameterService/GetParameters"] = [TrendsRead, Administer],
-        ["ParameterService/ChangeParameters"] = [Administer],
+        ["ParameterService/ChangeParameters"] = Answering,
         ["ParameterService/ListParameterRevisions"] = [TrendsRead, Administer],
         ["FlagService/ListFlags"] = [TrendsRead],
-        ["FlagService/AcknowledgeFlag"] = [Administer],
-        ["FlagService/CloseFlag"] = [Administer],
-        ["FlagService/ActOnFlag"] = [Administer],
-        ["FlagService/ReopenFlag"] = [Administer],
-        ["FlagService/AssignFlag"] = [Administer],
+        ["FlagService/AcknowledgeFlag"] = Answering,
+        ["FlagService/CloseFlag"] = Answering,
+        ["FlagService/ActOnFlag"] = Answering,
+        ["FlagService/ReopenFlag"] = Answering,
+        ["FlagService/AssignFlag"] = Answering,
         ["FlagService/ListFlagSteps"] = [TrendsRead],
         ["CheckService/ListDataChecks"] = [TrendsRead],
-        ["CheckService/CloseDataCheck"] = [Administer],
-        ["CheckService/MergeFindings"] = [Administer],
-        ["CheckService/UnmergeFindings"] = [Administer],
+        ["CheckService/CloseDataCheck"] = Answering,
+        ["CheckService/MergeFindings"] = Answering,
+        ["CheckService/UnmergeFindings"] = Answering,
         ["CheckService/ListFindingMerges"] = [TrendsRead],
         ["ReportService/ListReports"] = [TrendsRead],
         ["ReportService/GetReport"] = [TrendsRead],
@@ -105,6 +109,7 @@ internal static class CallScopes
         RecordsWrite => "SCOPE_RECORDS_WRITE",
         TrendsRead => "SCOPE_TRENDS_READ",
         Administer => "SCOPE_ADMINISTER",
+        KeyScope.Answer => "SCOPE_ANSWER",
         _ => throw new ArgumentOutOfRangeException(nameof(scope), scope, "Not a scope."),
     };
 }

@@ -46,7 +46,7 @@ internal sealed class KeyAuthenticationHandler(
         try
         {
             var key = await ProveAsync(header[Bearer.Length..].Trim(), keys, Context.RequestAborted);
-            Context.Features.Set(new Caller(key));
+            Context.Features.Set(Caller.Of(key));
             return AuthenticateResult.Success(new AuthenticationTicket(PrincipalOf(key, SchemeName), SchemeName));
         }
         catch (Exception failure) when (failure is not OperationCanceledException)

@@ -63,7 +63,7 @@ internal sealed class KeyBeforeBody(RequestDelegate next, CallGate gate, Refused
             ExceptionDispatchInfo.Throw(failure);
         var caller = context.Features.Get<Caller>() ?? await ReaderOfPagesAsync(context)
             ?? throw new CallRefusedException(Reasons.KeyRequired, "The call needs a key, sent as authorization: Bearer KEY.");
-        return gate.Admit(caller, method);
+        return gate.Admit(caller, CallScopes.Find(method));
     }
 
     /// <summary>Pages link to JSON: who may see them may read it in the same browser. Only GET, which changes nothing.</summary>
@@ -72,7 +72,7 @@ internal sealed class KeyBeforeBody(RequestDelegate next, CallGate gate, Refused
         if (!HttpMethods.IsGet(http.Request.Method))
             return null;
         await http.AuthenticateAsync(PageAccess.Name);
-        return http.Features.Get<Caller>() ?? (settings.OpenPages ? Anybody(http) : null);
+        return PageAccess.ReaderOf(http, settings);
     }
 
     private Google.Rpc.Status StatusOf(Exception failure, string method, HttpContext context) =>
@@ -82,11 +82,5 @@ internal sealed class KeyBeforeBody(RequestDelegate next, CallGate gate, Refused
     {
         BodyLimits.Discard(context);
         return StatusAnswers.WriteAsync(context, status, httpStatus);
-    }
-
-    private static Caller Anybody(HttpContext http)
-    {
-        http.Features.Set(PageAccess.Anybody);
-        return PageAccess.Anybody;
     }
 }

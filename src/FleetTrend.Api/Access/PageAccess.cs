@@ -1,20 +1,23 @@
 using System.Security.Claims;
 using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
-using FleetTrend.Intake;
 using FleetTrend.Store.Keys;
+using FleetTrend.Store.People;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.DataProtection;
 
 namespace FleetTrend.Api.Access;
 
-/// <summary>Who sees the pages: whoever has signed in with a key that reads trends. The browser keeps a cookie that names the key and
-/// the session, and each request looks whether both are still good.</summary>
+/// <summary>Who sees the pages: people who have signed in. The browser keeps a cookie that names the session, and each request looks
+/// whether it is still good and whose it is. Keys open no page.</summary>
 internal static class PageAccess
 {
     /// <summary>Name of the policy of pages, and of the cookie's scheme.</summary>
     public const string Name = "Pages";
+
+    /// <summary>Name of the policy of files that programs read too: with a key that reads trends.</summary>
+    public const string Files = "Files";
 
     /// <summary>Where one signs in.</summary>
     public const string SignInPath = "/sign-in";
@@ -22,16 +25,6 @@ internal static class PageAccess
     private const string Session = "session";
 
     private static readonly TimeSpan Lasts = TimeSpan.FromHours(12);
-
-    /// <summary>The caller where pages are open, as they are in the demo: somebody who reads.</summary>
-    public static Caller Anybody { get; } = new(new ApiKey
-    {
-        Id = "open-pages",
-        Name = "anybody on this machine",
-        Source = null,
-        Scopes = [KeyScope.TrendsRead],
-        CreateTime = DateTimeOffset.UnixEpoch,
-    });
 
     public static IServiceCollection AddPageAccess(this IServiceCollection services, HostSettings settings)
     {
@@ -57,35 +50,33 @@ internal static class PageAccess
             cookie.AccessDeniedPath = SignInPath;
             cookie.Events.OnValidatePrincipal = ValidateAsync;
         });
-        services.AddAuthorizationBuilder().AddPolicy(Name, policy =>
-        {
-            policy.AddAuthenticationSchemes(KeyAuthenticationHandler.SchemeName, Name);
-            policy.RequireAssertion(context =>
-                settings.OpenPages || context.Resource is HttpContext http && http.Features.Get<Caller>()?.Has(KeyScope.TrendsRead) == true);
-        });
+        services.AddAuthorizationBuilder()
+            .AddPolicy(Name, policy => policy.AddAuthenticationSchemes(Name)
+                .RequireAssertion(context => context.Resource is HttpContext http && ReaderOf(http, settings) is not null))
+            .AddPolicy(Files, policy => policy.AddAuthenticationSchemes(KeyAuthenticationHandler.SchemeName, Name)
+                .RequireAssertion(context => context.Resource is HttpContext http
+                    && (ReaderOf(http, settings) is not null || http.Features.Get<Caller>()?.Has(KeyScope.TrendsRead) == true)));
         return services;
     }
 
-    /// <summary>Signs a browser in.</summary>
-    /// <returns>Null, or why not.</returns>
-    public static async Task<string?> SignInAsync(HttpContext http, string text)
+    /// <summary>The person who reads, once the cookie was looked at; in the demo, whoever has not signed in is its director. Null where nobody has
+    /// signed in.</summary>
+    public static Caller? ReaderOf(HttpContext http, HostSettings settings)
     {
-        try
-        {
-            var key = await KeyAuthenticationHandler.ProveAsync(text.Trim(), http.RequestServices.GetRequiredService<KnownKeys>(), http.RequestAborted);
-            if (!key.Scopes.Contains(KeyScope.TrendsRead))
-                throw new CallRefusedException(Reasons.ScopeRequired, "This key does not read trends.");
-            await EndSessionAsync(http); // of whoever was signed in here before
-            var principal = KeyAuthenticationHandler.PrincipalOf(key, Name);
-            var session = await http.RequestServices.GetRequiredService<PageSessions>().OpenAsync(key.Id, Lasts, http.RequestAborted);
-            principal.AddIdentity(new ClaimsIdentity([new Claim(Session, session)]));
-            await http.SignInAsync(Name, principal);
+        if (http.Features.Get<Caller>() is { Role: not null } person)
+            return person;
+        if (!settings.DemoDirector)
             return null;
-        }
-        catch (CallRefusedException refusal)
-        {
-            return http.RequestServices.GetRequiredService<RefusedCalls>().Answer(refusal, SignInPath, http).Message;
-        }
+        http.Features.Set(Caller.DemoDirector);
+        return Caller.DemoDirector;
+    }
+
+    /// <summary>Signs a browser in, in place of whoever was signed in there before.</summary>
+    public static async Task SignInAsync(HttpContext http, Person person)
+    {
+        await EndSessionAsync(http);
+        var session = await http.RequestServices.GetRequiredService<PageSessions>().OpenAsync(person, Lasts, http.RequestAborted);
+        await http.SignInAsync(Name, new ClaimsPrincipal(new ClaimsIdentity([new Claim(Session, session)], Name)));
     }
 
     /// <summary>Signs a browser out: its cookie, and any copy of it, opens nothing more on any server.</summary>
@@ -104,16 +95,11 @@ internal static class PageAccess
 
     private static async Task ValidateAsync(CookieValidatePrincipalContext context)
     {
-        var services = context.HttpContext.RequestServices;
-        var ct = context.HttpContext.RequestAborted;
-        var keys = services.GetRequiredService<KnownKeys>();
-        if (context.Principal?.FindFirstValue(ClaimTypes.NameIdentifier) is { } id
-            && context.Principal.FindFirstValue(Session) is { } session
-            && await keys.FindAsync(id, ct) is { Key: { RevokeTime: null } key }
-            && await services.GetRequiredService<PageSessions>().UseAsync(session, id, Lasts, ct))
+        var sessions = context.HttpContext.RequestServices.GetRequiredService<PageSessions>();
+        if (context.Principal?.FindFirstValue(Session) is { } session
+            && await sessions.UseAsync(session, Lasts, context.HttpContext.RequestAborted) is { } person)
         {
-            context.HttpContext.Features.Set(new Caller(key));
-            await keys.MarkUsedAsync(id, ct);
+            context.HttpContext.Features.Set(Caller.Of(person));
             return;
         }
 

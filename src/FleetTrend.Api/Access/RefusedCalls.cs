@@ -10,8 +10,8 @@ namespace FleetTrend.Api.Access;
 
 /// <summary>
 /// Calls that were not let in: each is counted by its reason. As long as its address has some of its allowance left, it is
-/// logged, and answered in detail; after that, a call without a good key is only told to wait. A good key is never held up by this:
-/// many callers may share the address of a proxy.
+/// logged, and answered in detail; after that, a call without a good key is only told to wait, and nobody can sign in. A good key is
+/// never held up by this: many callers may share the address of a proxy. A password may be, since people choose it and others guess it.
 /// </summary>
 internal sealed class RefusedCalls : IDisposable
 {
@@ -43,7 +43,7 @@ internal sealed class RefusedCalls : IDisposable
     /// <returns>What the caller is told: the refusal, or that there were too many.</returns>
     public CallRefusedException Answer(CallRefusedException refusal, string method, HttpContext http)
     {
-        var address = NetworkOf(http.Connection.RemoteIpAddress ?? IPAddress.None);
+        var address = AddressOf(http);
         using var allowed = allowance.AttemptAcquire(address);
         var answer = allowed.IsAcquired || refusal.Reason.Code != Code.Unauthenticated ? refusal : TooMany(allowed);
         count.Add(1, new KeyValuePair<string, object?>("reason", answer.Reason.Name));
@@ -55,8 +55,13 @@ internal sealed class RefusedCalls : IDisposable
         return answer;
     }
 
+    /// <summary>Whether the address of a request has any of its allowance left: without, no password is looked at.</summary>
+    public bool IsHeard(HttpContext http) => allowance.GetStatistics(AddressOf(http)) is not { CurrentAvailablePermits: <= 0 };
+
     /// <inheritdoc/>
     public void Dispose() => allowance.Dispose();
+
+    private static IPAddress AddressOf(HttpContext http) => NetworkOf(http.Connection.RemoteIpAddress ?? IPAddress.None);
 
     private static CallRefusedException TooMany(RateLimitLease lease) =>
         new(Reasons.RefusedCalls, "Too many calls without a good key came from this address.")

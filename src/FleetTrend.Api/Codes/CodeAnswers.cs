@@ -30,7 +30,7 @@ internal sealed class CodeAnswers(CodeStore codes, ReleaseSignal release, ILogge
         if (!request.ValidateOnly)
         {
             release.Set();
-            ApiLog.CodeSet(log, code.Kind.ToString(), code.Source, caller.Key.Id);
+            ApiLog.CodeSet(log, code.Kind.ToString(), code.Source, caller.LogName);
         }
 
         return new SetCodeResponse { Code = stored!.ToWire(), Replaced = replaced?.ToWire() };

@@ -37,7 +37,7 @@ internal sealed class DataProblemAnswers(DataProblemStore problems, FindingMerge
         if (problem.State != DataProblemState.Closed || problem.ClosedBy != request.ClosedBy || problem.CloseNote != request.Note)
             return new Refusal("check_id", request.CheckId, Reasons.CheckNotOpen, "must be a data check that is open");
         if (!request.ValidateOnly)
-            ApiLog.DataProblemClosed(log, problem.ProblemId, caller.Key.Id);
+            ApiLog.DataProblemClosed(log, problem.ProblemId, caller.LogName);
         return problem;
     }
 
@@ -56,7 +56,7 @@ internal sealed class DataProblemAnswers(DataProblemStore problems, FindingMerge
         await problems.CloseProblemAsync(
             Offer(result.Registration!, kept, merged), result.Merge!.DecidedBy,
             $"Merged {Name(merged)} into {Name(kept)}: {result.Merge.Note}", ct);
-        ApiLog.MergeDecided(log, result.Merge.MergeId, caller.Key.Id);
+        ApiLog.MergeDecided(log, result.Merge.MergeId, caller.LogName);
         return result.Merge;
     }
 
@@ -73,7 +73,7 @@ internal sealed class DataProblemAnswers(DataProblemStore problems, FindingMerge
             return result.Merge!;
         if (result.Registration is { } registration)
             await problems.OfferAgainAsync(Offer(registration, result.Merge!.Kept, merged), ct);
-        ApiLog.MergeDecided(log, result.Merge!.MergeId, caller.Key.Id);
+        ApiLog.MergeDecided(log, result.Merge!.MergeId, caller.LogName);
         return result.Merge;
     }
 

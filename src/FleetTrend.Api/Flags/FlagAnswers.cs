@@ -86,7 +86,7 @@ internal sealed class FlagAnswers(FlagStore flags, TimeProvider clock, ILogger<F
         if (Refused(answered, answer, sent) is { } refusal)
             return refusal;
         if (answered.State == AnswerState.Taken && !sent.ValidateOnly)
-            ApiLog.FlagAnswered(log, answered.Flag.FlagId, caller.Key.Id, answer.State?.ToString() ?? "Assigned");
+            ApiLog.FlagAnswered(log, answered.Flag.FlagId, caller.LogName, answer.State?.ToString() ?? "Assigned");
         return answered.Flag;
     }
 

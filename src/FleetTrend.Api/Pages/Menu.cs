@@ -23,7 +23,7 @@ internal static class Menu
             new("/data-problems", "Data problems"), new("/silent", "No word from"), new("/too-quiet", "Too quiet?"), new("/held-records", "Held records"),
             new("/merges", "Merged findings"),
         ]),
-        new("Settings", [new("/parameters", "Parameters")]),
+        new("Settings", [new("/parameters", "Parameters"), new("/people", "People")]),
     ];
 
     /// <summary>The group to which the page at a path belongs; null where none does.</summary>

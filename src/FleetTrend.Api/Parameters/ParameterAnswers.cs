@@ -27,7 +27,7 @@ internal sealed class ParameterAnswers(ParameterStore parameters, FleetNames nam
         var values = request.Parameters.ToTrends().ToJson();
         var change = await parameters.ChangeAsync(
             request.Revision, values, now => TrendParameters.Read(now.ValuesJson, now.Revision).ToJson() == values,
-            caller.Key.Name, request.Note, !request.ValidateOnly, ct);
+            caller.Name, request.Note, !request.ValidateOnly, ct);
         if (change.State == ParameterChangeState.ChangedMeanwhile)
         {
             return new Refusal(
@@ -37,7 +37,7 @@ internal sealed class ParameterAnswers(ParameterStore parameters, FleetNames nam
         }
 
         if (change.State == ParameterChangeState.Stored && !request.ValidateOnly)
-            ApiLog.ParametersChanged(log, change.InForce.Revision, caller.Key.Id);
+            ApiLog.ParametersChanged(log, change.InForce.Revision, caller.LogName);
         return change.State == ParameterChangeState.Stored && request.ValidateOnly ? change.InForce with { ChangeTime = null } : change.InForce;
     }
 }

@@ -8,17 +8,17 @@ using Condition = FleetTrend.Records.Findings.Condition;
 
 namespace FleetTrend.Api.Trends;
 
-/// <summary>The rows behind a figure as CSV that <c>fleettrend analyze</c> reads, over plain HTTP; a reader of the pages may have them.</summary>
+/// <summary>The rows behind a figure as CSV that <c>fleettrend analyze</c> reads, over plain HTTP; whoever reads the pages may have them, and a key that reads trends.</summary>
 internal static class TraceFiles
 {
     /// <summary>Maps them.</summary>
     public static void MapTraceFiles(this WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
-        app.MapGet("/traces/rate.csv", RateAsync).RequireAuthorization(PageAccess.Name);
-        app.MapGet("/traces/lives.csv", LivesAsync).RequireAuthorization(PageAccess.Name);
-        app.MapGet("/traces/recurrence.csv", RecurrenceAsync).RequireAuthorization(PageAccess.Name);
-        app.MapGet("/traces/growth.csv", GrowthAsync).RequireAuthorization(PageAccess.Name);
+        app.MapGet("/traces/rate.csv", RateAsync).RequireAuthorization(PageAccess.Files);
+        app.MapGet("/traces/lives.csv", LivesAsync).RequireAuthorization(PageAccess.Files);
+        app.MapGet("/traces/recurrence.csv", RecurrenceAsync).RequireAuthorization(PageAccess.Files);
+        app.MapGet("/traces/growth.csv", GrowthAsync).RequireAuthorization(PageAccess.Files);
     }
 
     private static Task<IResult> RateAsync([AsParameters] TraceQuery asked, CancellationToken ct) => AnswerAsync(

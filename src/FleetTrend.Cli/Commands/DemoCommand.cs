@@ -63,7 +63,7 @@ internal sealed class DemoCommand : AsyncCommand<DemoCommand.Settings>
         return given with
         {
             DataFolder = folder,
-            OpenPages = true,
+            DemoDirector = true,
             LogLevel = LogLevel.Warning,
             Notice = "Synthetic data: an invented school, invented aircraft, invented findings. Evidence of nothing.",
             Mail = given.Mail with { Folder = Path.Combine(folder, "mail") },

@@ -13,7 +13,7 @@ internal sealed class KeysCreateSettings : KeysSettings
 
     /// <summary>Scopes.</summary>
     [CommandOption("--scope <SCOPE>")]
-    [Description("What it allows: records-write, trends-read or administer; give the option once for each.")]
+    [Description("What it allows: records-write, trends-read, answer or administer; give the option once for each.")]
     public string[] Scopes { get; init; } = [];
 
     /// <summary>The source.</summary>

@@ -4,7 +4,7 @@ using Grpc.Net.Client;
 
 namespace FleetTrend.Cli.Demo;
 
-/// <summary>Keys of the demo, made as an operator would make them: the first key makes one for the source, one for reading, one for the director.</summary>
+/// <summary>Keys of the demo, made as an operator would make them: the first key makes one for the source and one for reading.</summary>
 internal sealed class DemoKeys : IDisposable
 {
     private readonly string url;
@@ -24,17 +24,12 @@ internal sealed class DemoKeys : IDisposable
     /// <summary>The key of <see cref="Reading"/>, to be shown: the data are synthetic and the server listens on this machine only.</summary>
     public string ReadingKey { get; private set; } = "";
 
-    /// <summary>A key for the forms of the pages, to be shown likewise: it reads trends and administers.</summary>
-    public string DirectorKey { get; private set; } = "";
-
     /// <summary>Begins with the key in the file that the server wrote, and makes those that are shown.</summary>
     public static async Task<DemoKeys> StartAsync(string url, string firstKeyFile, CancellationToken ct)
     {
         var keys = new DemoKeys(url, (await File.ReadAllTextAsync(firstKeyFile, ct)).Trim());
         keys.ReadingKey = await keys.CreateAsync(new CreateKeyRequest { Name = "reader of the demo", Scopes = { Scope.TrendsRead } }, ct);
         keys.Reading = keys.ChannelWith(keys.ReadingKey);
-        keys.DirectorKey = await keys.CreateAsync(
-            new CreateKeyRequest { Name = "director of the demo", Scopes = { Scope.TrendsRead, Scope.Administer } }, ct);
         return keys;
     }
 

@@ -103,7 +103,7 @@ internal sealed class DemoSummary(
 
         grid.AddRow("API", Markup.Escape($"gRPC {hosts.GrpcUrl} (reflection on); curl -H 'authorization: Bearer KEY' {hosts.PagesUrl}/v1/flags"));
         grid.AddRow("KEY", Markup.Escape(keys.ReadingKey));
-        grid.AddRow("To answer", Markup.Escape($"sign in at {hosts.PagesUrl}/sign-in with {keys.DirectorKey}"));
+        grid.AddRow("To answer", Markup.Escape("the pages take you for Demo director (synthetic)"));
         AnsiConsole.Write(grid);
         AnsiConsole.MarkupLine("Statistics support a decision; they never return an aircraft to service.");
     }

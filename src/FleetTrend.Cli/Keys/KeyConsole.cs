@@ -19,6 +19,7 @@ internal sealed partial class KeyConsole(KeyStore keys, SourceStore sources, Tex
         ["records-write"] = KeyScope.RecordsWrite,
         ["trends-read"] = KeyScope.TrendsRead,
         ["administer"] = KeyScope.Administer,
+        ["answer"] = KeyScope.Answer,
     };
 
     /// <summary>Makes a key and shows it.</summary>
@@ -82,9 +83,9 @@ internal sealed partial class KeyConsole(KeyStore keys, SourceStore sources, Tex
     private static string? Problem(string name, string? source, IReadOnlyList<string> scopeNames) =>
         name.Length is 0 or > MostNameCharacters || name.EnumerateRunes().Any(ForeignText.IsHidden) || name != name.Trim()
             ? $"name '{name}': must be 1 to 60 printable characters without a space at either end"
-        : scopeNames.Count == 0 ? "--scope: must be given, at least once: records-write, trends-read or administer"
+        : scopeNames.Count == 0 ? "--scope: must be given, at least once: records-write, trends-read, answer or administer"
         : scopeNames.FirstOrDefault(scope => !ScopesByName.ContainsKey(scope)) is { } unknown
-            ? $"--scope, value '{unknown}': must be records-write, trends-read or administer"
+            ? $"--scope, value '{unknown}': must be records-write, trends-read, answer or administer"
         : source is null && scopeNames.Any(scope => ScopesByName[scope] == KeyScope.RecordsWrite)
             ? "--source: must be given with --scope records-write: a key pushes records of one source"
         : source is not null && !SourceName().IsMatch(source) ? $"--source, value '{source}': must be 2 to 40 of a-z, 0-9 and '-'"

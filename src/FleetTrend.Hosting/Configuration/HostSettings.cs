@@ -67,8 +67,9 @@ public sealed record HostSettings
     /// <summary>How much callers may ask of the API.</summary>
     public AccessSettings Access { get; init; } = new();
 
-    /// <summary>Whether pages need no key. No setting of an operator: the demo sets it, which shows invented data on one machine.</summary>
-    public bool OpenPages { get; init; }
+    /// <summary>Whether who visits the pages without signing in is an invented director. No setting of an operator: the demo sets it, which
+    /// shows invented data on one machine.</summary>
+    public bool DemoDirector { get; init; }
 
     /// <summary>Lowest level of our own log lines; those of libraries begin at warnings.</summary>
     public LogLevel LogLevel { get; init; } = LogLevel.Information;

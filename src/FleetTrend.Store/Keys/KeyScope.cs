@@ -9,6 +9,9 @@ public enum KeyScope
     /// <summary>Read trends, the rows behind them, flags and reports.</summary>
     TrendsRead = 2,
 
-    /// <summary>Keys, sources, layouts, type groups, recipients, answers to flags.</summary>
+    /// <summary>Keys, sources, layouts, type groups, recipients, and what <see cref="Answer"/> allows.</summary>
     Administer = 3,
+
+    /// <summary>Answer flags and data problems, merge findings, say what codes mean, see held records, change parameters.</summary>
+    Answer = 4,
 }

@@ -11,7 +11,7 @@ internal sealed class ApiKeyMapping : IEntityTypeConfiguration<ApiKeyRow>
         {
             table.Form("id", "[a-z2-7]{12}");
             table.Length("name", 1, 60);
-            table.HasCheckConstraint("ck_api_keys_scopes", "cardinality(scopes) > 0 and scopes <@ array[1, 2, 3]");
+            table.HasCheckConstraint("ck_api_keys_scopes", "cardinality(scopes) > 0 and scopes <@ array[1, 2, 3, 4]");
             table.HasCheckConstraint("ck_api_keys_source_id", "source_id is not null or not scopes @> array[1]");
             table.HasCheckConstraint("ck_api_keys_secret_hash", "octet_length(secret_hash) = 32");
         });

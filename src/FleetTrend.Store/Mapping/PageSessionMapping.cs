@@ -11,6 +11,6 @@ internal sealed class PageSessionMapping : IEntityTypeConfiguration<PageSessionR
         builder.HasKey(row => row.IdHash);
         builder.Property(row => row.CreateTime).HasDefaultValueSql("clock_timestamp()");
         builder.Property(row => row.LastUsedTime).HasDefaultValueSql("clock_timestamp()");
-        builder.HasOne(row => row.Key).WithMany().HasForeignKey(row => row.KeyId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne(row => row.Person).WithMany().HasForeignKey(row => row.PersonId).OnDelete(DeleteBehavior.Restrict);
     }
 }

@@ -1,3 +1,5 @@
+using FleetTrend.Store.People;
+
 namespace FleetTrend.Store.Mapping;
 
 /// <summary>A row of <c>page_sessions</c>: a browser that is signed in.</summary>
@@ -5,9 +7,11 @@ internal sealed class PageSessionRow
 {
     public byte[] IdHash { get; set; } = [];
 
-    public string KeyId { get; set; } = "";
+    public long PersonId { get; set; }
 
-    public ApiKeyRow? Key { get; set; }
+    public Person? Person { get; set; }
+
+    public string SecurityStamp { get; set; } = "";
 
     public DateTimeOffset CreateTime { get; set; }
 

@@ -194,7 +194,7 @@ namespace FleetTrend.Store.Migrations
 
                             t.HasCheckConstraint("ck_api_keys_name", "char_length(name) between 1 and 60");
 
-                            t.HasCheckConstraint("ck_api_keys_scopes", "cardinality(scopes) > 0 and scopes <@ array[1, 2, 3]");
+                            t.HasCheckConstraint("ck_api_keys_scopes", "cardinality(scopes) > 0 and scopes <@ array[1, 2, 3, 4]");
 
                             t.HasCheckConstraint("ck_api_keys_secret_hash", "octet_length(secret_hash) = 32");
 
@@ -487,6 +487,27 @@ namespace FleetTrend.Store.Migrations
                             t.HasCheckConstraint("ck_findings_time_in_service_hours", "time_in_service_hours >= 0");
 
                             t.HasCheckConstraint("ck_findings_trace_colour", "trace_colour between 0 and 6");
+                        });
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.FirstLinkRow", b =>
+                {
+                    b.Property<byte[]>("TokenHash")
+                        .HasColumnType("bytea")
+                        .HasColumnName("token_hash");
+
+                    b.Property<DateTimeOffset>("CreateTime")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("create_time")
+                        .HasDefaultValueSql("clock_timestamp()");
+
+                    b.HasKey("TokenHash")
+                        .HasName("pk_first_links");
+
+                    b.ToTable("first_links", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_first_links_token_hash", "octet_length(token_hash) = 32");
                         });
                 });
 
@@ -1289,17 +1310,21 @@ namespace FleetTrend.Store.Migrations
                         .HasColumnName("create_time")
                         .HasDefaultValueSql("clock_timestamp()");
 
-                    b.Property<string>("KeyId")
-                        .IsRequired()
-                        .HasColumnType("text")
-                        .HasColumnName("key_id")
-                        .UseCollation("C");
-
                     b.Property<DateTimeOffset>("LastUsedTime")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("last_used_time")
                         .HasDefaultValueSql("clock_timestamp()");
+
+                    b.Property<long>("PersonId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("SecurityStamp")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("security_stamp")
+                        .UseCollation("C");
 
                     b.HasKey("IdHash")
                         .HasName("pk_page_sessions");
@@ -2130,6 +2155,98 @@ namespace FleetTrend.Store.Migrations
                         });
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.People.Person", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityAlwaysColumn(b.Property<long>("Id"));
+
+                    b.Property<int>("AccessFailedCount")
+                        .HasColumnType("integer")
+                        .HasColumnName("wrong_password_count");
+
+                    b.Property<string>("ConcurrencyStamp")
+                        .IsConcurrencyToken()
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("concurrency_stamp")
+                        .UseCollation("C");
+
+                    b.Property<DateTimeOffset>("CreateTime")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("create_time")
+                        .HasDefaultValueSql("clock_timestamp()");
+
+                    b.Property<DateTimeOffset?>("DisableTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("disable_time");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("mail_address")
+                        .UseCollation("C");
+
+                    b.Property<DateTimeOffset?>("LockoutEnd")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("locked_until_time");
+
+                    b.Property<string>("NormalizedEmail")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("normalized_mail_address")
+                        .UseCollation("C");
+
+                    b.Property<string>("NormalizedUserName")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("normalized_name")
+                        .UseCollation("C");
+
+                    b.Property<string>("PasswordHash")
+                        .HasColumnType("text")
+                        .HasColumnName("password_hash")
+                        .UseCollation("C");
+
+                    b.Property<int>("Role")
+                        .HasColumnType("integer")
+                        .HasColumnName("role");
+
+                    b.Property<string>("SecurityStamp")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("security_stamp")
+                        .UseCollation("C");
+
+                    b.Property<string>("UserName")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name")
+                        .UseCollation("C");
+
+                    b.HasKey("Id")
+                        .HasName("pk_people");
+
+                    b.HasIndex("NormalizedEmail")
+                        .IsUnique()
+                        .HasDatabaseName("ix_people_normalized_mail_address");
+
+                    b.HasIndex("NormalizedUserName")
+                        .IsUnique()
+                        .HasDatabaseName("ix_people_normalized_name");
+
+                    b.ToTable("people", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_people_name", "char_length(name) between 1 and 60");
+
+                            t.HasCheckConstraint("ck_people_role", "role between 1 and 3");
+                        });
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.ActionRow", b =>
                 {
                     b.HasOne("FleetTrend.Store.Mapping.LocationRow", null)
@@ -2366,14 +2483,14 @@ namespace FleetTrend.Store.Migrations
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.PageSessionRow", b =>
                 {
-                    b.HasOne("FleetTrend.Store.Mapping.ApiKeyRow", "Key")
+                    b.HasOne("FleetTrend.Store.People.Person", "Person")
                         .WithMany()
-                        .HasForeignKey("KeyId")
+                        .HasForeignKey("PersonId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
-                        .HasConstraintName("fk_page_sessions_api_keys_key_id");
+                        .HasConstraintName("fk_page_sessions_people_person_id");
 
-                    b.Navigation("Key");
+                    b.Navigation("Person");
                 });
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.PracticeChangeRow", b =>

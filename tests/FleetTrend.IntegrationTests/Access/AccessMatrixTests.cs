@@ -21,46 +21,46 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
     private const string OtherSource = "other-cards";
     private static readonly string[] AccessReasons = ["KEY_REQUIRED", "KEY_UNKNOWN", "KEY_REVOKED", "SCOPE_REQUIRED"];
 
-    /// <summary>W: records write, R: trends read, A: administer; any one of them opens the call.</summary>
+    /// <summary>W: records write, R: trends read, N: answer, A: administer; any one of them opens the call.</summary>
     private static readonly Dictionary<string, string> Openers = new(StringComparer.Ordinal)
     {
         ["AccessService/CreateKey"] = "A",
-        ["AccessService/GetOwnKey"] = "WRA",
+        ["AccessService/GetOwnKey"] = "WRNA",
         ["AccessService/ListKeys"] = "A",
         ["AccessService/RevokeKey"] = "A",
-        ["CheckService/CloseDataCheck"] = "A",
+        ["CheckService/CloseDataCheck"] = "NA",
         ["CheckService/ListDataChecks"] = "R",
         ["CheckService/ListFindingMerges"] = "R",
-        ["CheckService/MergeFindings"] = "A",
-        ["CheckService/UnmergeFindings"] = "A",
-        ["CodeService/DeleteCode"] = "WA",
-        ["CodeService/ListCodes"] = "WA",
-        ["CodeService/ListUnmappedCodes"] = "WA",
-        ["CodeService/SetCode"] = "WA",
-        ["FlagService/AcknowledgeFlag"] = "A",
-        ["FlagService/ActOnFlag"] = "A",
-        ["FlagService/AssignFlag"] = "A",
-        ["FlagService/CloseFlag"] = "A",
+        ["CheckService/MergeFindings"] = "NA",
+        ["CheckService/UnmergeFindings"] = "NA",
+        ["CodeService/DeleteCode"] = "WNA",
+        ["CodeService/ListCodes"] = "WNA",
+        ["CodeService/ListUnmappedCodes"] = "WNA",
+        ["CodeService/SetCode"] = "WNA",
+        ["FlagService/AcknowledgeFlag"] = "NA",
+        ["FlagService/ActOnFlag"] = "NA",
+        ["FlagService/AssignFlag"] = "NA",
+        ["FlagService/CloseFlag"] = "NA",
         ["FlagService/ListFlagSteps"] = "R",
-        ["FlagService/ReopenFlag"] = "A",
+        ["FlagService/ReopenFlag"] = "NA",
         ["FlagService/ListFlags"] = "R",
-        ["IntakeService/ListHeldRecords"] = "WA",
+        ["IntakeService/ListHeldRecords"] = "WNA",
         ["IntakeService/PushRecord"] = "W",
         ["IntakeService/PushRecords"] = "W",
         ["IntakeService/StreamRecords"] = "W",
         ["LayoutService/CreateLocationKind"] = "A",
         ["LayoutService/CreateLayout"] = "A",
         ["LayoutService/CreateTypeGroup"] = "A",
-        ["LayoutService/GetLayout"] = "WRA",
-        ["LayoutService/ListLayouts"] = "WRA",
-        ["LayoutService/ListLocationKinds"] = "WRA",
-        ["LayoutService/ListTypeGroups"] = "WRA",
-        ["ParameterService/ChangeParameters"] = "A",
+        ["LayoutService/GetLayout"] = "WRNA",
+        ["LayoutService/ListLayouts"] = "WRNA",
+        ["LayoutService/ListLocationKinds"] = "WRNA",
+        ["LayoutService/ListTypeGroups"] = "WRNA",
+        ["ParameterService/ChangeParameters"] = "NA",
         ["ParameterService/GetParameters"] = "RA",
         ["ParameterService/ListParameterRevisions"] = "RA",
-        ["RecordService/GetRecord"] = "WRA",
-        ["RecordService/ListRecordRevisions"] = "WRA",
-        ["RecordService/ListRecords"] = "WRA",
+        ["RecordService/GetRecord"] = "WRNA",
+        ["RecordService/ListRecordRevisions"] = "WRNA",
+        ["RecordService/ListRecords"] = "WRNA",
         ["ReportService/GetReport"] = "R",
         ["ReportService/ListMails"] = "A",
         ["ReportService/ListRecipients"] = "A",
@@ -142,6 +142,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
     [InlineData(KeyScope.RecordsWrite, 'W')]
     [InlineData(KeyScope.TrendsRead, 'R')]
     [InlineData(KeyScope.Administer, 'A')]
+    [InlineData(KeyScope.Answer, 'N')]
     public async Task A_key_opens_what_its_scope_opens_and_nothing_else(KeyScope scope, char letter)
     {
         var key = await server.CreateKeyAsync(scope == KeyScope.RecordsWrite ? ShopCards.Source : null, scope);

@@ -11,7 +11,7 @@ public sealed class HostNameTests(PostgresFixture postgres) : IAsyncLifetime
 
     public async Task InitializeAsync() => demo = await ApiServer.StartAsync(postgres, settings => settings with
     {
-        OpenPages = true,
+        DemoDirector = true,
         PublicUrl = "https://trend.example.org:5080",
         AllowedHosts = ["alias.example.org", "*.shop.example"],
     });

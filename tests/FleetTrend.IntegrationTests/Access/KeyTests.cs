@@ -89,9 +89,9 @@ public sealed class KeyTests(PostgresFixture postgres) : IAsyncLifetime
         await AssertRefusedAsync("FIELD_REQUIRED", () => CreateAsync("no scope", ""));
         await AssertRefusedAsync("FIELD_REQUIRED", () => CreateAsync("no source", "", Scope.RecordsWrite));
         await AssertRefusedAsync("FIELD_REQUIRED", () => CreateAsync("not told", "", Scope.Unspecified));
-        await AssertRefusedAsync("ENUM_UNKNOWN", () => CreateAsync("unknown", "", (Scope)4));
+        await AssertRefusedAsync("ENUM_UNKNOWN", () => CreateAsync("unknown", "", (Scope)5));
         await AssertRefusedAsync("DUPLICATE_LINE", () => CreateAsync("twice", "", Scope.TrendsRead, Scope.TrendsRead));
-        await AssertRefusedAsync("TOO_MANY_ITEMS", () => CreateAsync("four", "", Scope.TrendsRead, Scope.TrendsRead, Scope.TrendsRead, Scope.TrendsRead));
+        await AssertRefusedAsync("TOO_MANY_ITEMS", () => CreateAsync("five", "", Scope.TrendsRead, Scope.TrendsRead, Scope.TrendsRead, Scope.TrendsRead, Scope.TrendsRead));
         await AssertRefusedAsync("PATTERN_MISMATCH", () => CreateAsync("form", "Shop Cards", Scope.RecordsWrite));
         await AssertRefusedAsync("SOURCE_NOT_REGISTERED", () => CreateAsync("nobody", "nobody", Scope.RecordsWrite));
     }

@@ -1,5 +1,6 @@
 using System.Net;
 using FleetTrend.IntegrationTests.Pages;
+using FleetTrend.Store.People;
 using Microsoft.Extensions.Logging;
 
 namespace FleetTrend.IntegrationTests.Access;
@@ -53,11 +54,13 @@ public sealed class ProxyTests(PostgresFixture postgres)
         using (var refused = await http.SendAsync(wrong))
             Assert.Equal(HttpStatusCode.Unauthorized, refused.StatusCode);
 
+        await server.AddPersonAsync("director", PersonRole.Director);
         using var form = await http.GetAsync("/sign-in");
         var page = await Browser.ReadAsync(form);
         using var content = new FormUrlEncodedContent(new Dictionary<string, string>(StringComparer.Ordinal)
         {
-            ["key"] = server.Key,
+            ["name"] = "director",
+            ["password"] = ApiServer.Password,
             ["__RequestVerificationToken"] = page.QuerySelector("input[name=__RequestVerificationToken]")!.GetAttribute("value")!,
         });
 

@@ -22,6 +22,13 @@ internal sealed class BrowserWindow : IAsyncDisposable
         page.PageError += (_, message) => errors.Add(message);
     }
 
+    /// <summary>How Debian's Chromium is started.</summary>
+    public static BrowserTypeLaunchOptions Options => new()
+    {
+        ExecutablePath = Environment.GetEnvironmentVariable("FLEETTREND_TEST_CHROMIUM") ?? "/usr/bin/chromium",
+        Args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+    };
+
     public IPage Page { get; }
 
     /// <summary>Opens a window that is so wide, in the light or the dark scheme.</summary>

@@ -6,7 +6,7 @@ using FleetTrend.IntegrationTests.Intake;
 using FleetTrend.IntegrationTests.Pages;
 using FleetTrend.IntegrationTests.Trends;
 using FleetTrend.Reports.Tests;
-using FleetTrend.Store.Keys;
+using FleetTrend.Store.People;
 using Google.Rpc;
 using Grpc.Core;
 
@@ -103,7 +103,7 @@ public sealed class FlagLifeCallTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task The_second_of_two_that_answer_the_same_page_is_told()
     {
-        using var director = await Browser.SignedInAsync(server, await server.CreateKeyAsync(null, KeyScope.TrendsRead, KeyScope.Administer));
+        using var director = await Browser.SignedInAsync(server, "director <i>", PersonRole.Director);
         var path = $"/flags/{id}";
         var seen = await director.PageAsync(path);
         var etag = seen.QuerySelector($"{Form("Close")} input[name=etag]")!.GetAttribute("value")!;
@@ -111,7 +111,7 @@ public sealed class FlagLifeCallTests(PostgresFixture postgres) : IAsyncLifetime
         await server.Flags.AcknowledgeFlagAsync(new AcknowledgeFlagRequest { FlagId = id, AcknowledgedBy = "lead", Comment = "mine" });
 
         using var late = await director.PostAsync(
-            $"{path}?handler=Close", new() { ["closed_by"] = "director", ["comment"] = "my words", ["etag"] = etag }, mark);
+            $"{path}?handler=Close", new() { ["comment"] = "my words", ["etag"] = etag }, mark);
 
         Assert.Equal(HttpStatusCode.Conflict, late.StatusCode);
         var page = await Browser.ReadAsync(late);
@@ -124,7 +124,7 @@ public sealed class FlagLifeCallTests(PostgresFixture postgres) : IAsyncLifetime
     [Fact]
     public async Task The_forms_take_every_step_and_the_page_tells_the_life()
     {
-        using var director = await Browser.SignedInAsync(server, await server.CreateKeyAsync(null, KeyScope.TrendsRead, KeyScope.Administer));
+        using var director = await Browser.SignedInAsync(server, "director <i>", PersonRole.Director);
         var path = $"/flags/{id}";
         async Task SentAsync(string handler, Dictionary<string, string> typed)
         {
@@ -133,12 +133,12 @@ public sealed class FlagLifeCallTests(PostgresFixture postgres) : IAsyncLifetime
         }
 
         Assert.Null((await director.PageAsync(path)).QuerySelector(Form("Reopen")));
-        await SentAsync("Assign", new() { ["assignee"] = "shop", ["assigned_by"] = "director" });
-        await SentAsync("Act", new() { ["acted_by"] = "lead <i>", ["action_date"] = "2026-02-03", ["time_in_service_hours"] = "812.4", ["comment"] = "hanger moved" });
+        await SentAsync("Assign", new() { ["assignee"] = "shop" });
+        await SentAsync("Act", new() { ["action_date"] = "2026-02-03", ["time_in_service_hours"] = "812.4", ["comment"] = "hanger moved" });
         Assert.Null((await director.PageAsync(path)).QuerySelector(Form("Acknowledge")));
-        await SentAsync("Close", new() { ["closed_by"] = "director", ["comment"] = "done" });
-        await SentAsync("Reopen", new() { ["reopened_by"] = "director", ["comment"] = "cracked again" });
-        using (var refused = await director.SendAsync(path, Form("Act"), new() { ["acted_by"] = "lead", ["action_date"] = "3 Feb", ["comment"] = "x" }))
+        await SentAsync("Close", new() { ["comment"] = "done" });
+        await SentAsync("Reopen", new() { ["comment"] = "cracked again" });
+        using (var refused = await director.SendAsync(path, Form("Act"), new() { ["action_date"] = "3 Feb", ["comment"] = "x" }))
         {
             Assert.Equal(HttpStatusCode.BadRequest, refused.StatusCode);
             Assert.Contains("must be a date such as 2026-02-03; got \"3 Feb\"", (await Browser.ReadAsync(refused)).QuerySelector("#act-action_date-error")!.TextContent);
@@ -148,9 +148,9 @@ public sealed class FlagLifeCallTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.Equal(5, lines.Count);
         Assert.Contains("flagged by the numbers", lines[0]);
         Assert.Contains("to be seen to by \u201cshop\u201d", lines[1]);
-        Assert.Contains("acted on by \u201clead <i>\u201d, done 3 Feb 2026 at 812 h", lines[2]);
-        Assert.Contains("closed by \u201cdirector\u201d", lines[3]);
-        Assert.Contains("reopened by \u201cdirector\u201d, to be seen to by \u201cshop\u201d: \u201ccracked again\u201d", lines[4]);
+        Assert.Contains("acted on by \u201cdirector <i>\u201d, done 3 Feb 2026 at 812 h", lines[2]);
+        Assert.Contains("closed by \u201cdirector <i>\u201d", lines[3]);
+        Assert.Contains("reopened by \u201cdirector <i>\u201d, to be seen to by \u201cshop\u201d: \u201ccracked again\u201d", lines[4]);
     }
 
     private static string Form(string handler) => $"form[action$='handler={handler}']";

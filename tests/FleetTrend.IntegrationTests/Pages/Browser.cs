@@ -1,6 +1,7 @@
 using System.Net;
 using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
+using FleetTrend.Store.People;
 
 namespace FleetTrend.IntegrationTests.Pages;
 
@@ -11,14 +12,19 @@ internal sealed class Browser(ApiServer server) : IDisposable
 
     private readonly HttpClient http = server.HttpWith(null);
 
-    /// <summary>A browser that has signed in with a key.</summary>
-    public static async Task<Browser> SignedInAsync(ApiServer server, string key)
+    /// <summary>A browser in which a new person has signed in.</summary>
+    public static async Task<Browser> SignedInAsync(ApiServer server, string name, PersonRole role)
     {
+        await server.AddPersonAsync(name, role);
         var browser = new Browser(server);
-        using var answer = await browser.SendAsync("/sign-in", "form:not([action])", new() { ["key"] = key });
+        using var answer = await browser.SignInAsync(name, ApiServer.Password);
         Assert.Equal(HttpStatusCode.Redirect, answer.StatusCode);
         return browser;
     }
+
+    /// <summary>Signs in, or tries to.</summary>
+    public Task<HttpResponseMessage> SignInAsync(string name, string password, string query = "") =>
+        SendAsync("/sign-in" + query, "form:not([action])", new() { ["name"] = name, ["password"] = password });
 
     /// <summary>A page, as it is.</summary>
     public Task<HttpResponseMessage> GetAsync(string path) => http.GetAsync(path);
@@ -31,11 +37,24 @@ internal sealed class Browser(ApiServer server) : IDisposable
         return await ReadAsync(answer);
     }
 
+    /// <summary>The cookie of a session, as somebody who copied it would send it.</summary>
+    public static string CookieOf(HttpResponseMessage signedIn) =>
+        signedIn.Headers.GetValues("Set-Cookie").Select(cookie => cookie.Split(';')[0]).Single(cookie => cookie.StartsWith("fleettrend=", StringComparison.Ordinal));
+
+    /// <summary>What the first page answers to who sends such a cookie.</summary>
+    public static async Task<HttpStatusCode> OpenAsync(ApiServer server, string cookie)
+    {
+        using var copier = new HttpClient(new SocketsHttpHandler { UseCookies = false, AllowAutoRedirect = false }) { BaseAddress = server.HttpAddress };
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/") { Headers = { { "Cookie", cookie } } };
+        using var answer = await copier.SendAsync(request);
+        return answer.StatusCode;
+    }
+
     /// <summary>What an answer shows.</summary>
     public static async Task<IDocument> ReadAsync(HttpResponseMessage answer) =>
         await new HtmlParser().ParseDocumentAsync(await answer.Content.ReadAsStringAsync());
 
-    /// <summary>Opens a page, fills in one of its forms, and sends it.</summary>
+    /// <summary>Opens a page, fills in one of its forms, and sends it with what is hidden in it.</summary>
     /// <param name="path">The page.</param>
     /// <param name="form">Which form, as a selector.</param>
     /// <param name="typed">What goes into which field; every field must be there.</param>
@@ -43,7 +62,11 @@ internal sealed class Browser(ApiServer server) : IDisposable
     {
         var found = (await PageAsync(path)).QuerySelector(form) ?? throw new InvalidOperationException($"{path} has no {form}.");
         Assert.All(typed.Keys, name => Assert.NotNull(found.QuerySelector($"[name='{name}']")));
-        return await PostAsync(found.GetAttribute("action") ?? path, typed, found.QuerySelector($"input[name={Mark}]")!.GetAttribute("value"));
+        var all = found.QuerySelectorAll("input[type=hidden]").Where(field => field.GetAttribute("name") != Mark)
+            .ToDictionary(field => field.GetAttribute("name")!, field => field.GetAttribute("value")!, StringComparer.Ordinal);
+        foreach (var (name, value) in typed)
+            all[name] = value;
+        return await PostAsync(found.GetAttribute("action") ?? path, all, found.QuerySelector($"input[name={Mark}]")!.GetAttribute("value"));
     }
 
     /// <summary>Sends a form that no page may have shown.</summary>

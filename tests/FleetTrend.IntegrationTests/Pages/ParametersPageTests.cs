@@ -2,7 +2,7 @@ using System.Net;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Intake.Parameters;
 using FleetTrend.IntegrationTests.Intake;
-using FleetTrend.Store.Keys;
+using FleetTrend.Store.People;
 
 namespace FleetTrend.IntegrationTests.Pages;
 
@@ -20,7 +20,7 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
     {
         server = await ApiServer.StartAsync(postgres);
         await ShopCards.RegisterAsync(server);
-        director = await Browser.SignedInAsync(server, await server.CreateKeyAsync(null, KeyScope.TrendsRead, KeyScope.Administer));
+        director = await Browser.SignedInAsync(server, "director <i>", PersonRole.Director);
     }
 
     public async Task DisposeAsync()
@@ -59,7 +59,7 @@ public sealed class ParametersPageTests(PostgresFixture postgres) : IAsyncLifeti
 
         var page = await director.PageAsync("/parameters?done=change");
         Assert.Contains("Recorded: revision 1 is in force.", page.QuerySelector("[role=status]")!.TextContent);
-        Assert.Contains("\u201cof a test\u201d", page.QuerySelector(".status")!.TextContent);
+        Assert.Contains("\u201cdirector <i>\u201d", page.QuerySelector(".status")!.TextContent);
         var change = page.QuerySelector("#history + div tbody tr")!;
         Assert.Equal("1", change.Children[0].TextContent);
         Assert.Equal(

@@ -94,7 +94,7 @@ internal sealed class SetCodeModel(CodeStore codes, LayoutStore layouts, CodeAns
             return Page();
         }
 
-        if (!May(CodeAnswers.Setting) || Reader.SourceFor(CodeAnswers.Setting, "code.source", Source).Value is null)
+        if (!May(CodeAnswers.Setting))
             return Page();
         var name = new Name(Source, stands, Code);
         Now = (await codes.ReadAsync([name], ct)).GetValueOrDefault(name) switch

@@ -63,7 +63,7 @@ internal sealed class DataProblemModel(DataProblemStore problems, FindingMergeSt
         var request = new CloseDataCheckRequest
         {
             CheckId = id.ToString(CultureInfo.InvariantCulture),
-            ClosedBy = Typed("closed_by"),
+            ClosedBy = Reader.Name,
             Note = Typed("note"),
         };
         return await AnswerAsync(Close, DataProblemAnswers.Closing, caller => answers.CloseAsync(request, caller, ct)) is null
@@ -77,7 +77,7 @@ internal sealed class DataProblemModel(DataProblemStore problems, FindingMergeSt
         await ReadAsync(id, ct);
         var kept = Offered.FirstOrDefault(key => Name(key) == Typed("kept"));
         var merged = Offered.FirstOrDefault(key => key != kept);
-        var request = new MergeFindingsRequest { DecidedBy = Typed("decided_by"), Note = Typed("note") };
+        var request = new MergeFindingsRequest { DecidedBy = Reader.Name, Note = Typed("note") };
         if (kept is not null && merged is not null)
         {
             request.Kept = new FindingName { Source = kept.Source, SourceRecordId = kept.SourceRecordId };

@@ -62,7 +62,7 @@ internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, ResultRead
         var request = new AcknowledgeFlagRequest
         {
             FlagId = id.ToString(CultureInfo.InvariantCulture),
-            AcknowledgedBy = Typed("acknowledged_by"),
+            AcknowledgedBy = Reader.Name,
             Comment = Typed("comment"),
             Etag = Typed("etag"),
         };
@@ -77,7 +77,7 @@ internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, ResultRead
         var request = new CloseFlagRequest
         {
             FlagId = id.ToString(CultureInfo.InvariantCulture),
-            ClosedBy = Typed("closed_by"),
+            ClosedBy = Reader.Name,
             Comment = Typed("comment"),
             Etag = Typed("etag"),
         };
@@ -93,7 +93,7 @@ internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, ResultRead
         var request = new ActOnFlagRequest
         {
             FlagId = id.ToString(CultureInfo.InvariantCulture),
-            ActedBy = Typed("acted_by"),
+            ActedBy = Reader.Name,
             Comment = Typed("comment"),
             Etag = Typed("etag"),
         };
@@ -118,7 +118,7 @@ internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, ResultRead
         var request = new ReopenFlagRequest
         {
             FlagId = id.ToString(CultureInfo.InvariantCulture),
-            ReopenedBy = Typed("reopened_by"),
+            ReopenedBy = Reader.Name,
             Comment = Typed("comment"),
             Etag = Typed("etag"),
         };
@@ -134,7 +134,7 @@ internal sealed class FlagModel(FlagStore flags, FlagAnswers answers, ResultRead
         {
             FlagId = id.ToString(CultureInfo.InvariantCulture),
             Assignee = Typed("assignee"),
-            AssignedBy = Typed("assigned_by"),
+            AssignedBy = Reader.Name,
             Etag = Typed("etag"),
         };
         return await AnswerAsync(Assign, FlagAnswers.Assigning, caller => answers.AssignAsync(request, caller, ct)) is null

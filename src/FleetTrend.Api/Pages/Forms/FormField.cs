@@ -26,6 +26,12 @@ internal sealed record FormField
     /// <summary>Whether it may be left empty.</summary>
     public bool IsOptional { get; init; }
 
+    /// <summary>The kind of input, as HTML calls it, where it takes one line.</summary>
+    public string Type { get; init; } = "text";
+
+    /// <summary>What the browser may fill in, as HTML calls it; null for what it likes.</summary>
+    public string? Autocomplete { get; init; }
+
     /// <summary>Whether it takes several lines.</summary>
     public bool IsLong { get; init; }
 

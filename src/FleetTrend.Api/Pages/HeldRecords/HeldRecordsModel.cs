@@ -1,4 +1,3 @@
-using FleetTrend.Api.Codes;
 using FleetTrend.Api.Pages.Forms;
 using FleetTrend.Intake;
 using FleetTrend.Intake.HeldRecords;
@@ -65,9 +64,6 @@ internal sealed class HeldRecordsModel(HeldRecordStore held, HeldRecordIntake in
         return record.Record.ContentCase.ToString();
     }
 
-    /// <summary>Whether the reader may give codes of a source a meaning.</summary>
-    public bool MaySet(string source) => May(CodeAnswers.Setting) && Reader.SourceFor(CodeAnswers.Setting, "source", source).Value is not null;
-
     /// <summary>Reads what the page shows.</summary>
     /// <param name="source">Name of a source; empty for all.</param>
     /// <param name="page">Token of a page of later records; empty for the oldest.</param>
@@ -79,7 +75,8 @@ internal sealed class HeldRecordsModel(HeldRecordStore held, HeldRecordIntake in
         UnmappedCodes = (await codes.ListUnmappedAsync(source: null, MostListed, pageToken: null, ct)).Items;
         if (!May(Listing))
             return Page();
-        if (Reader.SourceFor(Listing, "source", source ?? "").Value is not { } only || (only.Length > 0 && SourceRules.CheckName("source", only).Count > 0))
+        var only = source ?? "";
+        if (only.Length > 0 && SourceRules.CheckName("source", only).Count > 0)
             return BadRequest();
         try
         {

@@ -30,7 +30,7 @@ internal sealed class MergeModel(FindingMergeStore merges, DataProblemAnswers an
     public async Task<IActionResult> OnPostUnmergeAsync(long id, CancellationToken ct)
     {
         var merge = await merges.GetAsync(id, ct);
-        var request = new UnmergeFindingsRequest { DecidedBy = Typed("decided_by"), Note = Typed("note") };
+        var request = new UnmergeFindingsRequest { DecidedBy = Reader.Name, Note = Typed("note") };
         if (merge is not null)
             request.Merged = new FindingName { Source = merge.Merged.Source, SourceRecordId = merge.Merged.SourceRecordId };
         return await AnswerAsync(Unmerge, DataProblemAnswers.Unmerging, caller => answers.UnmergeAsync(request, caller, ct)) is { } undone
