@@ -14,6 +14,7 @@ using FleetTrend.Api.Parameters;
 using FleetTrend.Api.People;
 using FleetTrend.Api.Records;
 using FleetTrend.Api.Reports;
+using FleetTrend.Api.Schedules;
 using FleetTrend.Api.Sources;
 using FleetTrend.Api.Trends;
 using FleetTrend.Hosting;
@@ -100,6 +101,7 @@ public static class ApiHost
         app.MapGrpcService<FlagGrpcService>();
         app.MapGrpcService<DataProblemGrpcService>();
         app.MapGrpcService<ReportGrpcService>();
+        app.MapGrpcService<ScheduleGrpcService>();
         app.MapReportPages();
         app.MapPartLifePlots();
         app.MapTraceFiles();
@@ -127,6 +129,8 @@ public static class ApiHost
         .AddSingleton<TrendReader>()
         .AddSingleton<EvidenceReader>()
         .AddSingleton<ReportReproduction>()
+        .AddSingleton<ScheduleAnswers>()
+        .AddSingleton<ReportPreviews>()
         .AddSingleton<FaultAnswers>();
 
     private static void AddGrpc(IServiceCollection services)

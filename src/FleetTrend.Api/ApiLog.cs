@@ -66,6 +66,15 @@ internal static partial class ApiLog
     [LoggerMessage(3216, LogLevel.Warning, "Locked person-{PersonId} for {Minutes:0} min after wrong passwords")]
     public static partial void PersonLocked(ILogger log, long personId, double minutes);
 
+    [LoggerMessage(3217, LogLevel.Information, "Set report schedule {Schedule}: paused {Paused}, {Recipients} recipients (by {By})")]
+    public static partial void ScheduleSet(ILogger log, string schedule, bool paused, int recipients, string by);
+
+    [LoggerMessage(3218, LogLevel.Information, "Removed report schedule {Schedule} (by {By})")]
+    public static partial void ScheduleRemoved(ILogger log, string schedule, string by);
+
+    [LoggerMessage(3219, LogLevel.Information, "Received the wish to send report schedule {Schedule} now (by {By})")]
+    public static partial void SendAsked(ILogger log, string schedule, string by);
+
     [LoggerMessage(3206, LogLevel.Warning, "Traffic is unencrypted on {Address}: keys and data can be read in transit")]
     public static partial void PlainText(ILogger log, NetworkAddress address);
 

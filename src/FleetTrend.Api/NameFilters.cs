@@ -1,4 +1,5 @@
 using FleetTrend.Intake;
+using FleetTrend.Records.Schedules;
 using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Layouts;
 using Google.Protobuf;
@@ -10,9 +11,6 @@ namespace FleetTrend.Api;
 /// that nothing is wrong with what nobody knows.</summary>
 internal sealed class NameFilters(FleetNames names, LayoutStore layouts)
 {
-    /// <summary>The base of a report of the whole fleet.</summary>
-    private const string WholeFleet = "*";
-
     private sealed record Filter(NameKind Kind, Reason Reason, string Rule);
 
     // The fields of every list, by the names that the contract gives them.
@@ -68,7 +66,7 @@ internal sealed class NameFilters(FleetNames names, LayoutStore layouts)
         if (field == "location" && typeGroup.Length > 0)
             return await OfLocationInAsync(typeGroup, given, filter, ct);
         var name = field == "registration" ? given.ToUpperInvariant() : given;
-        return (filter.Kind == NameKind.Base && name == WholeFleet) || await names.HasAsync(filter.Kind, name, ct)
+        return (filter.Kind == NameKind.Base && name == ReportScope.AllBases) || await names.HasAsync(filter.Kind, name, ct)
             ? null
             : Unknown(field, given, filter.Reason, filter.Rule, await names.ReadAsync(filter.Kind, ct));
     }

@@ -180,6 +180,9 @@ public static class Reasons
     /// <summary>There is no such report.</summary>
     public static readonly Reason ReportNotFound = new("REPORT_NOT_FOUND", Code.NotFound, "ListReports has the identifiers.");
 
+    /// <summary>There is no such schedule of reports.</summary>
+    public static readonly Reason ReportScheduleNotFound = new("REPORT_SCHEDULE_NOT_FOUND", Code.NotFound, "ListReportSchedules has the names.");
+
     /// <summary>No report was asked for under that identifier.</summary>
     public static readonly Reason ReportRequestNotFound = new("REPORT_REQUEST_NOT_FOUND", Code.NotFound, "ListReportRequests has the identifiers; answered requests are kept for a time that the operator sets.");
 

@@ -2,6 +2,7 @@ using FleetTrend.Results.Forecasts;
 using FleetTrend.Results.Observing;
 using FleetTrend.Results.Reading;
 using FleetTrend.Results.Refreshes;
+using FleetTrend.Results.Reporting;
 using FleetTrend.Trends;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -20,5 +21,6 @@ public static class ResultsRegistration
         .AddSingleton<LookListReader>()
         .AddSingleton<SilentSourceReader>()
         .AddSingleton<AuthorityDraftReader>()
-        .AddSingleton<TrendRefresh>();
+        .AddSingleton<TrendRefresh>()
+        .AddSingleton<ReportComposer>();
 }

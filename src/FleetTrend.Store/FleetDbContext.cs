@@ -38,8 +38,6 @@ public sealed class FleetDbContext(DbContextOptions<FleetDbContext> options) : D
 
     internal DbSet<OutboxMailRow> OutboxMails => Set<OutboxMailRow>();
 
-    internal DbSet<RecipientRow> Recipients => Set<RecipientRow>();
-
     /// <inheritdoc/>
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
         // What foreign keys point at is never deleted, so an index for that would only cost: indexes are said in the mappings.

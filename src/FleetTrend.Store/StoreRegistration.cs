@@ -11,11 +11,11 @@ using FleetTrend.Store.Observed;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Store.Parameters;
 using FleetTrend.Store.People;
-using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
 using FleetTrend.Store.Results;
 using FleetTrend.Store.Retention;
+using FleetTrend.Store.Schedules;
 using FleetTrend.Store.Sources;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
@@ -63,7 +63,8 @@ public static class StoreRegistration
             .AddSingleton<OldRows>()
             .AddSingleton<RefreshRequests>()
             .AddSingleton<ReportRequests>()
-            .AddSingleton<RecipientStore>()
+            .AddSingleton<ScheduleStore>()
+            .AddSingleton<DueSchedules>()
             .AddSingleton<KeyStore>()
             .AddSingleton<PageSessions>()
             .AddSingleton<FirstLinks>()

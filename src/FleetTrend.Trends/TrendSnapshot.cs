@@ -108,4 +108,40 @@ public sealed record TrendSnapshot
 
     /// <summary>What in the records does not add up.</summary>
     public required IReadOnlyList<DataProblem> DataProblems { get; init; }
+
+    /// <summary>What of it is about one type group; parts that several share are about each of them.</summary>
+    public TrendSnapshot OfTypeGroup(string name)
+    {
+        var aircraft = Fleet.Where(l => l.TypeGroup == name).Select(l => l.Registration).ToHashSet(StringComparer.Ordinal);
+        return this with
+        {
+            Fleet = Of(Fleet, l => l.TypeGroup),
+            Rates = Of(Rates, r => r.TypeGroup),
+            Recurrences = Of(Recurrences, r => r.TypeGroup),
+            Repeats = Of(Repeats, r => r.TypeGroup),
+            RecurrenceContrasts = Of(RecurrenceContrasts, c => c.TypeGroup),
+            PartLives = Of(PartLives, l => l.TypeGroup),
+            Levels = Of(Levels, l => l.TypeGroup),
+            OpenFindings = Of(OpenFindings, f => f.TypeGroup),
+            DueLooks = Of(DueLooks, d => d.TypeGroup),
+            FailureChances = Of(FailureChances, c => c.TypeGroup),
+            ChanceCalibrations = Of(ChanceCalibrations, c => c.TypeGroup),
+            Repairs = Of(Repairs, r => r.TypeGroup),
+            Spares = [.. Spares.Where(s => s.TypeGroups.Contains(name, StringComparer.Ordinal))],
+            LeakErosions = Of(LeakErosions, e => e.TypeGroup),
+            Positions = [.. Positions.Where(p => p.TypeGroups.Contains(name, StringComparer.Ordinal))],
+            Shrouds = Of(Shrouds, s => s.TypeGroup),
+            RenewalAges = Of(RenewalAges, a => a.TypeGroup),
+            Growth = Of(Growth, g => g.TypeGroup),
+            Effects = Of(Effects, e => e.TypeGroup),
+            Scores = Of(Scores, s => s.TypeGroup),
+            Quiet = Of(Quiet, q => q.TypeGroup),
+            Silences = Of(Silences, s => s.TypeGroup),
+            Flags = Of(Flags, f => f.TypeGroup),
+            DataProblems =
+                [.. DataProblems.Where(p => aircraft.Contains(p.Registration) || (p.OtherRegistration is { } other && aircraft.Contains(other)))],
+        };
+
+        IReadOnlyList<T> Of<T>(IReadOnlyList<T> all, Func<T, string?> typeGroupOf) => [.. all.Where(item => typeGroupOf(item) == name)];
+    }
 }

@@ -52,7 +52,7 @@ public sealed partial class LogTests(PostgresFixture server)
         var worker = await product.StartWorkerAsync();
         await Eventually.TrueAsync(
             async () => await product.CountAsync("SELECT count(*) FROM trends") > 0, Patience, () => worker.Output);
-        product.EnqueueWeeklyReport();
+        await product.MakeReportsDueAsync();
         await Eventually.TrueAsync(
             async () => await product.CountAsync("SELECT count(*) FROM outbox_mails WHERE sent_time IS NOT NULL") == mails, Patience, () => worker.Output);
         await Eventually.TrueAsync(

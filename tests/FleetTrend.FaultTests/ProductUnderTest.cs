@@ -5,12 +5,8 @@ using FleetTrend.Store;
 using FleetTrend.Store.Keys;
 using FleetTrend.Store.Sources;
 using FleetTrend.Synthetic;
-using FleetTrend.Worker.Jobs;
 using Grpc.Core;
 using Grpc.Net.Client;
-using Hangfire;
-using Hangfire.PostgreSql;
-using Hangfire.PostgreSql.Factories;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace FleetTrend.FaultTests;
@@ -111,14 +107,11 @@ internal sealed class ProductUnderTest : IAsyncDisposable
         return scopes.Count;
     }
 
-    /// <summary>Asks Hangfire for the weekly report now; the identifier of the job.</summary>
-    public string EnqueueWeeklyReport()
+    /// <summary>Every schedule is due now; the next tick of a worker makes its report.</summary>
+    public async Task MakeReportsDueAsync()
     {
-        var storage = new PostgreSqlStorage(
-            new NpgsqlConnectionFactory(database.ConnectionString, new PostgreSqlStorageOptions()),
-            new PostgreSqlStorageOptions { PrepareSchemaIfNecessary = false });
-        IBackgroundJobClient jobs = new BackgroundJobClient(storage);
-        return jobs.Enqueue<WeeklyReportJob>(job => job.RunAsync(CancellationToken.None));
+        await using var command = database.DataSource.CreateCommand("update report_schedules set next_due_time = clock_timestamp()");
+        Assert.NotEqual(0, await command.ExecuteNonQueryAsync());
     }
 
     /// <summary>One number from the database.</summary>

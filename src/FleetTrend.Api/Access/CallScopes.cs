@@ -93,6 +93,11 @@ internal static class CallScopes
         ["ReportService/ListRecipients"] = [Administer],
         ["ReportService/ListMails"] = [Administer],
         ["ReportService/RetryMail"] = [Administer],
+        ["ReportScheduleService/ListReportSchedules"] = Answering,
+        ["ReportScheduleService/SetReportSchedule"] = Answering,
+        ["ReportScheduleService/DeleteReportSchedule"] = Answering,
+        ["ReportScheduleService/SendReportNow"] = Answering,
+        ["ReportScheduleService/GetReportPreview"] = Answering,
     };
 
     /// <summary>Scopes that open a call; empty where nobody may make it.</summary>

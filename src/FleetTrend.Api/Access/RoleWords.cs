@@ -22,7 +22,7 @@ internal static class RoleWords
     public static string May(PersonRole role) => role switch
     {
         PersonRole.Reader => "Reads everything.",
-        PersonRole.Director => "Reads, and answers: flags, data problems, merges, codes, parameters.",
+        PersonRole.Director => "Reads, and answers: flags, data problems, merges, codes, parameters, report schedules.",
         PersonRole.Administrator => "Does what a director does, and decides who signs in.",
         _ => throw new ArgumentOutOfRangeException(nameof(role), role, "Not a role."),
     };

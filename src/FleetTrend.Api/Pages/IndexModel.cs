@@ -1,4 +1,5 @@
 using FleetTrend.Records.Flags;
+using FleetTrend.Records.Schedules;
 using FleetTrend.Results.Reading;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Reports;
@@ -60,11 +61,11 @@ public sealed class IndexModel(ResultReader results, ReportStore reports, FlagSt
         var open = await flags.ListAsync(null, null, MostFlags, null, ct);
         UnansweredFlags = open.Items.Count(flag => flag.State is not (FlagState.Acknowledged or FlagState.ActedOn));
         AcknowledgedFlags = open.Items.Count - UnansweredFlags;
-        Report = await reports.LatestAsync(ReportPages.WholeFleet, ct);
+        Report = await reports.LatestAsync(ReportScope.WholeFleet, ct);
         if (Report is not null) ReportHtml = ReportPages.RenderOpening(Report);
         Archive = (await reports.ListAsync(null, MostReports, null, ct)).Items;
         LatestPerBase = [.. Archive
-            .Where(r => r.Base != ReportPages.WholeFleet)
+            .Where(r => r.Base != ReportScope.AllBases)
             .GroupBy(r => r.Base, StringComparer.Ordinal)
             .Select(g => g.MaxBy(r => r.PeriodEnd)!)
             .OrderBy(r => r.Base, StringComparer.Ordinal)];

@@ -6,7 +6,7 @@ internal static class Menu
     /// <summary>All groups.</summary>
     public static IReadOnlyList<MenuGroup> Groups { get; } =
     [
-        new("This week", [new("/", "This week")]),
+        new("This week", [new("/", "This week"), new("/schedules", "Report schedules")]),
         new("Aircraft", [new("/aircraft", "All aircraft"), new("/open", "Open now"), new("/due", "Due"), new("/levels", "Who runs high")]),
         new("Locations",
         [

@@ -2,13 +2,17 @@ using System.Globalization;
 using System.Text;
 using FleetTrend.Api.Access;
 using FleetTrend.Api.Pages.BackTests;
+using FleetTrend.Api.Pages.Schedules;
 using FleetTrend.Api.Reports;
+using FleetTrend.Api.Schedules;
 using FleetTrend.Records.Texts;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Html;
 using FleetTrend.Reports.Pdf;
 using FleetTrend.Store.Reports;
+using FleetTrend.Store.Schedules;
 using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages;
@@ -16,9 +20,6 @@ namespace FleetTrend.Api.Pages;
 /// <summary>Maps the pages and what they draw on: one style sheet, plots and wall sheets of stored reports, and the mails of old ones.</summary>
 public static class ReportPages
 {
-    /// <summary>The base of a report of the whole fleet, as the store names it.</summary>
-    public const string WholeFleet = "*";
-
     private const string Policy =
         "default-src 'none'; style-src 'self'; img-src 'self'; frame-src 'self'; base-uri 'none'; form-action 'self'; "
         + "frame-ancestors 'none'";
@@ -48,6 +49,7 @@ public static class ReportPages
         app.MapGet("/icon.svg", () => TypedResults.Text(Icon.Value, "image/svg+xml"));
         app.MapGet("/backtest/plot.png", BackTestPlots.DrawAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/reports/{id:long}/mail", MailAsync).RequireAuthorization(PageAccess.Name);
+        app.MapGet("/schedules/mail", PreviewAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/reports/{id:long}/wall.pdf", WallAsync).RequireAuthorization(PageAccess.Name);
         app.MapGet("/reports/{id:long}/plots/{name}", PlotAsync).RequireAuthorization(PageAccess.Name);
     }
@@ -99,10 +101,28 @@ public static class ReportPages
     {
         if (await reports.GetAsync(id, context.RequestAborted) is not { } report)
             return TypedResults.NotFound();
+        return Mail(report, context);
+    }
+
+    private static ContentHttpResult Mail(StoredReport report, HttpContext context)
+    {
         AddHeaders(context.Response.Headers);
         context.Response.Headers.ContentSecurityPolicy = MailPolicy;
         // Characters that hide or turn text, which earlier versions let through, are written out.
         return TypedResults.Text(ReportMessages.HtmlWithPlots(report with { Html = ForeignText.WithBreaks(report.Html) }), "text/html", Encoding.UTF8);
+    }
+
+    private static async Task<IResult> PreviewAsync(string name, ScheduleStore schedules, ReportPreviews previews, HttpContext context)
+    {
+        var reader = context.Features.Get<Caller>() ?? Caller.Nobody;
+        if (name.Contains('\0') || !CallScopes.Find(PreviewModel.Previewing).Any(reader.Has)
+            || await schedules.FindAsync(name, context.RequestAborted) is not { } schedule
+            || await previews.ReadAsync(schedule, context.RequestAborted) is not { } preview)
+        {
+            return TypedResults.NotFound();
+        }
+
+        return Mail(preview.Report, context);
     }
 
     private static async Task<IResult> WallAsync(long id, ReportStore reports, HttpContext context)

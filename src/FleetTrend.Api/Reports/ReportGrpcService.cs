@@ -1,17 +1,17 @@
 using System.Globalization;
-using FleetTrend.Api.Pages;
 using FleetTrend.Api.Trends;
 using FleetTrend.Contracts.V1;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Intake;
 using FleetTrend.Intake.Rules;
+using FleetTrend.Records.Schedules;
 using FleetTrend.Reports.Weekly;
 using FleetTrend.Store.Fleet;
 using FleetTrend.Store.Outbox;
-using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
 using FleetTrend.Store.Results;
+using FleetTrend.Store.Schedules;
 using Grpc.Core;
 using MailState = FleetTrend.Store.Outbox.MailState;
 
@@ -19,7 +19,7 @@ namespace FleetTrend.Api.Reports;
 
 /// <summary>The archive of reports, reports outside the schedule, and who gets which.</summary>
 internal sealed class ReportGrpcService(
-    ReportStore reports, ReportRequests requests, RecipientStore recipients, OutboxStore outbox, ReportReproduction reproduction,
+    ReportStore reports, ReportRequests requests, ScheduleStore schedules, OutboxStore outbox, ReportReproduction reproduction,
     FleetDirectory fleet, NameFilters filters, FreshnessReader freshness, HostSettings settings, TimeProvider clock)
     : ReportService.ReportServiceBase
 {
@@ -29,9 +29,10 @@ internal sealed class ReportGrpcService(
     public override async Task<ListReportsResponse> ListReports(ListReportsRequest request, ServerCallContext context)
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);
-        var atBase = request.Base.Length == 0 ? null : request.Base;
+        // "*" is the whole fleet, not the reports of type groups.
+        var scope = request.Base.Length == 0 && request.TypeGroup.Length == 0 ? null : ReportScope.Of(request.Base, request.TypeGroup);
         var page = await Paging.ReadAsync(request.PageToken, () => reports.ListAsync(
-            atBase, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
+            scope, Paging.Size(request.PageSize, MostPerPage), request.PageToken, context.CancellationToken));
         return new ListReportsResponse
         {
             Reports = { page.Items.Select(r => r.ToWire()) },
@@ -84,13 +85,26 @@ internal sealed class ReportGrpcService(
     {
         Refuse(ReportRules.Recipients(request));
         await RefuseUnknownBaseAsync(request, context.CancellationToken);
-        var stored = await recipients.SetAsync(request.Base, request.Addresses, write: !request.ValidateOnly, context.CancellationToken);
-        return new SetRecipientsResponse { Recipients = stored.ToWire() };
+        var scope = ReportScope.Of(request.Base);
+        var shipped = new ShippedSlot(settings.Schedule.WeeklyReport, settings.Schedule.TimeZone).ScheduleOf(scope, clock.GetUtcNow());
+        var stored = await schedules.SetRecipientsAsync(scope, request.Addresses, shipped, write: !request.ValidateOnly, context.CancellationToken);
+        return new SetRecipientsResponse { Recipients = new Recipients { Base = request.Base, Addresses = { stored } } };
     }
 
     /// <inheritdoc/>
-    public override async Task<ListRecipientsResponse> ListRecipients(ListRecipientsRequest request, ServerCallContext context) =>
-        new() { Recipients = { (await recipients.ListAsync(context.CancellationToken)).Select(r => r.ToWire()) } };
+    public override async Task<ListRecipientsResponse> ListRecipients(ListRecipientsRequest request, ServerCallContext context) => new()
+    {
+        Recipients =
+        {
+            (await schedules.ListAsync(context.CancellationToken)).Where(s => s.Scope.TypeGroup is null && s.Recipients.Count > 0)
+                .GroupBy(s => s.Scope.Base ?? ReportScope.AllBases, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal)
+                .Select(g => new Recipients
+                {
+                    Base = g.Key,
+                    Addresses = { g.SelectMany(s => s.Recipients).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal) },
+                }),
+        },
+    };
 
     /// <inheritdoc/>
     public override async Task<ListMailsResponse> ListMails(ListMailsRequest request, ServerCallContext context)
@@ -117,11 +131,15 @@ internal sealed class ReportGrpcService(
     /// <summary>Nobody would get a report of a base that no aircraft has. One that has none any more may still be cleared.</summary>
     private async Task RefuseUnknownBaseAsync(SetRecipientsRequest request, CancellationToken ct)
     {
-        if (request.Base == ReportPages.WholeFleet)
+        if (request.Base == ReportScope.AllBases)
             return;
         var bases = await fleet.ReadBasesAsync([], ct);
-        if (bases.Contains(request.Base, StringComparer.Ordinal) || (request.Addresses.Count == 0 && (await recipients.ReadAsync(request.Base, ct)).Count > 0))
+        if (bases.Contains(request.Base, StringComparer.Ordinal)
+            || (request.Addresses.Count == 0 && (await schedules.ListAsync(ct)).Any(s => s.Scope.Base == request.Base && s.Recipients.Count > 0)))
+        {
             return;
+        }
+
         throw new Refusal("base", request.Base, Reasons.BaseNotFound, "must be the base of an aircraft, or * for the whole fleet")
         {
             Nearest = NearestName.Find(request.Base, bases),

@@ -2,7 +2,6 @@ using System.Globalization;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Text;
 using FleetTrend.Store.Outbox;
-using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
 using Wire = FleetTrend.Contracts.V1;
@@ -21,6 +20,7 @@ internal static class ReportMessages
         AsOfTime = report.AsOf.ToWire(),
         CodeVersion = report.CodeVersion,
         Subject = report.Subject,
+        TypeGroup = report.TypeGroup ?? "",
     };
 
     public static Wire.Report ToWire(this StoredReport report) => new()
@@ -32,6 +32,7 @@ internal static class ReportMessages
         AsOfTime = report.AsOf.ToWire(),
         CodeVersion = report.CodeVersion,
         Subject = report.Subject,
+        TypeGroup = report.TypeGroup ?? "",
         Text = report.Text,
         Html = HtmlWithPlots(report),
         WholeText = report.DocumentJson is { } document ? WholeText(document) : "",
@@ -58,9 +59,6 @@ internal static class ReportMessages
         AttemptCount = request.AttemptCount,
         Failure = request.Failure ?? "",
     };
-
-    public static Wire.Recipients ToWire(this BaseRecipients recipients) =>
-        new() { Base = recipients.Base, Addresses = { recipients.Addresses } };
 
     public static Wire.Mail ToWire(this StoredMail mail) => new()
     {

@@ -3,6 +3,7 @@ using System.Net;
 using System.Net.Mail;
 using System.Net.Sockets;
 using System.Security.Cryptography;
+using FleetTrend.Records.Schedules;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.Logging;
 using Npgsql;

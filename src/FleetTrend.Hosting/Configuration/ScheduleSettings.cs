@@ -1,3 +1,5 @@
+using FleetTrend.Records.Schedules;
+
 namespace FleetTrend.Hosting.Configuration;
 
 /// <summary>When the worker does what.</summary>

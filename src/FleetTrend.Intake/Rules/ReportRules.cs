@@ -16,22 +16,7 @@ public static class ReportRules
     {
         var reader = new FieldReader(default);
         reader.Line("base", request.Base, 1, MaxBaseLength);
-        if (request.Addresses.Count > MaxAddresses)
-        {
-            reader.RefuseBare("addresses", $"{request.Addresses.Count}", Reasons.TooManyItems, "must be a list of up to 50 mail addresses");
-            return reader.Refusals;
-        }
-
-        foreach (var (index, address) in request.Addresses.Index())
-        {
-            var field = $"addresses[{index}]";
-            var broken = reader.Refusals.Count;
-            reader.Line(field, address, 1, MaxAddressLength);
-            // Only a bare address: a name beside it would be a second place for the same person.
-            if (reader.Refusals.Count == broken && !(MailAddress.TryCreate(address, out var parsed) && parsed.Address == address))
-                reader.Refuse(field, address, Reasons.PatternMismatch, "must be a mail address such as shop@example.org");
-        }
-
+        Addresses(reader, "addresses", request.Addresses);
         return reader.Refusals;
     }
 
@@ -49,5 +34,25 @@ public static class ReportRules
         var reader = new FieldReader(default);
         reader.Line("request_id", request.RequestId, 1, MaxRequestIdLength);
         return reader.Refusals;
+    }
+
+    /// <summary>Mail addresses of people who get a report.</summary>
+    internal static void Addresses(FieldReader reader, string list, IReadOnlyCollection<string> addresses)
+    {
+        if (addresses.Count > MaxAddresses)
+        {
+            reader.RefuseBare(list, $"{addresses.Count}", Reasons.TooManyItems, "must be a list of up to 50 mail addresses");
+            return;
+        }
+
+        foreach (var (index, address) in addresses.Index())
+        {
+            var field = $"{list}[{index}]";
+            var broken = reader.Refusals.Count;
+            reader.Line(field, address, 1, MaxAddressLength);
+            // Only a bare address: a name beside it would be a second place for the same person.
+            if (reader.Refusals.Count == broken && !(MailAddress.TryCreate(address, out var parsed) && parsed.Address == address))
+                reader.Refuse(field, address, Reasons.PatternMismatch, "must be a mail address such as shop@example.org");
+        }
     }
 }

@@ -80,6 +80,9 @@ public static class NumberWords
     public static string Moment(DateTimeOffset moment) =>
         moment.ToUniversalTime().ToString("d MMM yyyy HH:mm", CultureInfo.InvariantCulture) + " UTC";
 
+    /// <summary>A moment by the clock of a place, whose offset it has: <c>Mon 30 Nov 2026, 06:00</c>.</summary>
+    public static string MomentThere(DateTimeOffset moment) => moment.ToString("ddd d MMM yyyy, HH:mm", CultureInfo.InvariantCulture);
+
     /// <summary>A period of days: <c>16 to 22 Nov 2026</c>.</summary>
     public static string Period(DateOnly start, DateOnly end)
     {

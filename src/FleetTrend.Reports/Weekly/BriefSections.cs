@@ -137,7 +137,7 @@ internal static class BriefSections
         List<string> said = [];
         if (openProblems > 0)
             said.Add($"{NumberWords.Count(openProblems, "thing does", "things do")} not add up in the records{(newProblems > 0 ? $", {NumberWords.Count(newProblems)} new" : "")}.");
-        if (draft.Scope.Base is null && draft.Inputs.Held is { } held && held.ByRegistration.Values.Sum() is > 0 and var count)
+        if (draft.Scope.IsWholeFleet && draft.Inputs.Held is { } held && held.ByRegistration.Values.Sum() is > 0 and var count)
             said.Add($"{NumberWords.Count(count, "record is", "records are")} held.");
         if (said.Count == 0) return null;
         List<Block> blocks = [new Block.Paragraph(string.Join(' ', said))];

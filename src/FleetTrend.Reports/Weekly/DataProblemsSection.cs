@@ -72,10 +72,10 @@ internal sealed class DataProblemsSection
     private Line? Held()
     {
         if (draft.Inputs.Held is not { } held) return null;
-        var marks = held.ByRegistration.Where(h => draft.Scope.Base is null || here.Contains(h.Key)).ToList();
+        var marks = held.ByRegistration.Where(h => draft.Scope.IsWholeFleet || here.Contains(h.Key)).ToList();
         var count = marks.Sum(h => h.Value);
         if (count == 0) return null;
-        var codes = draft.Scope.Base is null && held.UnmappedCodes > 0
+        var codes = draft.Scope.IsWholeFleet && held.UnmappedCodes > 0
             ? $" {NumberWords.Count(held.UnmappedCodes, "code of a source has", "codes of sources have")} no meaning yet."
             : string.Empty;
         return Line.Join(
@@ -85,7 +85,7 @@ internal sealed class DataProblemsSection
     }
 
     private bool IsHere(DataProblem problem) =>
-        draft.Scope.Base is null || here.Contains(problem.Registration) || (problem.OtherRegistration is { } other && here.Contains(other));
+        draft.Scope.IsWholeFleet || here.Contains(problem.Registration) || (problem.OtherRegistration is { } other && here.Contains(other));
 
     private bool IsOpen(DataProblem problem) => lines.GetValueOrDefault(problem.Identity)?.ClosedBy is null;
 

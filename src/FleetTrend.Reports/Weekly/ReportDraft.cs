@@ -1,4 +1,5 @@
 using FleetTrend.Records.Findings;
+using FleetTrend.Records.Schedules;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Reports.Plots;
@@ -20,7 +21,8 @@ internal sealed class ReportDraft
         Current = current;
         Previous = previous;
         Inputs = inputs;
-        Flags = [.. FlagOrder.Sort(inputs.Flags.Where(f => inputs.Scope.Covers(f.Flag.Base)))];
+        var scope = inputs.Scope;
+        Flags = [.. FlagOrder.Sort(inputs.Flags.Where(f => scope.Covers(f.Flag.Base) && (scope.TypeGroup ?? f.Flag.TypeGroup) == f.Flag.TypeGroup))];
         Fleet = [.. current.Fleet.Where(l => l.RetiredDate is null && inputs.Scope.Covers(l.Base))];
         typeGroups = Fleet.Select(l => l.TypeGroup).ToHashSet(StringComparer.Ordinal);
     }

@@ -1,3 +1,4 @@
+using FleetTrend.Records.Schedules;
 using FleetTrend.Trends.Silence;
 
 namespace FleetTrend.Reports.Weekly;
@@ -8,7 +9,7 @@ namespace FleetTrend.Reports.Weekly;
 /// </summary>
 public sealed record ReportInputs
 {
-    /// <summary>The whole fleet or one base.</summary>
+    /// <summary>The whole fleet, one base or one type group.</summary>
     public required ReportScope Scope { get; init; }
 
     /// <summary>The days covered.</summary>

@@ -25,6 +25,9 @@ public sealed record ReportPeriod
         return new ReportPeriod(last.AddDays(-6), last);
     }
 
+    /// <summary>The seven days before the day on which a report is due.</summary>
+    public static ReportPeriod WeekBefore(DateOnly date) => new(date.AddDays(-7), date.AddDays(-1));
+
     /// <summary>First day, included.</summary>
     public DateOnly Start { get; }
 

@@ -15,7 +15,12 @@ internal static class SubjectLine
         var flags = draft.Flags.Where(f => f.Flag.Tier == FlagTier.Flag).ToList();
         var fresh = flags.Where(f => f.State == FlagLineState.New).ToList();
         var open = flags.Count - fresh.Count;
-        var at = draft.Scope.Base is { } b ? $" at {b}" : ", whole fleet";
+        var at = draft.Scope switch
+        {
+            { Base: { } home } => $" at {home}",
+            { TypeGroup: { } typeGroup } => $", {typeGroup}",
+            _ => ", whole fleet",
+        };
         var news = fresh.Count > 0
             ? $"{NumberWords.Count(fresh.Count, "new flag", "new flags")}{at}: {Headlines(fresh)}"
             : Quiet(draft, at, open, newProblems);

@@ -26,6 +26,8 @@ public sealed record WeeklyReport
     {
         ArgumentNullException.ThrowIfNull(current);
         ArgumentNullException.ThrowIfNull(inputs);
+        if (inputs.Scope.TypeGroup is { } typeGroup)
+            (current, previous) = (current.OfTypeGroup(typeGroup), previous?.OfTypeGroup(typeGroup));
         var draft = new ReportDraft(current, previous, inputs);
         var problems = new DataProblemsSection(draft);
         // The order is that of reading; sections that have nothing to say are absent.

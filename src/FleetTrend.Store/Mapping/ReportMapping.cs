@@ -17,7 +17,7 @@ internal sealed class ReportMapping : IEntityTypeConfiguration<ReportRow>
         });
         builder.Property(row => row.ParametersJson).HasColumnType("json");
         builder.Property(row => row.DocumentJson).HasColumnType("json");
-        builder.HasIndex(row => new { row.Base, row.PeriodStartDate, row.PeriodEndDate }).IsUnique();
+        builder.HasIndex(row => new { row.Base, row.TypeGroup, row.PeriodStartDate, row.PeriodEndDate }).IsUnique().AreNullsDistinct(false);
         builder.HasMany(row => row.Plots).WithOne().HasForeignKey(row => row.ReportId).OnDelete(DeleteBehavior.Restrict);
     }
 }

@@ -7,6 +7,8 @@ internal sealed class ReportRow
 
     public string Base { get; set; } = "";
 
+    public string? TypeGroup { get; set; }
+
     public DateOnly PeriodStartDate { get; set; }
 
     public DateOnly PeriodEndDate { get; set; }

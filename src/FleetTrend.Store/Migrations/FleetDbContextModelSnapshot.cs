@@ -1441,29 +1441,6 @@ namespace FleetTrend.Store.Migrations
                         });
                 });
 
-            modelBuilder.Entity("FleetTrend.Store.Mapping.RecipientRow", b =>
-                {
-                    b.Property<string>("Base")
-                        .HasColumnType("text")
-                        .HasColumnName("base")
-                        .UseCollation("C");
-
-                    b.Property<string>("Address")
-                        .HasColumnType("text")
-                        .HasColumnName("address")
-                        .UseCollation("C");
-
-                    b.HasKey("Base", "Address")
-                        .HasName("pk_recipients");
-
-                    b.ToTable("recipients", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_recipients_address", "char_length(address) between 3 and 320");
-
-                            t.HasCheckConstraint("ck_recipients_base", "char_length(base) between 1 and 60");
-                        });
-                });
-
             modelBuilder.Entity("FleetTrend.Store.Mapping.RecordRow", b =>
                 {
                     b.Property<long>("Id")
@@ -1620,6 +1597,26 @@ namespace FleetTrend.Store.Migrations
                         });
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ReportDeliveryRow", b =>
+                {
+                    b.Property<long>("ReportId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("report_id");
+
+                    b.Property<string>("Recipient")
+                        .HasColumnType("text")
+                        .HasColumnName("recipient")
+                        .UseCollation("C");
+
+                    b.HasKey("ReportId", "Recipient")
+                        .HasName("pk_report_deliveries");
+
+                    b.ToTable("report_deliveries", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_report_deliveries_recipient", "char_length(recipient) between 3 and 320");
+                        });
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.ReportPlotRow", b =>
                 {
                     b.Property<long>("ReportId")
@@ -1766,12 +1763,19 @@ namespace FleetTrend.Store.Migrations
                         .HasColumnName("text")
                         .UseCollation("C");
 
+                    b.Property<string>("TypeGroup")
+                        .HasColumnType("text")
+                        .HasColumnName("type_group")
+                        .UseCollation("C");
+
                     b.HasKey("Id")
                         .HasName("pk_reports");
 
-                    b.HasIndex("Base", "PeriodStartDate", "PeriodEndDate")
+                    b.HasIndex("Base", "TypeGroup", "PeriodStartDate", "PeriodEndDate")
                         .IsUnique()
-                        .HasDatabaseName("ix_reports_base_period_start_date_period_end_date");
+                        .HasDatabaseName("ix_reports_base_type_group_period_start_date_period_end_date");
+
+                    NpgsqlIndexBuilderExtensions.AreNullsDistinct(b.HasIndex("Base", "TypeGroup", "PeriodStartDate", "PeriodEndDate"), false);
 
                     b.ToTable("reports", null, t =>
                         {
@@ -1784,6 +1788,109 @@ namespace FleetTrend.Store.Migrations
                             t.HasCheckConstraint("ck_reports_period_start_date", "period_start_date between date '1900-01-01' and date '2199-12-31'");
 
                             t.HasCheckConstraint("ck_reports_subject", "char_length(subject) between 1 and 500");
+                        });
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ReportScheduleRow", b =>
+                {
+                    b.Property<long>("Id")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("bigint")
+                        .HasColumnName("id");
+
+                    NpgsqlPropertyBuilderExtensions.UseIdentityByDefaultColumn(b.Property<long>("Id"));
+
+                    b.Property<string>("Base")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("base")
+                        .UseCollation("C");
+
+                    b.Property<int>("DayOfWeek")
+                        .HasColumnType("integer")
+                        .HasColumnName("day_of_week");
+
+                    b.Property<string>("Failure")
+                        .HasColumnType("text")
+                        .HasColumnName("failure")
+                        .UseCollation("C");
+
+                    b.Property<bool>("FollowsSettings")
+                        .HasColumnType("boolean")
+                        .HasColumnName("follows_settings");
+
+                    b.Property<bool>("IsPaused")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_paused");
+
+                    b.Property<DateTimeOffset?>("LastDueTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("last_due_time");
+
+                    b.Property<DateTimeOffset?>("LastMadeTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("last_made_time");
+
+                    b.Property<long?>("LastReportId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("last_report_id");
+
+                    b.Property<TimeOnly>("LocalTime")
+                        .HasColumnType("time without time zone")
+                        .HasColumnName("local_time");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name")
+                        .UseCollation("C");
+
+                    b.Property<DateTimeOffset?>("NextDueTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("next_due_time");
+
+                    b.Property<DateTimeOffset?>("RemoveTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("remove_time");
+
+                    b.Property<DateTimeOffset?>("RetryTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("retry_time");
+
+                    b.Property<DateTimeOffset?>("SendAskedTime")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("send_asked_time");
+
+                    b.Property<string>("TimeZone")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("time_zone")
+                        .UseCollation("C");
+
+                    b.Property<string>("TypeGroup")
+                        .HasColumnType("text")
+                        .HasColumnName("type_group")
+                        .UseCollation("C");
+
+                    b.HasKey("Id")
+                        .HasName("pk_report_schedules");
+
+                    b.HasIndex("Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_report_schedules_name")
+                        .HasFilter("remove_time is null");
+
+                    b.ToTable("report_schedules", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_report_schedules_base", "char_length(base) between 1 and 60");
+
+                            t.HasCheckConstraint("ck_report_schedules_day_of_week", "day_of_week between 0 and 6");
+
+                            t.HasCheckConstraint("ck_report_schedules_name", "char_length(name) between 1 and 80");
+
+                            t.HasCheckConstraint("ck_report_schedules_scope", "base = '*' or type_group is null");
+
+                            t.HasCheckConstraint("ck_report_schedules_time_zone", "char_length(time_zone) between 1 and 60");
                         });
                 });
 
@@ -1908,6 +2015,26 @@ namespace FleetTrend.Store.Migrations
                     b.ToTable("retractions", null, t =>
                         {
                             t.HasCheckConstraint("ck_retractions_reason", "char_length(reason) between 0 and 2000");
+                        });
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ScheduleRecipientRow", b =>
+                {
+                    b.Property<long>("ScheduleId")
+                        .HasColumnType("bigint")
+                        .HasColumnName("schedule_id");
+
+                    b.Property<string>("Address")
+                        .HasColumnType("text")
+                        .HasColumnName("address")
+                        .UseCollation("C");
+
+                    b.HasKey("ScheduleId", "Address")
+                        .HasName("pk_schedule_recipients");
+
+                    b.ToTable("schedule_recipients", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_schedule_recipients_address", "char_length(address) between 3 and 320");
                         });
                 });
 
@@ -2536,6 +2663,16 @@ namespace FleetTrend.Store.Migrations
                         .HasConstraintName("fk_removals_records_record_id");
                 });
 
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ReportDeliveryRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.ReportRow", null)
+                        .WithMany()
+                        .HasForeignKey("ReportId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_report_deliveries_reports_report_id");
+                });
+
             modelBuilder.Entity("FleetTrend.Store.Mapping.ReportPlotRow", b =>
                 {
                     b.HasOne("FleetTrend.Store.Mapping.ReportRow", null)
@@ -2544,6 +2681,15 @@ namespace FleetTrend.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_report_plots_reports_report_id");
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ReportScheduleRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.ReportRow", null)
+                        .WithMany()
+                        .HasForeignKey("LastReportId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_report_schedules_reports_last_report_id");
                 });
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.ResultRow", b =>
@@ -2564,6 +2710,16 @@ namespace FleetTrend.Store.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_retractions_records_record_id");
+                });
+
+            modelBuilder.Entity("FleetTrend.Store.Mapping.ScheduleRecipientRow", b =>
+                {
+                    b.HasOne("FleetTrend.Store.Mapping.ReportScheduleRow", null)
+                        .WithMany()
+                        .HasForeignKey("ScheduleId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_schedule_recipients_report_schedules_schedule_id");
                 });
 
             modelBuilder.Entity("FleetTrend.Store.Mapping.SourceCodeRow", b =>

@@ -124,6 +124,13 @@ public sealed class OutboxStore(NpgsqlDataSource dataSource)
         return PageToken.Cut(mails, pageSize, mail => PageToken.Write(mail.MailId));
     }
 
+    /// <summary>The mails of a report that are kept, newest first.</summary>
+    public async Task<IReadOnlyList<StoredMail>> OfReportAsync(long reportId, CancellationToken ct)
+    {
+        await using var connection = await dataSource.OpenConnectionAsync(ct);
+        return await ReadAsync(connection, "report_id = @report", ("report", reportId), int.MaxValue, ct);
+    }
+
     private static async Task<IReadOnlyList<StoredMail>> ReadAsync(
         NpgsqlConnection connection, string condition, (string Name, long Value) parameter, int count, CancellationToken ct)
     {

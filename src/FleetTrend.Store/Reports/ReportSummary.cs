@@ -8,6 +8,7 @@ namespace FleetTrend.Store.Reports;
 /// <param name="AsOf">The moment of knowledge (UTC).</param>
 /// <param name="CodeVersion">Version of the code that made it.</param>
 /// <param name="Subject">Subject of the mail.</param>
+/// <param name="TypeGroup">The type group it is for; null for all.</param>
 public sealed record ReportSummary(
     long ReportId,
     string Base,
@@ -15,4 +16,5 @@ public sealed record ReportSummary(
     DateOnly PeriodEnd,
     DateTimeOffset AsOf,
     string CodeVersion,
-    string Subject);
+    string Subject,
+    string? TypeGroup = null);

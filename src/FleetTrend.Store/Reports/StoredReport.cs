@@ -9,6 +9,9 @@ public sealed record StoredReport
     /// <summary>The base it is for; <c>*</c> for the whole fleet.</summary>
     public required string Base { get; init; }
 
+    /// <summary>The type group it is for; null for all.</summary>
+    public string? TypeGroup { get; init; }
+
     /// <summary>First day of the period.</summary>
     public required DateOnly PeriodStart { get; init; }
 

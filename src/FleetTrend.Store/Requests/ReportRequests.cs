@@ -35,7 +35,7 @@ public sealed class ReportRequests(NpgsqlDataSource dataSource)
             """
             insert into report_requests (request_id, period_start_date, period_end_date, done_time)
             select @id, @start, @end, (
-                select clock_timestamp() from reports where base = '*' and period_start_date = @start and period_end_date = @end)
+                select clock_timestamp() from reports where base = '*' and type_group is null and period_start_date = @start and period_end_date = @end)
             on conflict (request_id) do nothing
             """,
             connection,
@@ -142,6 +142,7 @@ public sealed class ReportRequests(NpgsqlDataSource dataSource)
         from ({requests}) request
         left join reports report
             on report.period_start_date = request.period_start_date and report.period_end_date = request.period_end_date
+            and report.type_group is null
         order by request.request_time desc, request.request_id desc, report.base = '*', report.base
         """;
 

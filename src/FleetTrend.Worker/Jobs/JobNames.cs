@@ -9,7 +9,7 @@ public static class JobNames
     /// <summary>Computes trends every night.</summary>
     public const string RefreshNightly = "refresh-nightly";
 
-    /// <summary>Makes the weekly report.</summary>
+    /// <summary>Makes the reports of the schedules that are due.</summary>
     public const string WeeklyReport = "weekly-report";
 
     /// <summary>Makes reports that somebody asked for.</summary>

@@ -20,12 +20,10 @@ public static class RecurringSchedule
         ArgumentNullException.ThrowIfNull(schedule);
         var local = new RecurringJobOptions { TimeZone = schedule.TimeZone };
         var nightly = schedule.NightlyRefresh;
-        var weekly = schedule.WeeklyReport;
         jobs.AddOrUpdate<RefreshTrendsJob>(JobNames.RefreshWhenDue, job => job.RunWhenDueAsync(CancellationToken.None), EveryTenSeconds);
         jobs.AddOrUpdate<RefreshTrendsJob>(
             JobNames.RefreshNightly, job => job.RunAsync(CancellationToken.None), Cron.Daily(nightly.Hour, nightly.Minute), local);
-        jobs.AddOrUpdate<WeeklyReportJob>(
-            JobNames.WeeklyReport, job => job.RunAsync(CancellationToken.None), Cron.Weekly(weekly.Day, weekly.Time.Hour, weekly.Time.Minute), local);
+        jobs.AddOrUpdate<WeeklyReportJob>(JobNames.WeeklyReport, job => job.RunAsync(CancellationToken.None), EveryTenSeconds);
         var removal = nightly.AddMinutes(MinutesAfterRefresh);
         jobs.AddOrUpdate<RemoveOldRowsJob>(
             JobNames.RemoveOldRows, job => job.RunAsync(CancellationToken.None), Cron.Daily(removal.Hour, removal.Minute), local);

@@ -126,7 +126,7 @@ public sealed class ValidateOnlyCallsTests(PostgresFixture postgres) : IAsyncLif
         Assert.Equal(1, await server.CountAsync("source_codes"));
         Assert.Equal(0, await server.CountAsync("refresh_requests"));
         Assert.Equal(0, await server.CountAsync("report_requests"));
-        Assert.Equal(0, await server.CountAsync("recipients"));
+        Assert.Equal(0, await server.CountAsync("schedule_recipients"));
     }
 
     private static async Task<string> ReasonAsync(Func<Task> call) =>

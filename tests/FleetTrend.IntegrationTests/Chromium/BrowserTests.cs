@@ -139,7 +139,7 @@ public sealed class BrowserTests(PostgresFixture postgres) : IAsyncLifetime
         var today = DateOnly.FromDateTime(DateTime.UtcNow);
         var writer = ActivatorUtilities.CreateInstance<ReportWriter>(server.Services, Refresh());
         await writer.WriteAsync(new ReportPeriod(today.AddDays(-6), today), default);
-        var mail = await server.Services.GetRequiredService<ReportStore>().LatestAsync("*", default);
+        var mail = await server.Services.GetRequiredService<ReportStore>().LatestAsync(ReportScope.WholeFleet, default);
         var link = new HtmlParser().ParseDocument(mail!.Html).QuerySelectorAll("a").Select(a => a.GetAttribute("href")!)
             .First(h => h.Contains("/aircraft/", StringComparison.Ordinal));
         return new Uri(link).AbsolutePath;

@@ -23,7 +23,7 @@ public class ReportWriterTests(PostgresFixture postgres)
         await writer.WriteAsync(weekly, CancellationToken.None);
         await writer.WriteAsync(asked, CancellationToken.None);
 
-        var reports = (await server.Services.GetRequiredService<ReportStore>().ListAsync("*", 10, null, CancellationToken.None)).Items;
+        var reports = (await server.Services.GetRequiredService<ReportStore>().ListAsync(ReportScope.WholeFleet, 10, null, CancellationToken.None)).Items;
         Assert.Equal(
             [(weekly.Start, weekly.End), (asked.Start, asked.End)],
             reports.Select(r => (r.PeriodStart, r.PeriodEnd)));

@@ -54,6 +54,9 @@ internal static class AbsentFields
         ["MakerLimit.kind"] = "empty for all of them",
         ["MakerLimit.renewal_hours"] = "absent where there is none",
         ["MakerLimit.look_hours"] = "absent where there is none",
+        ["ReportSchedule.paused"] = "Absent is false",
+        ["ReportSchedule.type_group"] = "empty where base is told",
+        ["ReportSchedule.recipients"] = "Absent means nobody",
         ["StreamRecordsRequest.sequence"] = "Absent is 0",
     };
 

@@ -18,7 +18,7 @@ public sealed class JsonMatrixTests(PostgresFixture postgres) : IAsyncLifetime
     /// <summary>Lists and messages that may be absent, which the contract says at each.</summary>
     private static readonly string[] MayBeAbsent =
     [
-        "Inspection.looks", "SetRecipientsRequest.addresses", "Aircraft.retired_date", "SourceCode.set_time", "Source.create_time",
+        "Inspection.looks", "SetRecipientsRequest.addresses", "ReportSchedule.recipients", "Aircraft.retired_date", "SourceCode.set_time", "Source.create_time",
         "LocationKind.failure_conditions", "LocationKind.watched_conditions", "LocationKind.checks", "LocationKind.base_checks",
         "Parameters.look_intervals",
         "Parameters.maker_limits",

@@ -101,6 +101,17 @@ internal static class WriteRequests
         },
         new RequestReportRequest { RequestId = "r1", ValidateOnly = true },
         new SetRecipientsRequest { Base = "*", Addresses = { "shop@example.org" }, ValidateOnly = true },
+        new SetReportScheduleRequest
+        {
+            Schedule = new()
+            {
+                Name = "Mondays", Base = "*", Weekday = Weekday.Monday, Time = "06:00", TimeZone = "UTC", Paused = true,
+                Recipients = { "shop@example.org" },
+            },
+            ValidateOnly = true,
+        },
+        new DeleteReportScheduleRequest { Name = "Mondays", ValidateOnly = true },
+        new SendReportNowRequest { Name = "Mondays", ValidateOnly = true },
         new RetryMailRequest { MailId = "7", ValidateOnly = true },
         new RequestRefreshRequest { ValidateOnly = true },
     ];

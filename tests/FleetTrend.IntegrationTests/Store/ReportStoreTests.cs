@@ -1,7 +1,7 @@
 using FleetTrend.Store.Outbox;
-using FleetTrend.Store.Recipients;
 using FleetTrend.Store.Reports;
 using FleetTrend.Store.Requests;
+using FleetTrend.Store.Schedules;
 using Microsoft.Extensions.DependencyInjection;
 using static FleetTrend.IntegrationTests.Store.StoreFixture;
 
@@ -39,11 +39,11 @@ public sealed class ReportStoreTests(PostgresFixture postgres)
 
         var report = await reports.GetAsync(saved.ReportId, default);
         Assert.Equivalent(Report() with { ReportId = saved.ReportId }, report, strict: true);
-        Assert.Equal(new DateOnly(2026, 3, 15), (await reports.LatestAsync("*", default))!.PeriodEnd);
-        Assert.Null(await reports.LatestAsync("Nowhere", default));
+        Assert.Equal(new DateOnly(2026, 3, 15), (await reports.LatestAsync(ReportScope.WholeFleet, default))!.PeriodEnd);
+        Assert.Null(await reports.LatestAsync(new ReportScope("Nowhere"), default));
         Assert.Null(await reports.GetAsync(999, default));
         var page = await reports.ListAsync(null, 1, null, default);
-        Assert.Equal(saved.ReportId, Assert.Single((await reports.ListAsync("*", 1, page.NextPageToken, default)).Items).ReportId);
+        Assert.Equal(saved.ReportId, Assert.Single((await reports.ListAsync(ReportScope.WholeFleet, 1, page.NextPageToken, default)).Items).ReportId);
     }
 
     [Fact]
@@ -102,16 +102,23 @@ public sealed class ReportStoreTests(PostgresFixture postgres)
     public async Task Recipients_are_set_as_a_whole()
     {
         await using var store = await CreateAsync(postgres);
-        var recipients = store.StartProcess().GetRequiredService<RecipientStore>();
+        var schedules = store.StartProcess().GetRequiredService<ScheduleStore>();
+        var home = new ReportScope("Invented Field");
 
-        await recipients.SetAsync("Invented Field", ["b@shop.example", "a@shop.example", "b@shop.example"], write: true, default);
-        await recipients.SetAsync("*", ["director@shop.example"], write: true, default);
-        await recipients.SetAsync("Invented Field", ["c@shop.example", "b@shop.example"], write: true, default);
+        await SetAsync(home, "b@shop.example", "a@shop.example", "b@shop.example");
+        await SetAsync(ReportScope.WholeFleet, "director@shop.example");
+        Assert.Equal(["b@shop.example", "c@shop.example"], await SetAsync(home, "c@shop.example", "b@shop.example"));
 
-        Assert.Equal(["b@shop.example", "c@shop.example"], await recipients.ReadAsync("Invented Field", default));
-        Assert.Equal(["*", "Invented Field"], (await recipients.ListAsync(default)).Select(list => list.Base));
-        await recipients.SetAsync("Invented Field", [], write: true, default);
-        Assert.Equal(["*"], (await recipients.ListAsync(default)).Select(list => list.Base));
+        Assert.Equal(
+            [("Whole fleet", "director@shop.example"), ("Base Invented Field", "b@shop.example c@shop.example")],
+            (await schedules.ListAsync(default)).Select(s => (s.Name, string.Join(' ', s.Recipients))));
+        await SetAsync(home);
+        Assert.Equal([1, 0], (await schedules.ListAsync(default)).Select(s => s.Recipients.Count));
+
+        Task<IReadOnlyList<string>> SetAsync(ReportScope scope, params string[] addresses) => schedules.SetRecipientsAsync(
+            scope, addresses,
+            new ShippedSlot(new WeeklySlot(DayOfWeek.Monday, new TimeOnly(6, 0)), TimeZoneInfo.Utc).ScheduleOf(scope, DateTimeOffset.UnixEpoch),
+            write: true, default);
     }
 
     private static StoredReport Report(int week = 0) => new()
