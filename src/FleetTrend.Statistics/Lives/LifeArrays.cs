@@ -6,6 +6,8 @@ namespace FleetTrend.Statistics.Lives;
 /// Lives as arrays of log ages, split by the kind of term that each adds to the log-likelihood, so that a term is a loop without branches:
 /// survivals (right-censored, and entries with negative weight), exact failures, left-censored, and intervals.
 /// A life seen for zero hours adds no term at all.
+/// The Weibull distribution takes survivals from <see cref="NewSurvivals"/> and <see cref="LateSpans"/> instead: its hazards grow so steeply
+/// that an entry subtracted by itself leaves nothing but rounding.
 /// </summary>
 internal sealed class LifeArrays
 {
@@ -18,6 +20,8 @@ internal sealed class LifeArrays
     internal LifeArrays(IReadOnlyList<Life> lives, int stride)
     {
         var survivals = new TermArray();
+        var newSurvivals = new TermArray();
+        var lateSpans = new IntervalTermArray();
         var exacts = new TermArray();
         var lefts = new TermArray();
         var intervals = new IntervalTermArray();
@@ -36,14 +40,19 @@ internal sealed class LifeArrays
             {
                 Failures += life.Count;
                 if (life.IsExact) exacts.Add(life.Lower, life.Count);
-                else if (life.Lower > 0) intervals.Add(life.Lower, life.Upper, life.Count);
+                else if (life.Lower > 0) intervals.Add(life.Lower, life.Upper, life.Count, life.Entry > 0 ? 0 : life.Count);
                 else lefts.Add(life.Upper, life.Count);
             }
 
             if (life.Entry > 0)
             {
                 survivals.Add(life.Entry, -life.Count);
+                if (life.Lower > life.Entry) lateSpans.Add(life.Entry, life.Lower, life.Count, 0);
                 HasLateEntries = true;
+            }
+            else if (!life.Failed || life.IsExact)
+            {
+                newSurvivals.Add(life.Lower, life.Count);
             }
 
             LatestGood = Math.Max(LatestGood, life.Lower);
@@ -52,6 +61,8 @@ internal sealed class LifeArrays
         }
 
         Survivals = survivals.Close();
+        NewSurvivals = newSurvivals.Close();
+        LateSpans = lateSpans.Close();
         Exacts = exacts.Close();
         Lefts = lefts.Close();
         Intervals = intervals.Close();
@@ -79,6 +90,12 @@ internal sealed class LifeArrays
     internal double ExactLogAgeSum { get; }
 
     internal Terms Survivals { get; }
+
+    /// <summary>Ages that lives watched from new are known to have survived, right-censored ones and exact failures.</summary>
+    internal Terms NewSurvivals { get; }
+
+    /// <summary>From entry to the last age known good, of lives that came under observation with age.</summary>
+    internal IntervalTerms LateSpans { get; }
 
     internal Terms Exacts { get; }
 
@@ -143,8 +160,11 @@ internal sealed class LifeArrays
         }
     }
 
-    /// <summary>Intervals as ln lower and ln(upper/lower), padded with weight zero to a whole number of vectors.</summary>
-    internal sealed record IntervalTerms(double[] LogLower, double[] LogRatio, double[] Weight, int Count);
+    /// <summary>
+    /// Intervals as ln lower and ln(upper/lower), with the weight of the interval and that of having survived to its lower end from new;
+    /// padded with weight zero to a whole number of vectors.
+    /// </summary>
+    internal sealed record IntervalTerms(double[] LogLower, double[] LogRatio, double[] Weight, double[] NewWeight, int Count);
 
     private sealed class TermArray
     {
@@ -182,9 +202,10 @@ internal sealed class LifeArrays
         private double[] lower = [];
         private double[] ratio = [];
         private double[] weight = [];
+        private double[] newWeight = [];
         private int count;
 
-        internal void Add(double from, double to, double w)
+        internal void Add(double from, double to, double w, double fromNew)
         {
             if (count == lower.Length)
             {
@@ -192,10 +213,12 @@ internal sealed class LifeArrays
                 Array.Resize(ref lower, size);
                 Array.Resize(ref ratio, size);
                 Array.Resize(ref weight, size);
+                Array.Resize(ref newWeight, size);
             }
 
             lower[count] = from;
             ratio[count] = (to - from) / from; // exact for close ends, where ln upper - ln lower would lose all digits
+            newWeight[count] = fromNew;
             weight[count++] = w;
         }
 
@@ -205,6 +228,7 @@ internal sealed class LifeArrays
             Array.Resize(ref lower, length);
             Array.Resize(ref ratio, length);
             Array.Resize(ref weight, length);
+            Array.Resize(ref newWeight, length);
             if (count > 0)
             {
                 lower.AsSpan(count).Fill(lower[count - 1]);
@@ -212,9 +236,10 @@ internal sealed class LifeArrays
             }
 
             weight.AsSpan(count).Clear();
+            newWeight.AsSpan(count).Clear();
             Vectors.LogInPlace(lower);
             Vectors.LogP1InPlace(ratio);
-            return new IntervalTerms(lower, ratio, weight, count);
+            return new IntervalTerms(lower, ratio, weight, newWeight, count);
         }
     }
 }

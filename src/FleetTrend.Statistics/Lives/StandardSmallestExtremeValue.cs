@@ -5,7 +5,7 @@ namespace FleetTrend.Statistics.Lives;
 
 /// <summary>
 /// The standard smallest-extreme-value distribution of ln t, for the Weibull and exponential distributions. With H = e^z the cumulative hazard,
-/// a survival term is -H, and an interval term is -H(lower) + ln(1 - e^-(H(upper) - H(lower))).
+/// a survival term is -H, from a late entry -(H(lower) - H(entry)), and an interval term is that and ln(1 - e^-(H(upper) - H(lower))).
 /// </summary>
 internal sealed class StandardSmallestExtremeValue : StandardDistribution
 {
@@ -38,8 +38,8 @@ internal sealed class StandardSmallestExtremeValue : StandardDistribution
     internal override LikelihoodPoint LogLikelihood(LifeArrays lives, double mu, double tau)
     {
         var sums = new Sums(mu, Math.Exp(tau));
-        sums.AddSurvivals(lives.Survivals);
-        sums.AddSurvivals(lives.Exacts);
+        sums.AddSurvivals(lives.NewSurvivals);
+        sums.AddSpans(lives.LateSpans);
         sums.AddLefts(lives.Lefts);
         sums.AddIntervals(lives.Intervals);
         return (sums.Point() + ExactTerms(lives, mu, tau)).OrImpossible();
@@ -104,21 +104,33 @@ internal sealed class StandardSmallestExtremeValue : StandardDistribution
             }
         }
 
+        internal void AddSpans(LifeArrays.IntervalTerms terms)
+        {
+            var ages = AsVectors(terms.LogLower);
+            var ratios = AsVectors(terms.LogRatio);
+            var weights = AsVectors(terms.Weight);
+            for (var i = 0; i < ages.Length; i++)
+            {
+                var z = slope * (ages[i] - location);
+                var (difference, first, second) = Difference(Vector.Exp(z), z, slope * ratios[i]);
+                h0 += weights[i] * difference;
+                h1 += weights[i] * first;
+                h2 += weights[i] * (second - first);
+            }
+        }
+
         internal void AddIntervals(LifeArrays.IntervalTerms terms)
         {
             var lowers = AsVectors(terms.LogLower);
             var ratios = AsVectors(terms.LogRatio);
             var weights = AsVectors(terms.Weight);
+            var newWeights = AsVectors(terms.NewWeight);
             for (var i = 0; i < lowers.Length; i++)
             {
                 var z = slope * (lowers[i] - location);
-                var width = slope * ratios[i];
-                var end = z + width;
                 var hazard = Vector.Exp(z);
-                AddHazard(weights[i] * hazard, z);
-                var difference = hazard * Vectors.ExpM1(width);
-                var first = (end * difference) + (width * hazard);
-                var second = ((end + (end * end)) * difference) + (width * (Vector<double>.One + end + z) * hazard);
+                AddHazard(newWeights[i] * hazard, z);
+                var (difference, first, second) = Difference(hazard, z, slope * ratios[i]);
                 AddDifference(weights[i], difference, first, second);
             }
         }
@@ -137,6 +149,18 @@ internal sealed class StandardSmallestExtremeValue : StandardDistribution
 
         private static ReadOnlySpan<Vector<double>> AsVectors(double[] values) =>
             MemoryMarshal.Cast<double, Vector<double>>(values.AsSpan());
+
+        /// <summary>The hazard accumulated between z and z + width, and its first two derivatives in tau, with its own relative accuracy.</summary>
+        private static (Vector<double> Value, Vector<double> First, Vector<double> Second) Difference(
+            Vector<double> hazard, Vector<double> z, Vector<double> width)
+        {
+            var end = z + width;
+            var difference = hazard * Vectors.ExpM1(width);
+            return (
+                difference,
+                (end * difference) + (width * hazard),
+                ((end + (end * end)) * difference) + (width * (Vector<double>.One + end + z) * hazard));
+        }
 
         private void AddHazard(Vector<double> weighted, Vector<double> z)
         {
