@@ -9,6 +9,7 @@ using FleetTrend.Trends.LeakErosions;
 using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.OpenFindings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.PartNumbers;
 using FleetTrend.Trends.Positions;
 using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
@@ -44,6 +45,9 @@ public static class Analyses
 
     /// <summary>Lives of parts.</summary>
     public static PartLifeAnalysis PartLives { get; } = new();
+
+    /// <summary>Part numbers of a kind beside each other.</summary>
+    public static PartNumberAnalysis PartNumbers { get; } = new();
 
     /// <summary>How high or low aircraft, bases and locations run.</summary>
     public static LevelAnalysis Levels { get; } = new();
@@ -102,7 +106,7 @@ public static class Analyses
     /// <summary>Those that a refresh computes.</summary>
     public static IReadOnlyList<Analysis> All { get; } =
     [
-        Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, Levels, Changes, OpenFindings, DueLooks, FailureChances, ChanceCalibrations,
-        Repairs, LeakErosions, RenewalAges, Growth, Spares, Positions, Shrouds, Effects, Scores, Quiet, Silence, DataProblems,
+        Fleet, Rates, Recurrences, Repeats, RecurrenceContrasts, PartLives, PartNumbers, Levels, Changes, OpenFindings, DueLooks, FailureChances,
+        ChanceCalibrations, Repairs, LeakErosions, RenewalAges, Growth, Spares, Positions, Shrouds, Effects, Scores, Quiet, Silence, DataProblems,
     ];
 }

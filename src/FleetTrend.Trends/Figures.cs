@@ -16,6 +16,9 @@ internal static class Figures
     /// <summary>Why a ratio to others has no value.</summary>
     public const string OthersHadNone = "not enough data: the others had no event there, so that only a lower limit exists";
 
+    /// <summary>Beyond so many times, either way, an interval's end says only that the data set no limit.</summary>
+    private const double FarthestLimit = 1000;
+
     private const string Clustered =
         "events over hours; limits on the logarithm with aircraft as clusters, each beside the rate of the others, Student's t (Liang and Zeger 1986; "
         + "Mancl and DeRouen 2001)";
@@ -51,6 +54,17 @@ internal static class Figures
                     Dispersion = r.Dispersion,
                 },
                 _ => figure with { NotEnoughData = $"not enough data: {NumberWords.Count(events, "event", "events")} in no watched hours" });
+    }
+
+    /// <summary>A ratio that rests on lives. An end that lies far from one says only that the data set no limit, and becomes null.</summary>
+    public static Figure Times(IntervalEstimate ratio, double confidence, int failures, int lives, string method)
+    {
+        var figure = OfLives(ratio.Value, ratio.Interval, confidence, "", failures, lives, method);
+        return figure with
+        {
+            Lower = figure.Lower < 1 / FarthestLimit ? null : figure.Lower,
+            Upper = figure.Upper > FarthestLimit ? null : figure.Upper,
+        };
     }
 
     /// <summary>An estimate that rests on lives.</summary>

@@ -55,6 +55,7 @@ public static class FleetTrends
             Repeats = [.. Settled(Analyses.Repeats)],
             RecurrenceContrasts = [.. Settled(Analyses.RecurrenceContrasts)],
             PartLives = [.. Settled(Analyses.PartLives)],
+            PartNumbers = [.. Settled(Analyses.PartNumbers)],
             Levels = [.. Settled(Analyses.Levels)],
             OpenFindings = [.. Settled(Analyses.OpenFindings)],
             DueLooks = [.. Settled(Analyses.DueLooks)],

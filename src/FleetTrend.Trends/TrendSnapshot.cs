@@ -9,6 +9,7 @@ using FleetTrend.Trends.LeakErosions;
 using FleetTrend.Trends.Levels;
 using FleetTrend.Trends.OpenFindings;
 using FleetTrend.Trends.PartLives;
+using FleetTrend.Trends.PartNumbers;
 using FleetTrend.Trends.Positions;
 using FleetTrend.Trends.Quiet;
 using FleetTrend.Trends.Rates;
@@ -56,6 +57,9 @@ public sealed record TrendSnapshot
 
     /// <summary>How high or low aircraft, bases and locations run, most probably high first; empty in trends stored before there were levels.</summary>
     public IReadOnlyList<Level> Levels { get; init; } = [];
+
+    /// <summary>Part numbers of a kind beside each other, those with a difference first; empty in trends stored before they were compared.</summary>
+    public IReadOnlyList<PartNumberTrend> PartNumbers { get; init; } = [];
 
     /// <summary>What is open now, leaks first; empty in trends stored before it was listed.</summary>
     public IReadOnlyList<OpenFinding> OpenFindings { get; init; } = [];

@@ -22,11 +22,17 @@ internal sealed record PartsAtABase(double Scale, double Shape)
 
     /// <summary>The lives of each aircraft, whose hazards differ by a gamma distribution of mean one with this coefficient of variation.</summary>
     public Life[][] Draw(Random random, int aircraft, double variation) =>
-        [.. Enumerable.Range(0, aircraft).Select(_ => OfAircraft(random, variation))];
+        [.. Enumerable.Range(0, aircraft).Select(_ => OfAircraft(random, Hazard(random, variation)))];
 
-    private Life[] OfAircraft(Random random, double variation)
+    /// <summary>Lives of this number and of another on the same aircraft.</summary>
+    public UnitLives[] DrawBeside(PartsAtABase other, Random random, int aircraft, double variation) =>
+        [.. Enumerable.Range(0, aircraft).Select(_ => Hazard(random, variation)).Select(h => new UnitLives(OfAircraft(random, h), other.OfAircraft(random, h)))];
+
+    private static double Hazard(Random random, double variation) =>
+        Draws.Frailty(random, variation == 0 ? double.PositiveInfinity : 1 / (variation * variation));
+
+    private Life[] OfAircraft(Random random, double hazard)
     {
-        var hazard = Draws.Frailty(random, variation == 0 ? double.PositiveInfinity : 1 / (variation * variation));
         var scale = Scale * Math.Pow(hazard, -1 / Shape);
         var end = Draws.Between(random, From, To);
         List<double> looks = [0];

@@ -5,8 +5,8 @@ internal static class Sections
 {
     public static IEnumerable<Section> All =>
     [
-        LifeCoverage.Section, FewFailureCoverage.Section, BaseComparison.Section, RepairComparison.Section, LeaksLeft.Section, PositionStudy.Section,
-        ClusteredRateCoverage.Section, SpareStudy.Section, GrowthStudy.Section, ScoreStudy.Section, StudyTable.Section,
+        LifeCoverage.Section, FewFailureCoverage.Section, BaseComparison.Section, PartNumberStudy.Section, RepairComparison.Section, LeaksLeft.Section,
+        PositionStudy.Section, ClusteredRateCoverage.Section, SpareStudy.Section, GrowthStudy.Section, ScoreStudy.Section, StudyTable.Section,
     ];
 
     /// <summary>What stands above the sections.</summary>

@@ -57,6 +57,7 @@ internal static class CallScopes
         ["TrendService/GetAuthorityDraft"] = [TrendsRead],
         ["TrendService/ListFailureChances"] = [TrendsRead],
         ["TrendService/ListChanceCalibrations"] = [TrendsRead],
+        ["TrendService/ListPartNumbers"] = [TrendsRead],
         ["TrendService/ListRepairs"] = [TrendsRead],
         ["TrendService/ListSpares"] = [TrendsRead],
         ["TrendService/ListLeakErosions"] = [TrendsRead],

@@ -15,7 +15,8 @@ internal static class Menu
         ]),
         new("Parts",
         [
-            new("/parts", "How long parts last"), new("/chances", "Chance before the next look"), new("/renewal", "When to renew"), new("/spares", "Spares"),
+            new("/parts", "How long parts last"), new("/part-numbers", "Which part number"), new("/chances", "Chance before the next look"),
+            new("/renewal", "When to renew"), new("/spares", "Spares"),
         ]),
         new("Calls", [new("/flags", "Flags"), new("/effects", "Did it help?"), new("/score", "How right were we?"), new("/backtest", "Back-test")]),
         new("Records",

@@ -84,6 +84,7 @@ internal static class EvidenceMessages
     {
         var row = new Wire.LifeRow
         {
+            PartNumber = life.PartNumber ?? "",
             Exclusion = life.Exclusion switch
             {
                 null => "",

@@ -9,6 +9,22 @@ namespace FleetTrend.Api.Trends;
 internal sealed partial class TrendGrpcService
 {
     /// <inheritdoc/>
+    public override async Task<ListPartNumbersResponse> ListPartNumbers(ListPartNumbersRequest request, ServerCallContext context)
+    {
+        await filters.RefuseUnknownAsync(request, context.CancellationToken);
+        var page = await trends.PageAsync(
+            AsOfPageRequest.Read(request), Analyses.PartNumbers, new ResultFilter { TypeGroup = Asked(request.TypeGroup), Kind = Asked(request.Kind) },
+            Analyses.PartNumbers.Order, context.CancellationToken);
+        return new ListPartNumbersResponse
+        {
+            PartNumbers = { page.Items.Select(n => n.ToWire()) },
+            NextPageToken = page.NextPageToken,
+            Origin = page.Origin,
+            Freshness = page.Freshness,
+        };
+    }
+
+    /// <inheritdoc/>
     public override async Task<ListPositionsResponse> ListPositions(ListPositionsRequest request, ServerCallContext context)
     {
         await filters.RefuseUnknownAsync(request, context.CancellationToken);

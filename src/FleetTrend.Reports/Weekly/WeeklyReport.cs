@@ -50,6 +50,7 @@ public sealed record WeeklyReport
             QuietSection.Compose(draft),
             LevelsSection.Compose(draft),
             PartLivesSection.Compose(draft),
+            PartNumbersSection.Compose(draft),
             GrowthSection.Compose(draft),
             RenewalAgesSection.Compose(draft),
             RatesSection.Compose(draft),

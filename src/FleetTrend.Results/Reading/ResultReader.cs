@@ -101,6 +101,7 @@ public sealed class ResultReader(ResultStore store)
             DueLooks = await AllAsync(Analyses.DueLooks),
             FailureChances = await AllAsync(Analyses.FailureChances),
             ChanceCalibrations = await AllAsync(Analyses.ChanceCalibrations),
+            PartNumbers = await AllAsync(Analyses.PartNumbers),
             Repairs = await AllAsync(Analyses.Repairs),
             Spares = await AllAsync(Analyses.Spares),
             LeakErosions = await AllAsync(Analyses.LeakErosions),

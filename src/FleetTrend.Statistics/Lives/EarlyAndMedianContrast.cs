@@ -45,16 +45,37 @@ public sealed record EarlyAndMedianContrast
     {
         var early = EarlyFailures.Estimate(course, first, age, confidence).Then(a =>
             EarlyFailures.Estimate(course, second, age, confidence).Then(b => EarlyFailureContrast.Compare(a, b, confidence)));
-        var median = LifeContrast.Estimate(distribution, first, second, confidence);
-        if (!median.IsEstimated || !early.TryGetValue(out var found) || found.PValue >= 1 - confidence)
-            return new EarlyAndMedianContrast(early, median, 0);
+        var (median, from) = Decide(
+            early,
+            from => LifeContrast.Estimate(distribution, From(first, from), From(second, from), confidence),
+            m => m.PValue,
+            (m, p) => m with { PValue = p },
+            age,
+            confidence);
+        return new EarlyAndMedianContrast(early, median, from);
+    }
 
-        // Called only where both say so, with early failures and without; the limits shown are those of the one that decides.
-        var late = LifeContrast.Estimate(distribution, From(first, age), From(second, age), confidence);
-        if (!late.IsEstimated) return new EarlyAndMedianContrast(early, late, age);
-        return median.Value.PValue < 1 - confidence && late.Value.PValue >= 1 - confidence
-            ? new EarlyAndMedianContrast(early, late, age)
-            : new EarlyAndMedianContrast(early, median.Value with { PValue = Math.Max(median.Value.PValue, late.Value.PValue) }, 0);
+    /// <summary>
+    /// The comparison of lives that stands beside one of early failures, and the age from which it counts them. Lives are called different only where
+    /// both say so, with early failures and without; the limits shown are those of the one that decides.
+    /// </summary>
+    /// <param name="early">The comparison of early failures.</param>
+    /// <param name="compare">Compares lives as seen from an age on; 0 for all of them.</param>
+    /// <param name="pValue">Its p-value.</param>
+    /// <param name="withPValue">The same with another p-value.</param>
+    /// <param name="age">The early age.</param>
+    /// <param name="confidence">Confidence.</param>
+    internal static (Outcome<T> Lives, double From) Decide<T>(
+        Outcome<EarlyFailureContrast> early, Func<double, Outcome<T>> compare, Func<T, double> pValue, Func<T, double, T> withPValue, double age,
+        double confidence)
+        where T : notnull
+    {
+        var all = compare(0);
+        if (!all.IsEstimated || !early.TryGetValue(out var found) || found.PValue >= 1 - confidence) return (all, 0);
+        var late = compare(age);
+        if (!late.IsEstimated) return (late, age);
+        var (p, later) = (pValue(all.Value), pValue(late.Value));
+        return p < 1 - confidence && later >= 1 - confidence ? (late, age) : (withPValue(all.Value, Math.Max(p, later)), 0);
     }
 
     /// <summary>The distribution whose course the early hours follow: of the family, or of constant hazard where that has no fit.</summary>
@@ -63,8 +84,11 @@ public sealed record EarlyAndMedianContrast
     public static LifeModel Course(LifeDistribution distribution, IReadOnlyList<Life> lives) =>
         LifeFit.Fit(distribution, lives).Match(fit => fit.Model, _ => new LifeModel(LifeDistribution.Exponential, 1000));
 
-    private static IReadOnlyList<IReadOnlyList<Life>> From(IReadOnlyList<IReadOnlyList<Life>> units, double age) =>
-        [.. units.Select(u => (IReadOnlyList<Life>)[.. u.Select(l => From(l, age)).OfType<Life>()])];
+    /// <summary>Lives as seen from an age on; 0 leaves them as they are.</summary>
+    internal static IReadOnlyList<Life> From(IReadOnlyList<Life> lives, double age) =>
+        age == 0 ? lives : [.. lives.Select(l => From(l, age)).OfType<Life>()];
+
+    private static IReadOnlyList<IReadOnlyList<Life>> From(IReadOnlyList<IReadOnlyList<Life>> units, double age) => [.. units.Select(u => From(u, age))];
 
     /// <summary>A life as seen from an age on; null where it ended before, or more likely before than after.</summary>
     private static Life? From(Life life, double age)

@@ -10,7 +10,7 @@ namespace FleetTrend.Statistics.Lives;
 /// <remarks>
 /// One shape and a scale each, so that the ratio holds at every share failed. The variance of its logarithm is that of the
 /// jackknife over units, each leaving both sets at once, in one Newton step from the fit. Few units make it unsteady; therefore the statistic is held
-/// against Student's t. Where units scatter less than independent lives would, the variance of independent lives counts.
+/// against Student's t. Where units do not scatter at all, the variance of independent lives counts.
 /// Source: accelerated life with a factor, Meeker and Escobar 1998, chapter 17; jackknife by clusters, Lipsitz, Dear and Zhao 1994; sandwich variance,
 /// Liang and Zeger 1986. How often it is right: COVERAGE.md.
 /// </remarks>
@@ -20,8 +20,10 @@ public sealed record SharedUnitsContrast
     {
         Shape = Math.Exp(fit.Tau);
         DegreesOfFreedom = units - 2;
-        LogStandardError = Math.Sqrt(jackknife);
-        DesignEffect = jackknife / Math.Pow(fit.LogRatioStandardError(0, 1), 2);
+        var independent = Math.Pow(fit.LogRatioStandardError(0, 1), 2);
+        var variance = jackknife > 1e-9 * independent ? jackknife : independent;
+        LogStandardError = Math.Sqrt(variance);
+        DesignEffect = variance / independent;
         var log = fit.Mus[0] - fit.Mus[1];
         var reach = StudentT.InvCDF(0, 1, DegreesOfFreedom, (1 + confidence) / 2) * LogStandardError;
         Ratio = new IntervalEstimate(Math.Exp(log), new Interval(Math.Exp(log - reach), Math.Exp(log + reach), confidence));
@@ -44,7 +46,7 @@ public sealed record SharedUnitsContrast
     public int DegreesOfFreedom { get; }
 
     /// <summary>Two-sided chance of a ratio at least this far from 1, did both sets last alike.</summary>
-    public double PValue { get; }
+    public double PValue { get; init; }
 
     /// <summary>Fits both sets and compares them.</summary>
     /// <param name="distribution">A family with two parameters.</param>

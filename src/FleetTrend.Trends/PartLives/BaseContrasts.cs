@@ -7,9 +7,6 @@ namespace FleetTrend.Trends.PartLives;
 /// <summary>Part life at one base against the other bases, and what follows when all comparisons are known.</summary>
 internal static class BaseContrasts
 {
-    /// <summary>Beyond so many times, either way, an interval's end says only that the data set no limit.</summary>
-    private const double FarthestLimit = 1000;
-
     private const string MedianMethod =
         "ratio of fitted medians, aircraft independent and not their parts: jackknife over aircraft, Student's t (Lipsitz, Dear and Zhao 1994)";
 
@@ -96,13 +93,8 @@ internal static class BaseContrasts
 
     private static Figure Ratio(IntervalEstimate ratio, string method, FittedLives here, TrendParameters parameters)
     {
-        var figure = Figures.OfLives(ratio.Value, ratio.Interval, parameters.Confidence, "", here.Failures, here.Count, method);
-        return figure with
-        {
-            Lower = figure.Lower < 1 / FarthestLimit ? null : figure.Lower,
-            Upper = figure.Upper > FarthestLimit ? null : figure.Upper,
-            NotEnoughData = figure.Value is null ? "none elsewhere, so that only a lower limit exists" : null,
-        };
+        var figure = Figures.Times(ratio, parameters.Confidence, here.Failures, here.Count, method);
+        return figure with { NotEnoughData = figure.Value is null ? "none elsewhere, so that only a lower limit exists" : null };
     }
 
     private static Figure Median(LifeFit fit, FittedLives lives, TrendParameters parameters) =>

@@ -6,9 +6,6 @@ namespace FleetTrend.Trends.Repairs;
 /// <summary>Compares each two actions at the same kind of location.</summary>
 internal static class RepairComparisons
 {
-    /// <summary>Beyond so many times, either way, an interval's end says only that the data set no limit.</summary>
-    private const double FarthestLimit = 1000;
-
     private const string TimesAsLongMethod =
         "Weibull with one shape and a scale each between looks; aircraft independent and not their repairs: jackknife over aircraft, Student's t (Meeker and "
         + "Escobar 1998, chapter 17; Lipsitz, Dear and Zhao 1994)";
@@ -45,7 +42,8 @@ internal static class RepairComparisons
             {
                 Longer = first.Action,
                 Shorter = second.Action,
-                TimesAsLong = Ratio(contrast.Ratio, TimesAsLongMethod, first, second, parameters),
+                TimesAsLong = Figures.Times(
+                    contrast.Ratio, parameters.Confidence, first.CameBack + second.CameBack, first.Followed + second.Followed, TimesAsLongMethod),
                 PValue = contrast.PValue,
             };
         }
@@ -73,15 +71,4 @@ internal static class RepairComparisons
     private static IReadOnlyList<UnitLives> Units(RepairGroup first, RepairGroup second) =>
         [.. first.ByAircraft.Keys.Union(second.ByAircraft.Keys, StringComparer.Ordinal).Order(StringComparer.Ordinal)
             .Select(a => new UnitLives(first.ByAircraft.GetValueOrDefault(a, []), second.ByAircraft.GetValueOrDefault(a, [])))];
-
-    private static Figure Ratio(Statistics.IntervalEstimate ratio, string method, RepairGroup first, RepairGroup second, TrendParameters parameters)
-    {
-        var figure = Figures.OfLives(
-            ratio.Value, ratio.Interval, parameters.Confidence, "", first.CameBack + second.CameBack, first.Followed + second.Followed, method);
-        return figure with
-        {
-            Lower = figure.Lower < 1 / FarthestLimit ? null : figure.Lower,
-            Upper = figure.Upper > FarthestLimit ? null : figure.Upper,
-        };
-    }
 }

@@ -26,6 +26,11 @@ public static class ChanceWords
     /// <param name="p">The p-value, adjusted for all comparisons.</param>
     public static string OfRepairs(PValue p) => $"If they held alike, a difference this large would come up {HowOften(p)}, all comparisons allowed for";
 
+    /// <summary>How often a difference between part numbers: <c>If they lasted alike, a difference this large would come up about once in 900</c>; no full
+    /// stop.</summary>
+    /// <param name="p">The p-value, adjusted for all comparisons.</param>
+    public static string OfPartNumbers(PValue p) => $"If they lasted alike, a difference this large would come up {HowOften(p)}, all comparisons allowed for";
+
     /// <summary>How often a difference between positions: <c>If the cylinders of an aircraft were alike, a difference this large would come up about once in
     /// 900</c>; no full stop.</summary>
     /// <param name="p">The p-value, adjusted for all comparisons.</param>

@@ -79,6 +79,7 @@ public sealed class AccessMatrixTests(PostgresFixture postgres) : IAsyncLifetime
         ["SourceService/ListSources"] = "A",
         ["TrendService/ListEvidence"] = "R",
         ["TrendService/ListPartLives"] = "R",
+        ["TrendService/ListPartNumbers"] = "R",
         ["TrendService/ListRates"] = "R",
         ["TrendService/ListRecurrences"] = "R",
         ["TrendService/ListLevels"] = "R",

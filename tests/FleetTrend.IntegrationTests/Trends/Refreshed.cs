@@ -43,7 +43,7 @@ internal static class Refreshed
         };
         var rows = Rows(Analyses.Fleet, trends.Fleet).Concat(Rows(Analyses.Rates, trends.Rates)).Concat(Rows(Analyses.Recurrences, trends.Recurrences))
             .Concat(Rows(Analyses.Repeats, trends.Repeats)).Concat(Rows(Analyses.RecurrenceContrasts, trends.RecurrenceContrasts))
-            .Concat(Rows(Analyses.PartLives, trends.PartLives))
+            .Concat(Rows(Analyses.PartLives, trends.PartLives)).Concat(Rows(Analyses.PartNumbers, trends.PartNumbers))
             .Concat(Rows(Analyses.Levels, trends.Levels)).Concat(Rows(Analyses.Effects, trends.Effects)).Concat(Rows(Analyses.Scores, trends.Scores))
             .Concat(Rows(Analyses.OpenFindings, trends.OpenFindings))
             .Concat(Rows(Analyses.DueLooks, trends.DueLooks))

@@ -43,21 +43,24 @@ internal sealed class UnitFleet(
                 Assignments = { new Assignment { FromDate = ShopCards.ToWire(First), Base = "test stand", TypeGroup = typeGroup } },
             },
         });
-        records.Add(new Record
-        {
-            Key = Key(),
-            Installation = new Installation
-            {
-                Registration = registration,
-                Location = Location,
-                InstallationDate = ShopCards.ToWire(First),
-                TimeInServiceHours = 0,
-                PartHours = 0,
-                PartNumber = partNumber,
-            },
-        });
+        Installed(registration, Location, partNumber);
         return registration;
     }
+
+    /// <summary>A new part that went in on the first day.</summary>
+    public void Installed(string registration, string location, string partNumber) => records.Add(new Record
+    {
+        Key = Key(),
+        Installation = new Installation
+        {
+            Registration = registration,
+            Location = location,
+            InstallationDate = ShopCards.ToWire(First),
+            TimeInServiceHours = 0,
+            PartHours = 0,
+            PartNumber = partNumber,
+        },
+    });
 
     public void Looked(string registration, double hours) => records.Add(new Record
     {

@@ -38,7 +38,7 @@ internal sealed class PartModel(ResultReader results, FreshnessReader freshness)
         var query = $"type-group={Uri.EscapeDataString(typeGroup)}&kind={Uri.EscapeDataString(kind)}";
         var filter = new ResultFilter { TypeGroup = typeGroup, Kind = kind };
         if (await results.LatestAsync(ct) is not { } published
-            || await results.AssembleAsync(published, [Analyses.PartLives, Analyses.RenewalAges], filter, ct) is not { PartLives: [var first, ..] } trends)
+            || await results.AssembleAsync(published, [Analyses.PartLives, Analyses.PartNumbers, Analyses.RenewalAges], filter, ct) is not { PartLives: [var first, ..] } trends)
         {
             Response.StatusCode = StatusCodes.Status404NotFound;
             return Page();
@@ -48,6 +48,7 @@ internal sealed class PartModel(ResultReader results, FreshnessReader freshness)
         Heading = $"{FirstLetter.Capital(LocationWords.Kind(first.KindTitle, kind))}, {typeGroup}";
         RowsAddress = $"/traces/lives.csv?typeGroup={Uri.EscapeDataString(typeGroup)}&kind={Uri.EscapeDataString(kind)}";
         SectionsHtml = ReportHtml.Render(PartLivesSection.Compose(trends, typeGroup, kind).Section, _ => $"/parts/plot.png?{query}")
+            + (trends.PartNumbers.Count > 0 ? ReportHtml.Render(PartNumbersSection.Compose(trends)) : "")
             + ReportHtml.Render(RenewalAgesSection.Compose(trends, typeGroup, kind));
         return Page();
     }
