@@ -62,6 +62,19 @@ public sealed class BriefTests
         Assert.StartsWith("Nothing to pull in; ", report.Document.Preview, StringComparison.Ordinal);
     }
 
+    [Fact] // News is told once: what the report before said already stands in the whole report only.
+    public void What_is_called_since_the_report_before_is_told_once()
+    {
+        var now = Snapshot() with { Repairs = [RepairsSectionTests.Trend()], PartNumbers = [PartNumbersSectionTests.Trend()] };
+        var first = WeeklyReport.Compose(now, WeekBefore(), Inputs(ReportScope.WholeFleet)).Render().Text.ReplaceLineEndings(" ");
+        Assert.Contains("Exhaust gasket: G-2 lasts about 1.8 times as long as G-1.", first, StringComparison.Ordinal);
+        Assert.Contains("9 cracked again within 200 h", first.Replace("  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+        var next = WeeklyReport.Compose(now, now, Inputs(ReportScope.WholeFleet));
+        Assert.DoesNotContain("G-2", next.Render().Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("cracked again", next.Render().Text, StringComparison.Ordinal);
+        Assert.Contains("G-2 lasts about", next.RenderWhole().Text.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
     [Fact] // Somebody has taken it on: it is no news, and stays in the report.
     public void What_is_acknowledged_is_not_pulled_in_again()
     {

@@ -43,7 +43,7 @@ public sealed class PartNumbersSectionTests
     public void Where_no_number_is_on_record_the_page_says_what_would_tell() =>
         Assert.Contains("No installation on record tells a part number, as of", Page(Snapshot()).TextContent, StringComparison.Ordinal);
 
-    private static PartNumberTrend Trend(PartNumberFinding finding = PartNumberFinding.Better) => new()
+    internal static PartNumberTrend Trend(PartNumberFinding finding = PartNumberFinding.Better) => new()
     {
         TypeGroup = Snapshot().Fleet[0].TypeGroup,
         Kind = "gasket",

@@ -82,7 +82,7 @@ public sealed class RepairsSectionTests
             "too few have come back to compare a replacement with a stop drilling", RepairWords.Compared(few with { Counts = null, PValue = null }, Condition.Crack));
     }
 
-    private static RepairTrend Trend(RepairFinding finding = RepairFinding.HoldsLonger, int back = 9) => new()
+    internal static RepairTrend Trend(RepairFinding finding = RepairFinding.HoldsLonger, int back = 9) => new()
     {
         TypeGroup = Snapshot().Fleet[0].TypeGroup,
         Kind = "y-weld",

@@ -77,7 +77,7 @@ public sealed class FlagTests
         Assert.Contains("Part number and batch", string.Join('\n', flag.WhatToCheck), StringComparison.Ordinal);
     }
 
-    [Fact] // One subject has one flag: where parts of a base last less long than elsewhere and, lately, than they did, it says both.
+    [Fact] // One subject has one flag: where parts of a base fail sooner than elsewhere and, lately, than they did, it says both.
     public void A_base_that_differs_and_gets_worse_is_one_flag()
     {
         var fleet = new SimulatedFleet { Seed = 1, Welds = 0, SouthLifeFactor = 0.4 };

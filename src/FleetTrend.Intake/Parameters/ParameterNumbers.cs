@@ -24,7 +24,7 @@ public static class ParameterNumbers
         // Above one half more calls would be false than true.
         new(
             "false_discovery_rate", "False alarms among bases called",
-            "A base is called, because parts last less long there than elsewhere, where at most this share of calls this strong or stronger are false "
+            "A base is called, because parts fail sooner there than elsewhere, where at most this share of calls this strong or stronger are false "
                 + "alarms. Lower calls fewer bases, and later.",
             0.001, 0.5, 3),
 

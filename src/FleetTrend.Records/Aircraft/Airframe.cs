@@ -7,7 +7,7 @@ public sealed record Airframe : RecordContent
     public required string Registration { get; init; }
 
     /// <summary>From this day on every look, finding, action and change of parts is in the records.</summary>
-    /// <remarks>A part installed before it is left-truncated: earlier failures of its like would not have been seen.</remarks>
+    /// <remarks>A part installed before it is left-truncated: earlier failures at its location would not have been seen.</remarks>
     public required DateOnly WatchStartDate { get; init; }
 
     /// <summary>Base and type group over time, ascending by date without repeated dates; at least one.</summary>

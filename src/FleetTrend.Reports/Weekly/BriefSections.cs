@@ -2,6 +2,8 @@ using FleetTrend.Records.Flags;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Trends.OpenFindings;
+using FleetTrend.Trends.PartNumbers;
+using FleetTrend.Trends.Repairs;
 using FleetTrend.Trends.Spares;
 
 namespace FleetTrend.Reports.Weekly;
@@ -84,15 +86,26 @@ internal static class BriefSections
         return new ReportSection("brief-open", "Open now", blocks);
     }
 
-    /// <summary>Bases where something changed, or parts fail sooner than elsewhere.</summary>
+    /// <summary>Bases where something changed or parts fail sooner than elsewhere, and part numbers that are called since the report before.</summary>
     private static ReportSection? Changed(ReportDraft draft)
     {
         List<FlagLine> bases = [.. draft.Flags.Where(f => f.Flag.Registration is null && f.Flag.Tier == FlagTier.Flag
             && f.State != FlagLineState.Acknowledged)];
-        if (bases.Count == 0) return null;
-        List<Block> blocks = [new Block.Bullets([.. bases.Take(MostLines).Select(f => (Line)$"{FirstLetter.Capital(FlagHeadline.Format(f.Flag))}.")])];
-        AddRest(blocks, draft, bases.Count > MostLines ? $"{NumberWords.Count(bases.Count - MostLines)} more" : "What to check", "flags");
-        return new ReportSection("brief-changed", "Changed", blocks);
+        var numbers = PartNumbersSection.NewlyCalled(draft);
+        List<Block> blocks = [];
+        if (bases.Count > 0)
+        {
+            blocks.Add(new Block.Bullets([.. bases.Take(MostLines).Select(f => (Line)$"{FirstLetter.Capital(FlagHeadline.Format(f.Flag))}.")]));
+            AddRest(blocks, draft, bases.Count > MostLines ? $"{NumberWords.Count(bases.Count - MostLines)} more" : "What to check", "flags");
+        }
+
+        if (numbers.Count > 0)
+        {
+            blocks.Add(new Block.Bullets([PartNumberWords.Headline(numbers[0])]));
+            AddRest(blocks, draft, numbers.Count > 1 ? $"{NumberWords.Count(numbers.Count - 1)} more" : "Beside each other", "part-numbers");
+        }
+
+        return blocks.Count == 0 ? null : new ReportSection("brief-changed", "Changed", blocks);
     }
 
     private static ReportSection? Order(ReportDraft draft)
@@ -113,13 +126,25 @@ internal static class BriefSections
         return new ReportSection("brief-due", "Due", blocks);
     }
 
+    /// <summary>What was done with its verdict, and repairs of which one is called to hold longer since the report before.</summary>
     private static ReportSection? DidItWork(ReportDraft draft)
     {
         var told = EffectsSection.Told(draft);
-        if (told.Count == 0) return null;
-        List<Block> blocks = [new Block.Bullets([.. told.Take(MostLines).Select(e => (Line)EffectsSection.Short(e))])];
-        AddRest(blocks, draft, told.Count > MostLines ? $"{NumberWords.Count(told.Count - MostLines)} more, with counts" : "The counts behind it", "effects");
-        return new ReportSection("brief-effects", "Did it work?", blocks);
+        var repairs = RepairsSection.NewlyCalled(draft);
+        List<Block> blocks = [];
+        if (told.Count > 0)
+        {
+            blocks.Add(new Block.Bullets([.. told.Take(MostLines).Select(e => (Line)EffectsSection.Short(e))]));
+            AddRest(blocks, draft, told.Count > MostLines ? $"{NumberWords.Count(told.Count - MostLines)} more, with counts" : "The counts behind it", "effects");
+        }
+
+        if (repairs.Count > 0)
+        {
+            blocks.Add(new Block.Bullets([$"{FirstLetter.Capital(RepairWords.Counts(repairs[0]))}."]));
+            AddRest(blocks, draft, repairs.Count > 1 ? $"{NumberWords.Count(repairs.Count - 1)} more" : "Which repairs hold", "repairs");
+        }
+
+        return blocks.Count == 0 ? null : new ReportSection("brief-effects", "Did it work?", blocks);
     }
 
     /// <summary>Forecasts that were off: whoever reads the figures above should know.</summary>

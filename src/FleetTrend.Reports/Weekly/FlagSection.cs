@@ -33,7 +33,7 @@ public static class FlagSection
         if (flags.Count == 0)
             return new ReportSection("flags", heading, [new Block.Paragraph("None. That is no sign that all is well.")]);
         var draft = ReportDraft.OfPage(snapshot);
-        Column[] columns = [new("Tail or base"), new("What it says"), new("Beside its like"), new("State"), new("Flag")];
+        Column[] columns = [new("Tail or base"), new("What it says"), new("Beside the others"), new("State"), new("Flag")];
         List<Block> blocks =
         [
             new Block.Table(

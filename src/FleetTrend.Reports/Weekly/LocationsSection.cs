@@ -8,7 +8,7 @@ using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Reports.Weekly;
 
-/// <summary>Where on a type group a condition arises: every location, or one with its like and the aircraft behind it. For pages.</summary>
+/// <summary>Where on a type group a condition arises: every location, or one with the others of its kind and the aircraft behind it. For pages.</summary>
 public static class LocationsSection
 {
     /// <summary>From this chance on to run above 1.5 times the others, a location stands out; less is too unsure to be said in a sentence.</summary>

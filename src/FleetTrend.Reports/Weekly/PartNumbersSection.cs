@@ -47,9 +47,7 @@ public static class PartNumbersSection
 
     internal static ReportSection? Compose(ReportDraft draft)
     {
-        var groups = draft.Fleet.Select(l => l.TypeGroup).ToHashSet(StringComparer.Ordinal);
-        List<PartNumberTrend> told = [.. draft.Current.PartNumbers
-            .Where(t => groups.Contains(t.TypeGroup) && t.Comparisons.Any(c => c.Finding == PartNumberFinding.Better))];
+        var told = Called(draft);
         if (told.Count == 0)
             return null;
         List<Block> blocks = [new Block.Bullets([.. told.Take(MostLines).Select(t => (Line)PartNumberWords.Verdict(t))])];
@@ -60,6 +58,21 @@ public static class PartNumbersSection
             blocks.Add(new Block.Paragraph($"{NumberWords.Count(rest)} more.", IsAside: true));
         return new ReportSection("part-numbers", Heading, blocks);
     }
+
+    /// <summary>Kinds of part of which one number is called better now and none was in the report before.</summary>
+    internal static IReadOnlyList<PartNumberTrend> NewlyCalled(ReportDraft draft)
+    {
+        var before = (draft.Previous?.PartNumbers ?? []).Where(IsCalled).Select(t => (t.TypeGroup, t.Kind)).ToHashSet();
+        return [.. Called(draft).Where(t => !before.Contains((t.TypeGroup, t.Kind)))];
+    }
+
+    private static List<PartNumberTrend> Called(ReportDraft draft)
+    {
+        var groups = draft.Fleet.Select(l => l.TypeGroup).ToHashSet(StringComparer.Ordinal);
+        return [.. draft.Current.PartNumbers.Where(t => groups.Contains(t.TypeGroup) && IsCalled(t))];
+    }
+
+    private static bool IsCalled(PartNumberTrend trend) => trend.Comparisons.Any(c => c.Finding == PartNumberFinding.Better);
 
     private static Block.Table Counts(PartNumberTrend trend, string asOf) => new(
         $"By part number, {asOf}",

@@ -1,3 +1,4 @@
+using FleetTrend.Records.Findings;
 using FleetTrend.Records.Words;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Trends;
@@ -47,8 +48,7 @@ public static class RepairsSection
 
     internal static ReportSection? Compose(ReportDraft draft)
     {
-        var groups = draft.Fleet.Select(l => l.TypeGroup).ToHashSet(StringComparer.Ordinal);
-        List<RepairTrend> told = [.. draft.Current.Repairs.Where(t => groups.Contains(t.TypeGroup) && IsTold(t))];
+        List<RepairTrend> told = [.. Covered(draft).Where(IsTold)];
         if (told.Count == 0)
             return null;
         List<Block> blocks = [new Block.Bullets([.. told.Take(MostLines).Select(t => (Line)RepairWords.Verdict(t))])];
@@ -60,8 +60,25 @@ public static class RepairsSection
         return new ReportSection("repairs", Heading, blocks);
     }
 
+    /// <summary>Repairs of which one is called to hold longer now and was not in the report before.</summary>
+    internal static IReadOnlyList<RepairTrend> NewlyCalled(ReportDraft draft)
+    {
+        var before = (draft.Previous?.Repairs ?? []).Where(IsCalled).Select(Key).ToHashSet();
+        return [.. Covered(draft).Where(t => IsCalled(t) && !before.Contains(Key(t)))];
+
+        static (string TypeGroup, string Kind, Condition Condition) Key(RepairTrend trend) => (trend.TypeGroup, trend.Kind, trend.Condition);
+    }
+
+    private static IEnumerable<RepairTrend> Covered(ReportDraft draft)
+    {
+        var groups = draft.Fleet.Select(l => l.TypeGroup).ToHashSet(StringComparer.Ordinal);
+        return draft.Current.Repairs.Where(t => groups.Contains(t.TypeGroup));
+    }
+
+    private static bool IsCalled(RepairTrend trend) => trend.Comparisons.Any(c => c.Finding == RepairFinding.HoldsLonger);
+
     private static bool IsTold(RepairTrend trend) =>
-        trend.Comparisons.Any(c => c.Finding == RepairFinding.HoldsLonger)
+        IsCalled(trend)
         || trend.Actions.Any(a => a.Repairs >= LeastRepairs && a.Shares.Any(s => s.Hours == 200 && s.Known >= LeastBack * a.Repairs));
 
     private static Block.Table Counts(RepairTrend trend, string asOf) => new(

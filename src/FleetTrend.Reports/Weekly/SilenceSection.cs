@@ -34,7 +34,7 @@ public static class SilenceSection
                     [.. snapshot.Silences.Select(s => (IReadOnlyList<Line>)
                         [
                             s.Registration, s.Base, s.HoursStillCome ? "Inspections" : "Hours and inspections", s.LastDate is { } day ? NumberWords.Day(day) : "never",
-                            NumberWords.Count(s.DaysSince), s.LongestGapDays is { } longest ? $"{NumberWords.Count(longest)}{(s.IsOwnGap ? "" : ", of its like")}" : "not known",
+                            NumberWords.Count(s.DaysSince), s.LongestGapDays is { } longest ? $"{NumberWords.Count(longest)}{(s.IsOwnGap ? "" : ", median of its type group")}" : "not known",
                         ])]),
             ];
         if (sources.Count > 0)

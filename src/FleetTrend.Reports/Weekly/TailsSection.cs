@@ -23,7 +23,7 @@ internal static class TailsSection
         [
             cards.Count == 0
                 ? new Block.Paragraph("Nothing is flagged. That is no sign that all is well; see the cautions.")
-                : new Block.Paragraph("Look at these first. Each has got worse lately, or parts last less long there than elsewhere.", IsAside: true),
+                : new Block.Paragraph("Look at these first. Each has got worse lately, or parts do not last as long there as elsewhere.", IsAside: true),
         ];
         var told = new Dictionary<string, int>(StringComparer.Ordinal);
         blocks.AddRange(cards.Take(MostCards).Select((lines, i) => Card(draft, i + 1, [.. lines], told)));

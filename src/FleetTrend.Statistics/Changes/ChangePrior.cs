@@ -17,7 +17,7 @@ public sealed record ChangePrior
 
     /// <summary>
     /// Largest shape of the levels that the score takes a unit to come from: the smaller, the more a unit is measured by its own past and the less
-    /// by its like. Held down because a unit that always ran at twice the norm would else be called for what is no change. The ordinary units of the
+    /// by the others. Held down because a unit that always ran at twice the norm would else be called for what is no change. The ordinary units of the
     /// simulated limits keep the spread that was estimated, so that the stated rates hold whatever this is.
     /// </summary>
     public double LargestLevelShape { get; init; } = 0.5;

@@ -1,7 +1,7 @@
 namespace FleetTrend.Statistics.Lives;
 
 /// <summary>
-/// Two sets of units compared twice: does a part fail early more often, and does it last less long? A bad practice at fitting raises the
+/// Two sets of units compared twice: does a part fail early more often, and does it last as long? A bad practice at fitting raises the
 /// first and leaves the second alone.
 /// </summary>
 public sealed record EarlyAndMedianContrast

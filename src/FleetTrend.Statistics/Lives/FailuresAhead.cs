@@ -24,7 +24,7 @@ public static class FailuresAhead
     }
 
     /// <summary>How many of the parts fail in the mean, with the limits of that mean; the count itself scatters more.</summary>
-    /// <param name="parts">The parts, each with the fit of its like.</param>
+    /// <param name="parts">The parts, each with the fit of similar parts.</param>
     /// <param name="confidence">Confidence of the limits, in (0, 1).</param>
     public static IntervalEstimate EstimateSum(IEnumerable<PartAhead> parts, double confidence = 0.95)
     {

@@ -4,7 +4,7 @@ namespace FleetTrend.Statistics.Lives;
 public sealed record PartAhead
 {
     /// <summary>Makes it.</summary>
-    /// <param name="fit">The fitted lives of its like.</param>
+    /// <param name="fit">The fitted lives of similar parts.</param>
     /// <param name="age">Age at which it was last seen good, hours.</param>
     /// <param name="ahead">Hours ahead from that age on.</param>
     /// <exception cref="ArgumentOutOfRangeException">Age or hours ahead are negative or not finite.</exception>
@@ -16,7 +16,7 @@ public sealed record PartAhead
         (Fit, Age, Ahead) = (fit, age, ahead);
     }
 
-    /// <summary>The fitted lives of its like.</summary>
+    /// <summary>The fitted lives of similar parts.</summary>
     public LifeFit Fit { get; }
 
     /// <summary>Age at which it was last seen good, hours.</summary>

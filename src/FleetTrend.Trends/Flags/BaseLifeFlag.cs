@@ -49,7 +49,7 @@ internal static class BaseLifeFlag
         };
     }
 
-    /// <summary>The flag of a base whose parts last less long than elsewhere and, lately, less long than they did there.</summary>
+    /// <summary>The flag of a base whose parts fail sooner than elsewhere and, lately, sooner than they did there.</summary>
     /// <param name="flag">The flag of the comparison with the other bases.</param>
     /// <param name="change">That of the change, about the same base and kind of part.</param>
     public static ProposedFlag With(ProposedFlag flag, ProposedFlag change) =>

@@ -10,7 +10,7 @@ namespace FleetTrend.Trends.Flags;
 /// <summary>What deserves attention by the numbers of all type groups, each thing once.</summary>
 public static class ProposedFlags
 {
-    /// <summary>Flags of a fleet: what gets worse, strongest first, then bases where parts last less long than elsewhere.</summary>
+    /// <summary>Flags of a fleet: what gets worse, strongest first, then bases where parts fail sooner than elsewhere.</summary>
     /// <param name="candidates">What each type group has, by type group.</param>
     /// <param name="parameters">The choices.</param>
     /// <param name="kinds">Every kind that stands in them, by name.</param>

@@ -24,6 +24,6 @@ public enum LookReason
     /// <summary>A condition has come back there, on the same part or in the same place.</summary>
     CameBack = 7,
 
-    /// <summary>By the lives of its like, its part may well have failed by the next look.</summary>
+    /// <summary>By the lives of similar parts, its part may well have failed by the next look.</summary>
     MayHaveFailed = 8,
 }

@@ -1,4 +1,3 @@
-using FleetTrend.Observations.Lives;
 using FleetTrend.Statistics.Lives;
 using FleetTrend.Trends.PartLives;
 

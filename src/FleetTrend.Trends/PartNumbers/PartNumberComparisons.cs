@@ -1,6 +1,5 @@
 using FleetTrend.Statistics;
 using FleetTrend.Statistics.Lives;
-using FleetTrend.Trends.PartLives;
 
 namespace FleetTrend.Trends.PartNumbers;
 

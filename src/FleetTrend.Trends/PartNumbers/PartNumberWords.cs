@@ -1,5 +1,4 @@
 using FleetTrend.Records.Words;
-using FleetTrend.Trends.Chances;
 using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Trends.PartNumbers;
@@ -25,6 +24,13 @@ public static class PartNumberWords
         if (HowSure(trend) is { } sure)
             sentences.Add(sure);
         return string.Join(' ', sentences);
+    }
+
+    /// <summary>What is called most surely, with the kind before it: <c>Exhaust gasket: G-2 lasts about 1.8 times as long as G-1.</c></summary>
+    public static string Headline(PartNumberTrend trend)
+    {
+        ArgumentNullException.ThrowIfNull(trend);
+        return $"{FirstLetter.Capital(LocationWords.Kind(trend.Title, trend.Kind))}: {Compared(CalledOf(trend)[0])}.";
     }
 
     /// <summary>One comparison: <c>G-2 lasts about 1.8 times as long as G-1</c>; no full stop.</summary>
@@ -77,7 +83,7 @@ public static class PartNumberWords
 
     private static IEnumerable<string> Called(PartNumberTrend trend)
     {
-        var called = trend.Comparisons.Where(c => c.Finding == PartNumberFinding.Better).OrderBy(c => c.AdjustedPValue).ThenBy(c => c.Measure).ToList();
+        var called = CalledOf(trend);
         foreach (var comparison in called.Take(2))
         {
             yield return $"{FirstLetter.Capital(Compared(comparison))}.";
@@ -90,6 +96,9 @@ public static class PartNumberWords
                 : "Too few have failed to compare them.";
         }
     }
+
+    private static List<PartNumberComparison> CalledOf(PartNumberTrend trend) =>
+        [.. trend.Comparisons.Where(c => c.Finding == PartNumberFinding.Better).OrderBy(c => c.AdjustedPValue).ThenBy(c => c.Measure)];
 
     private static string? HowSure(PartNumberTrend trend) =>
         trend.Comparisons.Where(c => c.Finding == PartNumberFinding.Better).Max(c => c.AdjustedPValue) is { } p

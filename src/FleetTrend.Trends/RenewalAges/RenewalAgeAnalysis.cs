@@ -8,7 +8,7 @@ namespace FleetTrend.Trends.RenewalAges;
 
 /// <summary>
 /// The age at which renewing a kind of part costs least, and the longest look interval that keeps the chance of an undetected failure under a limit, by the
-/// lives of its like. Neither exceeds what the maker or a regulation allows.
+/// lives of similar parts. Neither exceeds what the maker or a regulation allows.
 /// </summary>
 public sealed class RenewalAgeAnalysis : Analysis<RenewalAge>
 {

@@ -23,7 +23,7 @@ public sealed record AircraftSilence
     /// <summary>Days since then, or since its records are complete.</summary>
     public required int DaysSince { get; init; }
 
-    /// <summary>The longest gap before that, days: its own, or that of half of its like where too little came of it; null where neither is known.</summary>
+    /// <summary>The longest gap before that, days: its own, or the median of its type group where too little came of it; null where neither is known.</summary>
     public int? LongestGapDays { get; init; }
 
     /// <summary>Whether that gap is its own.</summary>

@@ -42,6 +42,6 @@ public sealed record Habit(DateOnly LastDate, int DaysSince, int LongestGapDays,
         ? DaysSince > Math.Max(FewestDays, 2 * longest)
         : DaysSince > DaysWithoutHabit;
 
-    /// <summary>The longest gap that is usual, days: its own, else that of its like; null where neither is known.</summary>
+    /// <summary>The longest gap that is usual, days: its own, else the median of its type group; null where neither is known.</summary>
     public int? LongestUsual(int? longestOfOthers = null) => IsKnown ? LongestGapDays : longestOfOthers;
 }

@@ -12,7 +12,7 @@ public static class SilenceWords
     /// <summary>The rule, for the foot of a list.</summary>
     public const string Rule =
         "Listed is what has sent nothing for more than twice its longest gap of two years before, and more than four weeks. Where too little "
-        + "has come to know that gap, the one that half of its like never exceeded counts; where that is not known either, half a year.";
+        + "has come to know that gap, the median of the longest gaps in its type group counts; where that is not known either, half a year.";
 
     /// <summary>How many of those that fly are silent, in one sentence.</summary>
     /// <param name="silent">Those that are silent.</param>

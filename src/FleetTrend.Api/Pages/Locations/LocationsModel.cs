@@ -11,7 +11,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 
 namespace FleetTrend.Api.Pages.Locations;
 
-/// <summary>Where on the aircraft of a type group a condition arises: an outline with counts, and each location beside its like.</summary>
+/// <summary>Where on the aircraft of a type group a condition arises: an outline with counts, and each location beside the others of its kind.</summary>
 internal sealed class LocationsModel(ResultReader results, ResultStore store, FreshnessReader freshness) : PageModel
 {
     /// <summary>How fresh the trends are.</summary>
