@@ -44,7 +44,7 @@ public sealed class SilenceTests
         var newcomer = WithHours(Inspected("ZZ-000", [600, 670]), Every(7, 728));
         var silence = Assert.Single(Find([newcomer, .. like]));
         Assert.Equal(("ZZ-000", 61, 30, false), (silence.Registration, silence.DaysSince, silence.LongestGapDays, silence.IsOwnGap));
-        Assert.Equal("ZZ-000: hours come, but no inspection since 1 Nov 2025, 61 days; half of its like never went longer than 30 days", SilenceWords.Statement(silence));
+        Assert.Equal("ZZ-000: hours come, but no inspection since 1 Nov 2025, 61 days; half of its type group never went longer than 30 days", SilenceWords.Statement(silence));
         Assert.Empty(Find(newcomer)); // alone nothing is known of a habit, and half a year is not over
     }
 

@@ -7,7 +7,7 @@ using FleetTrend.Trends.Words;
 
 namespace FleetTrend.Trends.Flags;
 
-/// <summary>The flag of a base where a kind of part fails early more often, or lasts less long, than at the other bases.</summary>
+/// <summary>The flag of a base where a kind of part fails early more often than at the other bases, or does not last as long.</summary>
 internal static class BaseLifeFlag
 {
     private const string MedianTest =

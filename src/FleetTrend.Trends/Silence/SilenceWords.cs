@@ -34,7 +34,7 @@ public static class SilenceWords
         var usual = silence switch
         {
             { LongestGapDays: { } longest, IsOwnGap: true } => $"; before that never longer than {Days(longest)}",
-            { LongestGapDays: { } longest } => $"; half of its like never went longer than {Days(longest)}",
+            { LongestGapDays: { } longest } => $"; half of its type group never went longer than {Days(longest)}",
             _ => "",
         };
         return $"{silence.Registration}: {what} {since}{usual}";

@@ -37,8 +37,9 @@ internal sealed class PartModel(ResultReader results, FreshnessReader freshness)
         Freshness = await freshness.ReadAsync(ct);
         var query = $"type-group={Uri.EscapeDataString(typeGroup)}&kind={Uri.EscapeDataString(kind)}";
         var filter = new ResultFilter { TypeGroup = typeGroup, Kind = kind };
+        Analysis[] shown = [Analyses.PartLives, Analyses.PartNumbers, Analyses.RenewalAges];
         if (await results.LatestAsync(ct) is not { } published
-            || await results.AssembleAsync(published, [Analyses.PartLives, Analyses.PartNumbers, Analyses.RenewalAges], filter, ct) is not { PartLives: [var first, ..] } trends)
+            || await results.AssembleAsync(published, shown, filter, ct) is not { PartLives: [var first, ..] } trends)
         {
             Response.StatusCode = StatusCodes.Status404NotFound;
             return Page();
