@@ -10,7 +10,7 @@ namespace FleetTrend.Statistics.Lives;
 /// <remarks>
 /// One shape and a scale each, so that the ratio holds at every share failed. The variance of its logarithm is that of the
 /// jackknife over units, each leaving both sets at once, in one Newton step from the fit. Few units make it unsteady; therefore the statistic is held
-/// against Student's t. Where units do not scatter at all, the variance of independent lives counts.
+/// against Student's t.
 /// Source: accelerated life with a factor, Meeker and Escobar 1998, chapter 17; jackknife by clusters, Lipsitz, Dear and Zhao 1994; sandwich variance,
 /// Liang and Zeger 1986. How often it is right: COVERAGE.md.
 /// </remarks>
@@ -20,14 +20,14 @@ public sealed record SharedUnitsContrast
     {
         Shape = Math.Exp(fit.Tau);
         DegreesOfFreedom = units - 2;
-        var independent = Math.Pow(fit.LogRatioStandardError(0, 1), 2);
-        var variance = jackknife > 1e-9 * independent ? jackknife : independent;
-        LogStandardError = Math.Sqrt(variance);
-        DesignEffect = variance / independent;
+        LogStandardError = Math.Sqrt(jackknife);
+        DesignEffect = jackknife / Math.Pow(fit.LogRatioStandardError(0, 1), 2);
         var log = fit.Mus[0] - fit.Mus[1];
         var reach = StudentT.InvCDF(0, 1, DegreesOfFreedom, (1 + confidence) / 2) * LogStandardError;
         Ratio = new IntervalEstimate(Math.Exp(log), new Interval(Math.Exp(log - reach), Math.Exp(log + reach), confidence));
-        PValue = Math.Min(1, 2 * StudentT.CDF(0, 1, DegreesOfFreedom, -Math.Abs(log) / LogStandardError));
+        // Where every unit has the same lives in both sets, there is neither a difference nor an error to hold it against.
+        PValue = LogStandardError == 0 && Math.Abs(log) < 1e-9 ? 1
+            : Math.Min(1, 2 * StudentT.CDF(0, 1, DegreesOfFreedom, -Math.Abs(log) / LogStandardError));
     }
 
     /// <summary>Shape that both sets share.</summary>

@@ -155,7 +155,7 @@ internal sealed class StandardSmallestExtremeValue : StandardDistribution
             Vector<double> hazard, Vector<double> z, Vector<double> width)
         {
             var end = z + width;
-            var difference = hazard * Vectors.ExpM1(width);
+            var difference = Vectors.ExpDifference(hazard, end, width);
             return (
                 difference,
                 (end * difference) + (width * hazard),

@@ -37,11 +37,22 @@ internal static class Vectors
     }
 
     /// <summary>e^x - 1 with x's own relative accuracy.</summary>
-    internal static Vector<double> ExpM1(Vector<double> x)
+    internal static Vector<double> ExpM1(Vector<double> x) =>
+        Vector.ConditionalSelect(IsNearZero(x), ExpM1NearZero(x), Vector.Exp(x) - Vector<double>.One);
+
+    /// <summary>e^(z + width) - e^z with the width's own relative accuracy, for widths that are too great for e^width, too.</summary>
+    /// <param name="exp">e^z.</param>
+    /// <param name="end">z + width.</param>
+    /// <param name="width">The width.</param>
+    internal static Vector<double> ExpDifference(Vector<double> exp, Vector<double> end, Vector<double> width) =>
+        Vector.ConditionalSelect(IsNearZero(width), exp * ExpM1NearZero(width), Vector.Exp(end) - exp);
+
+    private static Vector<long> IsNearZero(Vector<double> x) => Vector.LessThan(Vector.Abs(x), new Vector<double>(0.05));
+
+    private static Vector<double> ExpM1NearZero(Vector<double> x)
     {
         var series = Vector<double>.One + (x * (1.0 / 10));
         for (var term = 9; term >= 2; term--) series = Vector<double>.One + (x * series * (1.0 / term));
-        var nearZero = Vector.LessThan(Vector.Abs(x), new Vector<double>(0.05));
-        return Vector.ConditionalSelect(nearZero, x * series, Vector.Exp(x) - Vector<double>.One);
+        return x * series;
     }
 }
