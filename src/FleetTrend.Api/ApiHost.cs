@@ -61,7 +61,7 @@ public static class ApiHost
         AddCalls(builder.Services);
         builder.Services.AddAccess();
         builder.Services.AddPageAccess(settings);
-        builder.Services.AddPeople();
+        builder.Services.AddPeople(settings);
         builder.Services.AddRazorPages().AddMvcOptions(mvc => mvc.Filters.Add(new FormTooOldFilter()));
         AddGrpc(builder.Services);
         configure?.Invoke(builder);

@@ -75,6 +75,12 @@ internal static partial class ApiLog
     [LoggerMessage(3219, LogLevel.Information, "Received the wish to send report schedule {Schedule} now (by {By})")]
     public static partial void SendAsked(ILogger log, string schedule, string by);
 
+    [LoggerMessage(3220, LogLevel.Information, "Mailed person-{PersonId} a link for a password")]
+    public static partial void LinkMailed(ILogger log, long personId);
+
+    [LoggerMessage(3221, LogLevel.Warning, "Lost a mail with a link for a password: {Message}")]
+    public static partial void LinkNotMailed(ILogger log, string message);
+
     [LoggerMessage(3206, LogLevel.Warning, "Traffic is unencrypted on {Address}: keys and data can be read in transit")]
     public static partial void PlainText(ILogger log, NetworkAddress address);
 

@@ -1,6 +1,7 @@
 using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using FleetTrend.Hosting.Health;
+using FleetTrend.Hosting.Mail;
 using FleetTrend.Results;
 using FleetTrend.Store;
 using FleetTrend.Worker.Jobs;

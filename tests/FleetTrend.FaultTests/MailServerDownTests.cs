@@ -1,5 +1,6 @@
 using System.Diagnostics.Metrics;
 using FleetTrend.Hosting.Configuration;
+using FleetTrend.Hosting.Mail;
 using FleetTrend.IntegrationTests;
 using FleetTrend.Reports.Blocks;
 using FleetTrend.Store;

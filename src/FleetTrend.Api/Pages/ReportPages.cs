@@ -42,7 +42,7 @@ public static class ReportPages
         });
         app.MapRazorPages().Add(endpoint =>
         {
-            if (endpoint is not RouteEndpointBuilder { RoutePattern.RawText: "sign-in" or "first-sign-in" or "set-password" })
+            if (endpoint is not RouteEndpointBuilder { RoutePattern.RawText: "sign-in" or "first-sign-in" or "set-password" or "forgot-password" })
                 endpoint.Metadata.Add(new AuthorizeAttribute(PageAccess.Name));
         });
         app.MapGet("/site.css", () => TypedResults.Text(StyleSheet.Value, "text/css"));

@@ -1,3 +1,5 @@
+using FleetTrend.Hosting.Configuration;
+using FleetTrend.Hosting.Mail;
 using FleetTrend.Store;
 using FleetTrend.Store.People;
 using Microsoft.AspNetCore.Identity;
@@ -17,7 +19,7 @@ internal static class PeopleRegistration
     /// <summary>How long it stays locked.</summary>
     public static readonly TimeSpan LockLasts = TimeSpan.FromMinutes(15);
 
-    public static IServiceCollection AddPeople(this IServiceCollection services)
+    public static IServiceCollection AddPeople(this IServiceCollection services, HostSettings settings)
     {
         services.AddScoped(provider => provider.GetRequiredService<IDbContextFactory<FleetDbContext>>().CreateDbContext());
         services.AddIdentityCore<Person>(identity =>
@@ -41,6 +43,10 @@ internal static class PeopleRegistration
         services.Configure<DataProtectionTokenProviderOptions>(token => token.TokenLifespan = LinkLasts);
         services.AddScoped<SignIns>();
         services.AddScoped<Accounts>();
+        if (settings.Mail.Smtp is { } smtp)
+            services.AddSingleton<IMailSender>(new SmtpMailSender(smtp));
+        services.AddSingleton<AccountMails>();
+        services.AddHostedService(provider => provider.GetRequiredService<AccountMails>());
         return services;
     }
 }

@@ -1,4 +1,5 @@
 using FleetTrend.Hosting.Configuration;
+using FleetTrend.Hosting.Mail;
 using FleetTrend.Store;
 using FleetTrend.Store.Outbox;
 using FleetTrend.Worker.Mail;

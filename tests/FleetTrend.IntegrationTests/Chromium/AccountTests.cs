@@ -21,7 +21,11 @@ public sealed class AccountTests(PostgresFixture postgres) : IAsyncLifetime
 
     public async Task InitializeAsync()
     {
-        server = await ApiServer.StartAsync(postgres, settings => settings with { DataFolder = folder.FullName });
+        server = await ApiServer.StartAsync(postgres, settings => settings with
+        {
+            DataFolder = folder.FullName,
+            Mail = new MailSettings { Smtp = new SmtpSettings { Host = "127.0.0.1", Port = 9 } }, // there is none; the page has its form
+        });
         var snapshot = InventedFleet.Snapshot();
         await server.Services.PublishAsync(snapshot);
         await server.Services.RaiseAsync(snapshot);
@@ -92,6 +96,7 @@ public sealed class AccountTests(PostgresFixture postgres) : IAsyncLifetime
             }
 
             await LookAsync(window, "/sign-in");
+            await LookAsync(window, "/forgot-password");
             await LookAsync(window, set);
             await window.GoAsync("/sign-in");
             await FillAsync(window, ("name", "Shop office"), ("password", Password));

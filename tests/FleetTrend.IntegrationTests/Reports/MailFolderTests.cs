@@ -1,5 +1,5 @@
 using FleetTrend.Hosting.Configuration;
-using FleetTrend.Worker.Mail;
+using FleetTrend.Hosting.Mail;
 using MimeKit;
 
 namespace FleetTrend.IntegrationTests.Reports;

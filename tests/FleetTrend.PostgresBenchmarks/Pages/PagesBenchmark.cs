@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Net.Http.Headers;
 using FleetTrend.Client;
 using FleetTrend.PostgresBenchmarks.Fleets;
 using FleetTrend.PostgresBenchmarks.Processes;
@@ -30,7 +29,7 @@ internal static class PagesBenchmark
         await using var api = await ProductProcess.StartApiAsync(fleet.Database.ConnectionString, run.Folder);
         using var handler = new SocketsHttpHandler { AllowAutoRedirect = false };
         using var http = new HttpClient(handler) { BaseAddress = api.HttpUrl, Timeout = Timeout.InfiniteTimeSpan };
-        http.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", key);
+        await FirstPerson.SignInAsync(http, api.DataFolder);
         var kinds = await SitePages.FindAsync(http);
 
         using var channel = FleetTrendChannel.Open(new ConnectionOptions { Address = api.GrpcUrl, Key = key });

@@ -30,6 +30,9 @@ internal sealed class ProductProcess : IAsyncDisposable
     /// <summary>Where pages answer; of a worker only its health.</summary>
     public Uri HttpUrl { get; }
 
+    /// <summary>Where its files go.</summary>
+    public required string DataFolder { get; init; }
+
     /// <summary>Processor time used so far, of all its threads.</summary>
     public TimeSpan ProcessorTime
     {
@@ -71,6 +74,7 @@ internal sealed class ProductProcess : IAsyncDisposable
         var configuration = new DirectoryInfo(AppContext.BaseDirectory).Name;
         var program = Path.GetFullPath(
             Path.Combine(AppContext.BaseDirectory, "..", "..", project, configuration, $"{project}.dll"));
+        var dataFolder = Path.Combine(folder, project);
         var start = new ProcessStartInfo("dotnet", [program])
         {
             UseShellExecute = false,
@@ -79,7 +83,7 @@ internal sealed class ProductProcess : IAsyncDisposable
             Environment =
             {
                 [SettingNames.Database] = connectionString,
-                [SettingNames.DataFolder] = Path.Combine(folder, project),
+                [SettingNames.DataFolder] = dataFolder,
                 [SettingNames.GrpcAddress] = grpc,
                 [isWorker ? SettingNames.WorkerAddress : SettingNames.HttpAddress] = http,
                 [SettingNames.CallsPerSecond] = "1000000",
@@ -90,7 +94,7 @@ internal sealed class ProductProcess : IAsyncDisposable
         if (processors is { } count)
             start.Environment["DOTNET_PROCESSOR_COUNT"] = count.ToString(CultureInfo.InvariantCulture);
         var product = new ProductProcess(
-            new Process { StartInfo = start }, new Uri($"http://{grpc}"), new Uri($"http://{http}"));
+            new Process { StartInfo = start }, new Uri($"http://{grpc}"), new Uri($"http://{http}")) { DataFolder = dataFolder };
         product.running.OutputDataReceived += product.Keep;
         product.running.ErrorDataReceived += product.Keep;
         product.running.Start();

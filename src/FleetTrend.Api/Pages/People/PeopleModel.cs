@@ -10,7 +10,7 @@ using Microsoft.EntityFrameworkCore;
 namespace FleetTrend.Api.Pages.People;
 
 /// <summary>Who may sign in, and the form that adds somebody.</summary>
-internal sealed class PeopleModel(UserManager<Person> people, Accounts accounts, TimeProvider clock) : FormPage
+internal sealed class PeopleModel(UserManager<Person> people, Accounts accounts, AccountMails mails, TimeProvider clock) : FormPage
 {
     /// <summary>Name of the form.</summary>
     public const string Add = "add";
@@ -29,6 +29,9 @@ internal sealed class PeopleModel(UserManager<Person> people, Accounts accounts,
 
     /// <summary>The link for him, which is shown this once.</summary>
     public string? Link { get; private set; }
+
+    /// <summary>Whether a link is mailed too.</summary>
+    public bool IsMailed => mails.IsPossible;
 
     /// <summary>The roles that can be chosen.</summary>
     public static IReadOnlyList<(string Value, string Words)> Roles { get; } =
@@ -57,7 +60,11 @@ internal sealed class PeopleModel(UserManager<Person> people, Accounts accounts,
     {
         Added = await AnswerAsync(Add, "/people", Needed, caller => accounts.AddAsync(Typed("name"), Typed("address"), RoleOf(Typed("role")), caller, ct));
         if (Added is not null)
+        {
             Link = await accounts.LinkAsync(Added);
+            mails.Invite(Added, Reader.Name);
+        }
+
         return await OnGetAsync(ct);
     }
 }

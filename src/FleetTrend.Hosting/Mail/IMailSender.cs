@@ -1,6 +1,6 @@
 using MimeKit;
 
-namespace FleetTrend.Worker.Mail;
+namespace FleetTrend.Hosting.Mail;
 
 /// <summary>Hands a message over: to a mail server, or to a folder where none is configured.</summary>
 public interface IMailSender

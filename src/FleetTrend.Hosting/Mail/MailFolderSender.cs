@@ -1,10 +1,9 @@
 using System.Security.Cryptography;
 using System.Text;
-using FleetTrend.Hosting;
 using FleetTrend.Hosting.Configuration;
 using MimeKit;
 
-namespace FleetTrend.Worker.Mail;
+namespace FleetTrend.Hosting.Mail;
 
 /// <summary>Writes messages as .eml files into the mailbox folder; the same message twice is the same file. Their owner alone can read them.</summary>
 public sealed class MailFolderSender(MailSettings settings) : IMailSender

@@ -1,4 +1,4 @@
-namespace FleetTrend.Worker.Mail;
+namespace FleetTrend.Hosting.Mail;
 
 /// <summary>The other side refuses the message for good: the same again will be refused again.</summary>
 public sealed class MailRefusedException : Exception

@@ -4,7 +4,7 @@ using MailKit.Net.Smtp;
 using MailKit.Security;
 using MimeKit;
 
-namespace FleetTrend.Worker.Mail;
+namespace FleetTrend.Hosting.Mail;
 
 /// <summary>Sends messages through the configured mail server.</summary>
 public sealed class SmtpMailSender(SmtpSettings settings) : IMailSender
