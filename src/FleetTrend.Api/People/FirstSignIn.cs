@@ -32,7 +32,10 @@ public static class FirstSignIn
         var needed = await services.GetRequiredService<FirstLinks>().OfferAsync(
             await ReadAsync(path, ct), token => WriteAsync(path, settings.PublicUrl + Query + token, ct), ct);
         if (needed)
-            ApiLog.FirstLinkWritten(services.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(FirstSignIn).FullName!), path, FirstLinks.Lasts.TotalHours);
+        {
+            var log = services.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(FirstSignIn).FullName!);
+            ApiLog.FirstLinkWritten(log, path, FirstLinks.Lasts.TotalHours);
+        }
     }
 
     /// <summary>Removes the file of a link that was used; another server's is good for nothing any more.</summary>

@@ -8,7 +8,8 @@ using Condition = FleetTrend.Records.Findings.Condition;
 
 namespace FleetTrend.Api.Trends;
 
-/// <summary>The rows behind a figure as CSV that <c>fleettrend analyze</c> reads, over plain HTTP; whoever reads the pages may have them, and a key that reads trends.</summary>
+/// <summary>The rows behind a figure as CSV that <c>fleettrend analyze</c> reads, over plain HTTP; whoever reads the pages may have
+/// them, and a key that reads trends.</summary>
 internal static class TraceFiles
 {
     /// <summary>Maps them.</summary>

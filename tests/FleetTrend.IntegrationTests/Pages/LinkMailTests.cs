@@ -52,7 +52,11 @@ public sealed class LinkMailTests(PostgresFixture postgres) : IAsyncLifetime, ID
         await Eventually.TrueAsync(() => Task.FromResult(!mailbox.Mails.IsEmpty));
         var other = await server.AddPersonAsync("other", PersonRole.Reader);
         using (await browser.SendAsync("/forgot-password", "form", new() { ["address"] = other.Email! }))
-            await Eventually.TrueAsync(() => Task.FromResult(mailbox.Mails.Any(mail => mail.To.Contains(other.Email!, StringComparison.Ordinal)))); // all before it are through
+        {
+            // All before it are through then.
+            await Eventually.TrueAsync(() => Task.FromResult(mailbox.Mails.Any(mail => mail.To.Contains(other.Email!, StringComparison.Ordinal))));
+        }
+
         var (to, text) = Assert.Single(mailbox.Mails, mail => !mail.To.Contains(other.Email!, StringComparison.Ordinal));
         Assert.Contains(person.Email!, to, StringComparison.Ordinal);
         var link = LinkIn(text);
