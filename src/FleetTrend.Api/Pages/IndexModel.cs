@@ -1,5 +1,8 @@
+using FleetTrend.Hosting.Configuration;
+using FleetTrend.Records.Findings;
 using FleetTrend.Records.Flags;
 using FleetTrend.Records.Schedules;
+using FleetTrend.Reports.Pictures;
 using FleetTrend.Results.Reading;
 using FleetTrend.Store.Flags;
 using FleetTrend.Store.Reports;
@@ -10,7 +13,7 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 namespace FleetTrend.Api.Pages;
 
 /// <summary>The first page: what stands first in the latest report of the whole fleet, and the archive.</summary>
-public sealed class IndexModel(ResultReader results, ReportStore reports, FlagStore flags, FreshnessReader freshness) : PageModel
+public sealed class IndexModel(ResultReader results, ReportStore reports, FlagStore flags, FreshnessReader freshness, HostSettings settings) : PageModel
 {
     private const int MostFlags = 500;
     private const int MostReports = 60;
@@ -36,6 +39,9 @@ public sealed class IndexModel(ResultReader results, ReportStore reports, FlagSt
     /// <summary>What stands first in that report, as HTML.</summary>
     public string ReportHtml { get; private set; } = "";
 
+    /// <summary>The fleet at a glance, as HTML; null where no aircraft flies.</summary>
+    public string? StripHtml { get; private set; }
+
     /// <summary>Flags that nobody has answered.</summary>
     public int UnansweredFlags { get; private set; }
 
@@ -54,20 +60,34 @@ public sealed class IndexModel(ResultReader results, ReportStore reports, FlagSt
     {
         Freshness = await freshness.ReadAsync(ct);
         if (await results.LatestAsync(ct) is not { } published) return;
-        Trends = await results.AssembleAsync(published, [], new ResultFilter(), ct);
+        Trends = await results.AssembleAsync(published, [Analyses.Fleet, Analyses.OpenFindings], new ResultFilter(), ct);
         var age = TimeProvider.System.GetUtcNow() - Trends.AsOf;
         Age = AgeWords.Describe(age);
         IsStale = age > StaleAfter;
         var open = await flags.ListAsync(null, null, MostFlags, null, ct);
         UnansweredFlags = open.Items.Count(flag => flag.State is not (FlagState.Acknowledged or FlagState.ActedOn));
         AcknowledgedFlags = open.Items.Count - UnansweredFlags;
+        StripHtml = FleetStrip.Draw(Tails(Trends, open.Items));
         Report = await reports.LatestAsync(ReportScope.WholeFleet, ct);
-        if (Report is not null) ReportHtml = ReportPages.RenderOpening(Report);
+        if (Report is not null) ReportHtml = ReportPages.RenderOpening(Report, settings.Notice);
         Archive = (await reports.ListAsync(null, MostReports, null, ct)).Items;
         LatestPerBase = [.. Archive
             .Where(r => r.Base != ReportScope.AllBases)
             .GroupBy(r => r.Base, StringComparer.Ordinal)
             .Select(g => g.MaxBy(r => r.PeriodEnd)!)
             .OrderBy(r => r.Base, StringComparer.Ordinal)];
+    }
+
+    private static IReadOnlyList<StripTail> Tails(TrendSnapshot trends, IReadOnlyList<StoredFlag> open)
+    {
+        var leaks = trends.OpenFindings.Where(f => f.Condition == Condition.LeakTrace)
+            .CountBy(f => f.Registration, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
+        var calls = open.Select(f => f.Proposal.Registration).OfType<string>().CountBy(r => r, StringComparer.Ordinal).ToDictionary(StringComparer.Ordinal);
+        return
+        [
+            .. trends.Fleet.Where(l => l.RetiredDate is null).OrderBy(l => l.Registration, StringComparer.Ordinal).Select(l => new StripTail(
+                l.Registration, leaks.GetValueOrDefault(l.Registration), l.HoursSinceInspection,
+                trends.Parameters.LookIntervalHoursOf(l.TypeGroup, kind: ""), calls.GetValueOrDefault(l.Registration))),
+        ];
     }
 }

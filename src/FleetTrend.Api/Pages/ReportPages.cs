@@ -58,11 +58,13 @@ public static class ReportPages
     /// A stored report as a piece of a page, rendered from its document. One that was stored before documents were kept has its mail alone,
     /// which is shown as it was sent, in a frame.
     /// </summary>
-    public static string Render(StoredReport report)
+    /// <param name="report">The report.</param>
+    /// <param name="shownNotice">The notice that stands on the page already, and is not said twice; null for none.</param>
+    public static string Render(StoredReport report, string? shownNotice)
     {
         ArgumentNullException.ThrowIfNull(report);
         return report.DocumentJson is { } document
-            ? Render(report, ReportDocumentJson.Read(document))
+            ? Render(report, ReportDocumentJson.Read(document), shownNotice)
             : $"""
                <h1>Weekly trend report</h1>
                <p>An earlier version wrote this report. It is shown as it was mailed. <a href="{Address(report)}/mail">The mail by itself</a></p>
@@ -73,20 +75,23 @@ public static class ReportPages
     /// <summary>
     /// What the mail of a stored report says, as a piece of a page that links to the whole; all of one that has its mail alone.
     /// </summary>
-    public static string RenderOpening(StoredReport report)
+    /// <param name="report">The report.</param>
+    /// <param name="shownNotice">As of <see cref="Render(StoredReport, string)"/>.</param>
+    public static string RenderOpening(StoredReport report, string? shownNotice)
     {
         ArgumentNullException.ThrowIfNull(report);
         if (report.DocumentJson is not { } stored)
-            return Render(report);
+            return Render(report, shownNotice);
         var document = ReportDocumentJson.Read(stored);
         return $"""
-                {Render(report, document with { Brief = [], Sections = document.Brief.Count > 0 ? document.Brief : [.. document.Sections.Take(1)] })}
+                {Render(report, document with { Brief = [], Sections = document.Brief.Count > 0 ? document.Brief : [.. document.Sections.Take(1)] }, shownNotice)}
                 <p><a href="{Address(report)}">The whole report</a>, or <a href="{Address(report)}/wall.pdf">two pages for the wall</a> (PDF)</p>
                 """;
     }
 
-    private static string Render(StoredReport report, ReportDocument document) =>
-        ReportHtml.Render(document with { Sections = [.. document.Brief, .. document.Sections] }, name => $"{Address(report)}/plots/{Uri.EscapeDataString(name)}");
+    private static string Render(StoredReport report, ReportDocument document, string? shownNotice) => ReportHtml.Render(
+        document with { Notice = document.Notice == shownNotice ? null : document.Notice, Sections = [.. document.Brief, .. document.Sections] },
+        name => $"{Address(report)}/plots/{Uri.EscapeDataString(name)}");
 
     private static string Address(StoredReport report) => string.Create(CultureInfo.InvariantCulture, $"/reports/{report.ReportId}");
 

@@ -60,6 +60,10 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         Assert.True(sections.Count > brief.Count);
         Assert.NotNull(page.QuerySelector($"nav a[href='/reports/{home}']"));
         Assert.NotNull(page.QuerySelector($"#archive + ul a[href='/reports/{fleet}']"));
+        // The strip has every aircraft that flies, each a link with what is drawn in words.
+        var flying = InventedFleet.Snapshot().Fleet.Where(l => l.RetiredDate is null).Select(l => l.Registration).Order(StringComparer.Ordinal).ToList();
+        Assert.Equal(flying.Select(r => $"/aircraft/{r}"), page.QuerySelectorAll(".ft-strip a").Select(a => a.GetAttribute("href")));
+        Assert.Equal(flying, page.QuerySelectorAll(".ft-strip title").Select(t => t.TextContent.Split(':')[0]));
         var images = whole.QuerySelectorAll("img");
         Assert.Equal(3, images.Length);
         foreach (var image in images)
@@ -148,6 +152,19 @@ public sealed class PagesTests(PostgresFixture postgres) : IAsyncLifetime
         {
             using var answer = await noticed.Http.GetAsync(path);
             Assert.Equal("Synthetic <data>", Parse(await answer.Content.ReadAsStringAsync()).QuerySelector("main > .ft-notice")?.TextContent);
+        }
+    }
+
+    [Fact]
+    public async Task A_report_with_the_notice_of_the_page_says_it_once_and_one_with_another_keeps_its_own()
+    {
+        await SaveSnapshotAsync();
+        var report = await SaveReportAsync(ReportScope.WholeFleet);
+        var said = InventedFleet.Inputs(ReportScope.WholeFleet).Notice!;
+        foreach (var (onPage, ofReport) in new[] { (said, 0), ("another", 1) })
+        {
+            var html = Api.Pages.ReportPages.Render((await server.Services.GetRequiredService<ReportStore>().GetAsync(report, default))!, onPage);
+            Assert.Equal(ofReport, Parse(html).QuerySelectorAll(".ft-notice").Length);
         }
     }
 
