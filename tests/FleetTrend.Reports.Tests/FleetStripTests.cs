@@ -35,7 +35,8 @@ public sealed class FleetStripTests
     [Fact]
     public void Of_a_thousand_aircraft_those_with_something_to_say_are_drawn_the_rest_counted_and_it_stays_small()
     {
-        List<StripTail> tails = [.. Enumerable.Range(0, 1000).Select(i => new StripTail($"ZZ-{i:0000}", i % 100 == 0 ? 1 : 0, i % 50 == 1 ? 120 : 40, 100, i % 200 == 2 ? 1 : 0))];
+        List<StripTail> tails =
+            [.. Enumerable.Range(0, 1000).Select(i => new StripTail($"ZZ-{i:0000}", i % 100 == 0 ? 1 : 0, i % 50 == 1 ? 120 : 40, 100, i % 200 == 2 ? 1 : 0))];
         var strip = Parse(FleetStrip.Draw(tails)!);
         Assert.Equal(10 + 20 + 5, strip.QuerySelectorAll("svg").Length);
         Assert.Equal("Not drawn: 965 with no leak, no call and a look within its interval.", strip.QuerySelector("p")!.TextContent);

@@ -48,7 +48,8 @@ internal sealed record Caller
     public static Caller Of(ApiKey key) => new(key.Id, key.Name, key.Scopes) { Key = key };
 
     /// <summary>Somebody who has signed in: the scopes are those of the role.</summary>
-    public static Caller Of(SignedInPerson person) => new($"person-{person.Id}", person.Name, ScopesOf(person.Role)) { Role = person.Role, PersonId = person.Id };
+    public static Caller Of(SignedInPerson person) =>
+        new($"person-{person.Id}", person.Name, ScopesOf(person.Role)) { Role = person.Role, PersonId = person.Id };
 
     /// <summary>What a role allows, in the scopes that keys have: one mechanism decides about both.</summary>
     public static IReadOnlyList<KeyScope> ScopesOf(PersonRole role) => role switch

@@ -83,8 +83,9 @@ public static class ReportPages
         if (report.DocumentJson is not { } stored)
             return Render(report, shownNotice);
         var document = ReportDocumentJson.Read(stored);
+        IReadOnlyList<ReportSection> opening = document.Brief.Count > 0 ? document.Brief : [.. document.Sections.Take(1)];
         return $"""
-                {Render(report, document with { Brief = [], Sections = document.Brief.Count > 0 ? document.Brief : [.. document.Sections.Take(1)] }, shownNotice)}
+                {Render(report, document with { Brief = [], Sections = opening }, shownNotice)}
                 <p><a href="{Address(report)}">The whole report</a>, or <a href="{Address(report)}/wall.pdf">two pages for the wall</a> (PDF)</p>
                 """;
     }
