@@ -6,7 +6,8 @@ public enum FlagKind
     /// <summary>An aircraft gets worse in a condition; of an earlier version, it had more of it than its like.</summary>
     AirframeDrift = 1,
 
-    /// <summary>Of an earlier version: a condition comes back at one location of one aircraft more often than at the same location of similar aircraft.</summary>
+    /// <summary>Of an earlier version: a condition comes back at one location of one aircraft more often than at the same location of similar
+    /// aircraft.</summary>
     RepeatLocation = 2,
 
     /// <summary>
