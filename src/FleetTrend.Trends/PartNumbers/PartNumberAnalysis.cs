@@ -4,7 +4,8 @@ using FleetTrend.Trends.PartLives;
 namespace FleetTrend.Trends.PartNumbers;
 
 /// <summary>
-/// Whether parts of one number last longer, or fail early less often, than those of another of the same kind; aircraft as clusters, which may have carried both.
+/// Whether parts of one number last longer, or fail early less often, than those of another of the same kind; aircraft, which may have carried both, are
+/// clusters.
 /// </summary>
 public sealed class PartNumberAnalysis : Analysis<PartNumberTrend>
 {
