@@ -6,10 +6,12 @@ using static FleetTrend.Reports.Tests.InventedFleet;
 namespace FleetTrend.Reports.Tests;
 
 /// <summary>
-/// The text of whole mails and reports of an invented fleet beside the one that was read and agreed on, so that a change of words is seen in review. The numbers in
-/// them are made up; that they are right is checked elsewhere.
+/// The text of whole mails and reports of an invented fleet beside the one that was read and agreed on, so that a change of words is seen in review. The
+/// numbers in them are made up; that they are right is checked elsewhere.
 /// </summary>
-/// <remarks>With FLEETTREND_WRITE_GOLDEN=1 the files are written anew and the test fails, so that nobody leaves it set: read the difference before it is committed.</remarks>
+/// <remarks>
+/// With FLEETTREND_WRITE_GOLDEN=1 the files are written anew and the test fails, so that nobody leaves it set: read the difference before it is committed.
+/// </remarks>
 public sealed class GoldenTextTests
 {
     private const string WriteVariable = "FLEETTREND_WRITE_GOLDEN";

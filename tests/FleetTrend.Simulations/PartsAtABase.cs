@@ -26,7 +26,8 @@ internal sealed record PartsAtABase(double Scale, double Shape)
 
     /// <summary>Lives of this number and of another on the same aircraft.</summary>
     public UnitLives[] DrawBeside(PartsAtABase other, Random random, int aircraft, double variation) =>
-        [.. Enumerable.Range(0, aircraft).Select(_ => Hazard(random, variation)).Select(h => new UnitLives(OfAircraft(random, h), other.OfAircraft(random, h)))];
+        [.. Enumerable.Range(0, aircraft).Select(_ => Hazard(random, variation))
+            .Select(h => new UnitLives(OfAircraft(random, h), other.OfAircraft(random, h)))];
 
     private static double Hazard(Random random, double variation) =>
         Draws.Frailty(random, variation == 0 ? double.PositiveInfinity : 1 / (variation * variation));

@@ -7,8 +7,8 @@ namespace FleetTrend.Trends.Tests;
 /// <summary>Part numbers beside each other, by hand and in words.</summary>
 public sealed class PartNumberTests
 {
-    // By hand. G-1: three lives on two aircraft, failed between 300 and 400 h, and good at 500 and 250 h: 1 failure in 400 + 500 + 250 = 1,150 h. G-2: one life,
-    // good at 600 h. One of G-2 has an unknown age and tells nothing; of one the number is not on record.
+    // By hand. G-1: three lives on two aircraft, failed between 300 and 400 h, and good at 500 and 250 h: 1 failure in 400 + 500 + 250 = 1,150 h. G-2: one
+    // life, good at 600 h. One of G-2 has an unknown age and tells nothing; of one the number is not on record.
     [Fact]
     public void Lives_are_counted_by_part_number()
     {
@@ -30,8 +30,8 @@ public sealed class PartNumberTests
             PartNumberWords.Verdict(trend));
     }
 
-    // Twelve aircraft with three parts of either number. Those of G-1 fail at 300 to 500 h, those of G-2 three times as late, in the same order on every aircraft:
-    // every life of the one is three times one of the other, so that the ratio is three, whatever the law's shape.
+    // Twelve aircraft with three parts of either number. Those of G-1 fail at 300 to 500 h, those of G-2 three times as late, in the same order on every
+    // aircraft: every life of the one is three times one of the other, so that the ratio is three, whatever the law's shape.
     [Fact]
     public void A_number_that_lasts_three_times_as_long_is_called()
     {
@@ -56,7 +56,8 @@ public sealed class PartNumberTests
         Assert.Contains("No difference between them is shown; there may still be one.", PartNumberWords.Verdict(trend), StringComparison.Ordinal);
     }
 
-    // Ten of 40 parts of G-1 fail within 50 h of going in, none of 40 of G-2 within 100 h; the others of both are good at 900 h. Early hazard: all ten on one side.
+    // Ten of 40 parts of G-1 fail within 50 h of going in, none of 40 of G-2 within 100 h; the others of both are good at 900 h. Early hazard: all ten on one
+    // side.
     [Fact]
     public void Early_failures_are_told_apart_from_lives()
     {

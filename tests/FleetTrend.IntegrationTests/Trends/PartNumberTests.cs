@@ -15,9 +15,9 @@ public sealed class PartNumberTests(PostgresFixture postgres)
     private const double Shape = 2.5;
     private const int Aircraft = 40;
 
-    // A simulated fleet with planted truth: each of 40 aircraft carries one gasket of either number from new; half of the one number have failed by 500 h, half of
-    // the other by 1,200 h (Weibull, shape 2.5), on aircraft of which every other has 0.7 and 1.3 times that hazard; looks every 100 h over 1,500 h. The ratio of
-    // 2.4 lies within twice the limits' width.
+    // A simulated fleet with planted truth: each of 40 aircraft carries one gasket of either number from new; half of the one number have failed by 500 h, half
+    // of the other by 1,200 h (Weibull, shape 2.5), on aircraft of which every other has 0.7 and 1.3 times that hazard; looks every 100 h over 1,500 h. The
+    // ratio of 2.4 lies within twice the limits' width.
     [Fact]
     public async Task A_fleet_with_a_planted_part_number_gives_it_back()
     {

@@ -34,7 +34,9 @@ public sealed class LifeInvarianceTests
     [Fact]
     public void A_good_look_splits_a_life_without_effect() => Sets.Sample(lives => SameUpToScale(lives, Split(lives), 1), iter: Cases);
 
-    /// <summary>Entries at some 1,000 h beside lives watched from new: at steep shapes the hazard at entry is so great that the rest was lost beside it.</summary>
+    /// <summary>
+    /// Entries at some 1,000 h beside lives watched from new: at steep shapes the hazard at entry is so great that the rest was lost beside it.
+    /// </summary>
     [Fact]
     public void Steep_shapes_with_late_entries_keep_their_digits() =>
         Sets.Sample(lives => SameUpToScale(lives, Split(lives), 1), seed: "bZmW8FhEpQ01", iter: 1, threads: 1);

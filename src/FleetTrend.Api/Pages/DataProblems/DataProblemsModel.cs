@@ -215,7 +215,7 @@ internal sealed class DataProblemsModel(
     private static ReportSection MailsSection(IReadOnlyList<StoredMail> mails) =>
         new("mails", "Mails not delivered",
         [
-            new Block.Paragraph("Reports that did not reach somebody, newest first. Who administers sees with ListMails to whom and what the mail server said, mends the address (SetRecipients) or the mail server, and sends one again with RetryMail."),
+            new Block.Paragraph("Reports that did not reach somebody, newest first. An administrator sees with ListMails to whom and what the mail server said, corrects the address (page Schedules) or the mail server, and sends one again with RetryMail."),
             new Block.Table(
                 "Mails that were given up",
                 [new("No."), new("Report"), new("Attempts", true), new("Given up")],
