@@ -94,7 +94,8 @@ internal sealed class ProductProcess : IAsyncDisposable
         if (processors is { } count)
             start.Environment["DOTNET_PROCESSOR_COUNT"] = count.ToString(CultureInfo.InvariantCulture);
         var product = new ProductProcess(
-            new Process { StartInfo = start }, new Uri($"http://{grpc}"), new Uri($"http://{http}")) { DataFolder = dataFolder };
+            new Process { StartInfo = start }, new Uri($"http://{grpc}"), new Uri($"http://{http}"))
+        { DataFolder = dataFolder };
         product.running.OutputDataReceived += product.Keep;
         product.running.ErrorDataReceived += product.Keep;
         product.running.Start();
