@@ -24,7 +24,7 @@ internal static partial class WorkerLog
     internal static partial void RequestedReportFailed(ILogger log, string requestId, Exception failure);
 
     [LoggerMessage(4009, LogLevel.Warning,
-        "Made the report of schedule {Schedule}, due at {Due:u}, {Minutes:0} minutes late: no worker ran. {Missed} earlier ones were missed and are not made")]
+        "Reported schedule {Schedule}, due at {Due:O}, {Minutes:0} minutes late: no worker ran. {Missed} earlier ones were missed and are not made")]
     internal static partial void ScheduleLate(ILogger log, string schedule, DateTimeOffset due, double minutes, int missed);
 
     [LoggerMessage(4010, LogLevel.Error, "Failed to make the report of schedule {Schedule}: trying again in {Seconds:0} s")]
