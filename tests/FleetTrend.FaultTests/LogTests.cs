@@ -37,7 +37,7 @@ public sealed partial class LogTests(PostgresFixture server)
 
         AssertForm(api.Lines);
         var counts = api.Lines.CountBy(NumberOf).ToDictionary();
-        Assert.Equal([1201, 1203, 3001, 3002, 3201, 3202, 3205], counts.Keys.Order());
+        Assert.Equal([1201, 1203, 3001, 3002, 3201, 3202, 3205, 3212], counts.Keys.Order());
         Assert.InRange(counts[3201], LoggedPerMinute, minutes * LoggedPerMinute);
         Assert.InRange(counts[3202], 1, minutes);
         Assert.All(counts.Where(count => count.Key is not (3201 or 3202)), count => Assert.Equal(1, count.Value));
