@@ -7,6 +7,7 @@ namespace FleetTrend.Intake.Rules;
 public static class ScheduleRules
 {
     private const int MaxNameLength = 80;
+    private const int MaxScopeLength = 60;
     private const int MaxZoneLength = 60;
     private const int DaysOfWeek = 7;
 
@@ -33,6 +34,11 @@ public static class ScheduleRules
                 "base", schedule.Base, both ? Reasons.FieldNotAllowed : Reasons.FieldRequired,
                 both ? "must be empty where type_group is told" : "must be the base of an aircraft, or * for the whole fleet, where no type_group is told");
         }
+
+        if (schedule.Base.Length > 0)
+            reader.Line("base", schedule.Base, 1, MaxScopeLength);
+        if (schedule.TypeGroup.Length > 0)
+            reader.Line("type_group", schedule.TypeGroup, 1, MaxScopeLength);
 
         // The contract numbers Sunday 7, .NET 0; the rest are alike.
         var day = reader.Choice<Wire.Weekday, IsoDay>("weekday", schedule.Weekday);
