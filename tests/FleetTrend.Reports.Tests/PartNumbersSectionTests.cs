@@ -39,6 +39,17 @@ public sealed class PartNumbersSectionTests
         Assert.Contains("p after Holm 1979", page.TextContent, StringComparison.Ordinal);
     }
 
+    [Fact] // One line for all of them: there is nothing to compare.
+    public void Kinds_with_one_number_share_one_line()
+    {
+        var alone = Trend() with { Numbers = [Number("G-1", 40, 12, 9)], Comparisons = [] };
+        var page = Page(Snapshot() with { PartNumbers = [alone, alone] });
+        Assert.Empty(page.QuerySelectorAll("table"));
+        Assert.Contains(
+            $"so that there is nothing to compare: exhaust gasket of {alone.TypeGroup} (G-1); exhaust gasket of {alone.TypeGroup} (G-1).", page.TextContent,
+            StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Where_no_number_is_on_record_the_page_says_what_would_tell() =>
         Assert.Contains("No installation on record tells a part number, as of", Page(Snapshot()).TextContent, StringComparison.Ordinal);

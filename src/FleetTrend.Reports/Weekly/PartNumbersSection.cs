@@ -27,8 +27,9 @@ public static class PartNumbersSection
         }
 
         List<Block> blocks = [new Block.Paragraph(PartNumberWords.Meaning)];
-        var (rows, left) = (0, snapshot.PartNumbers.Count);
-        foreach (var trend in snapshot.PartNumbers.TakeWhile(t => (rows += t.Numbers.Count) <= MostRows))
+        List<PartNumberTrend> compared = [.. snapshot.PartNumbers.Where(t => t.Numbers.Count > 1)];
+        var (rows, left) = (0, compared.Count);
+        foreach (var trend in compared.TakeWhile(t => (rows += t.Numbers.Count) <= MostRows))
         {
             left--;
             blocks.Add(new Block.SubHeading($"{FirstLetter.Capital(LocationWords.Kind(trend.Title, trend.Kind))}, {trend.TypeGroup}"));
@@ -40,8 +41,12 @@ public static class PartNumbersSection
 
         if (left > 0)
             blocks.Add(new Block.Paragraph($"{NumberWords.Count(left)} more kinds of part. ListPartNumbers has all of them.", IsAside: true));
-        if (Methods(snapshot) is { Length: > 0 } methods)
-            blocks.Add(new Block.Paragraph($"How it is worked out: {methods}", IsAside: true));
+        List<string> alone = [.. snapshot.PartNumbers.Where(t => t.Numbers.Count == 1)
+            .Select(t => $"{LocationWords.Kind(t.Title, t.Kind)} of {t.TypeGroup} ({t.Numbers[0].PartNumber})")];
+        if (alone.Count > 0)
+            blocks.Add(new Block.Paragraph($"One part number alone is on record, {asOf}, so that there is nothing to compare: {string.Join("; ", alone)}."));
+        if (compared.Count > 0)
+            blocks.Add(new Block.Paragraph($"How it is worked out: {Methods(compared)}", IsAside: true));
         return new ReportSection("part-numbers", Heading, blocks);
     }
 
@@ -96,7 +101,7 @@ public static class PartNumbersSection
             c.AdjustedPValue is { } p ? ChanceWords.Named("p", p, PValueLaw.Approximate) : "", PartNumberWords.Found(c),
         ])]);
 
-    private static string Methods(TrendSnapshot snapshot) => string.Join("; ", snapshot.PartNumbers
+    private static string Methods(IEnumerable<PartNumberTrend> compared) => string.Join("; ", compared
         .SelectMany(t => t.Numbers.SelectMany(n => new[] { ("failures per 1,000 h", n.FailureRate.Method), ("within the look interval", n.EarlyFailures.Method) })
             .Concat(t.Comparisons.Select(c => (c.Measure == PartNumberMeasure.Life ? "lives" : "early failures", c.Times.Method))))
         .Distinct()
