@@ -85,13 +85,13 @@ internal static class BaseComparison
         return (hasEarly && q[^1] <= Level, hasMedian && q[0] <= Level);
     }
 
-    private static int Seed(string bases, int aircraft, double variation, int set)
+    internal static int Seed(string bases, int aircraft, double variation, int set)
     {
         var hash = 2166136261u;
         foreach (var c in string.Create(CultureInfo.InvariantCulture, $"{bases}|{aircraft}|{variation}|{set}")) hash = (hash ^ c) * 16777619u;
         return (int)(hash & 0x7FFFFFFF);
     }
 
-    private static string Share(int count, int of) =>
+    internal static string Share(int count, int of) =>
         of == 0 ? "none" : (100.0 * count / of).ToString("F1", CultureInfo.InvariantCulture) + " %";
 }

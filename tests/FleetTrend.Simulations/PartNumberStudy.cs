@@ -46,7 +46,7 @@ internal static class PartNumberStudy
         var (called, early, life, held, compared) = (0, 0, 0, 0, 0);
         Parallel.For(0, Sets, set =>
         {
-            var units = first.DrawBeside(second, new Random(HashCode(numbers, aircraft, variation, set)), aircraft, variation);
+            var units = first.DrawBeside(second, new Random(BaseComparison.Seed(numbers, aircraft, variation, set)), aircraft, variation);
             var course = EarlyAndMedianContrast.Course(LifeDistribution.Weibull, [.. units.SelectMany(u => u.First.Concat(u.Second))]);
             var contrast = EarlyAndLifeContrast.Estimate(LifeDistribution.Weibull, course, units, Age);
             var hasEarly = contrast.Early.TryGetValue(out var found) && found.SmallestPValue <= Level;
@@ -63,17 +63,7 @@ internal static class PartNumberStudy
             Interlocked.Increment(ref compared);
             if (ratio!.Ratio.Interval.Contains(times)) Interlocked.Increment(ref held);
         });
-        return $"| {numbers} | {aircraft} | {variation.ToString(CultureInfo.InvariantCulture)} | {Share(called, Sets)} | {Share(early, Sets)} | {Share(life, Sets)} "
-            + $"| {(truth is null ? "no one ratio" : Share(held, compared))} |";
+        return $"| {numbers} | {aircraft} | {variation.ToString(CultureInfo.InvariantCulture)} | {BaseComparison.Share(called, Sets)} | {BaseComparison.Share(early, Sets)} | {BaseComparison.Share(life, Sets)} "
+            + $"| {(truth is null ? "no one ratio" : BaseComparison.Share(held, compared))} |";
     }
-
-    private static int HashCode(string numbers, int aircraft, double variation, int set)
-    {
-        var hash = 2166136261u;
-        foreach (var c in string.Create(CultureInfo.InvariantCulture, $"{numbers}|{aircraft}|{variation}|{set}")) hash = (hash ^ c) * 16777619u;
-        return (int)(hash & 0x7FFFFFFF);
-    }
-
-    private static string Share(int count, int of) =>
-        of == 0 ? "none" : (100.0 * count / of).ToString("F1", CultureInfo.InvariantCulture) + " %";
 }

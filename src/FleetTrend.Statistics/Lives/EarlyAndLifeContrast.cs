@@ -5,7 +5,7 @@ namespace FleetTrend.Statistics.Lives;
 /// </summary>
 /// <remarks>
 /// Lives by <see cref="SharedUnitsContrast"/>, where what a unit's lives share cancels. Early failures are compared as if the two sets were on different units:
-/// where units differ and have parts of both, that calls less often than stated, never more. How often it is right: COVERAGE.md.
+/// where units differ and have parts of both, that calls less often than stated. How often it is right: COVERAGE.md.
 /// </remarks>
 public sealed record EarlyAndLifeContrast
 {
